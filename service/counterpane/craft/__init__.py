@@ -1,0 +1,1 @@
+"""What is true of the craft: pure values and functions."""

@@ -1,0 +1,121 @@
+"""Ways of building a blanket: one file each, behind `plan(request, vocabulary)`; and the values they share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from counterpane.craft.component import Component
+from counterpane.craft.findings import Finding
+from counterpane.craft.measures import Gauge
+from counterpane.craft.rows.tree import Row, Side
+
+PartName = Literal["cast_on", "bottom", "sides", "selvedge", "body", "top", "bind_off"]
+Corner = Literal["ends", "sides"]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A component or a text of the request in its place.
+
+    `component` is set for a stored part and also for a part given in words, which then has the slug "".
+    `rows` and `stitches` are the parameters given, None where not; `left` the text of the left side where it is not the
+    mirror of the right one.
+    """
+
+    component: Component
+    rows: int | None = None
+    stitches: int | None = None
+    left: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlanRequest:
+    """A recipe at a gauge and a size. Lengths are centimetres.
+
+    `gauges` hold at least one; the first with `texture` None or a body's slug is the body's.
+    `corner` "ends" lets bottom and top run the full width, "sides" lets the side borders run through.
+    """
+
+    cast_on: Part
+    bottom: Part
+    sides: Part | None
+    selvedge: Part | None
+    body: tuple[Part, ...]
+    top: Part
+    bind_off: Part
+    gauges: tuple[Gauge, ...]
+    width_cm: Fraction
+    length_cm: Fraction
+    corner: Corner = "ends"
+    construction: str = "one-piece"
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A stretch of rows that repeats: bottom, a body band, or top.
+
+    `cycle` are the whole rows (selvedge to selvedge) of one vertical repeat, as working goes, each readable at the
+    section's own count; the section works the first `rows` rows of the endless repetition of `cycle`.
+    `stitches` counts the loops that its rows leave. `cm_width` and `cm_length` are exact, by the part's own gauge.
+    """
+
+    name: str
+    texture: str
+    cycle: tuple[Row, ...]
+    rows: int
+    first_row: int
+    before: int
+    after: int
+    first_row_side: Side
+    last_row_side: Side
+    stitches: int
+    cm_width: Fraction
+    cm_length: Fraction
+    gauge_in: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Nearby:
+    """An admissible cast-on near the wanted width, and how far it is off."""
+
+    cast_on: int
+    width_cm: Fraction
+    error_cm: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Counts:
+    """Stitches: the whole cast-on, one side border, one selvedge, and body and repeats across for each band."""
+
+    cast_on: int
+    sides: int
+    selvedge: int
+    body: tuple[int, ...]
+    repeats: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A recipe worked out: counts, sections with their rows, sizes and tolerances."""
+
+    request: PlanRequest
+    counts: Counts
+    sections: tuple[Section, ...]
+    width_cm: Fraction
+    length_cm: Fraction
+    width_tolerance_cm: Fraction
+    length_tolerance_cm: Fraction
+    nearest: tuple[Nearby, ...]
+    stitches_total: int
+    findings: tuple[Finding, ...] = ()
+    edges: tuple[str, ...] = ()
+
+
+class CannotBePlanned(Exception):
+    """No plan exists for the request; the findings say why, with the smallest changes that make one."""
+
+    def __init__(self, findings: tuple[Finding, ...]) -> None:
+        super().__init__("; ".join(finding.message for finding in findings))
+        self.findings = findings

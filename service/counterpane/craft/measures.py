@@ -1,0 +1,79 @@
+"""Lengths, gauges and masses as exact fractions; every rounding has a name.
+
+Centimetres are the unit inside; an inch is 127/50 cm exactly (international yard and pound agreement, 1959).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from fractions import Fraction
+
+CM_PER_INCH = Fraction(127, 50)
+
+
+def exact(number: int | str | Decimal | Fraction) -> Fraction:
+    """Return the number that the decimal text stands for; ValueError for text that is no finite decimal."""
+    if isinstance(number, Fraction | int):
+        return Fraction(number)
+    try:
+        value = Decimal(number)
+    except InvalidOperation:
+        raise ValueError(f"{number!r} is not a decimal number") from None
+    if not value.is_finite() or abs(value.adjusted()) > 30:
+        raise ValueError(f"{number!r} is not a number of ordinary size")
+    return Fraction(value)
+
+
+def inches(number: Fraction) -> Fraction:
+    """Return the centimetres in this many inches."""
+    return number * CM_PER_INCH
+
+
+def half_up(value: Fraction, step: Fraction = Fraction(1)) -> Fraction:
+    """Round to the nearest multiple of `step`, halves away from zero."""
+    scaled = abs(value) / step
+    rounded = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator) * step
+    return rounded if value >= 0 else -rounded
+
+
+def shown(value: Fraction, places: int = 1) -> str:
+    """Write a fraction with this many decimals, half up; the one rounding of a displayed figure."""
+    rounded = half_up(value, Fraction(1, 10**places))
+    return f"{Decimal(rounded.numerator) / Decimal(rounded.denominator):.{places}f}"
+
+
+@dataclass(frozen=True, slots=True)
+class Gauge:
+    """Stitches and rows counted over a window of centimetres, in a stated texture.
+
+    `texture` is the slug of the component it was knitted in, None where the body's is meant.
+    """
+
+    stitches: Fraction
+    rows: Fraction
+    over_cm: Fraction = Fraction(10)
+    texture: str | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse a gauge that measures nothing."""
+        if min(self.stitches, self.rows, self.over_cm) <= 0:
+            raise ValueError("gauge must be above 0")
+
+    @property
+    def per_cm(self) -> Fraction:
+        """Stitches to one centimetre."""
+        return self.stitches / self.over_cm
+
+    @property
+    def rows_per_cm(self) -> Fraction:
+        """Rows to one centimetre."""
+        return self.rows / self.over_cm
+
+    def width(self, stitches: int) -> Fraction:
+        """Return the centimetres that this many stitches measure."""
+        return stitches / self.per_cm
+
+    def length(self, rows: int) -> Fraction:
+        """Return the centimetres that this many rows measure."""
+        return rows / self.rows_per_cm
