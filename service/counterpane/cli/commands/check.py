@@ -1,0 +1,76 @@
+"""`counterpane check`: read rows, derive their count, and say what does not add up."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Mapping
+from typing import Any
+
+from counterpane.cli import endings, output
+from counterpane.cli.inputs import Given, read_text
+from counterpane.cli.options import stitches, take_input, take_json, take_terms
+
+NAME = "check"
+ABOUT = """Read rows as they are written, derive the stitches they take, and check every number printed in them.
+
+The exit status is 0 where nothing is wrong and 1 where there is an error; with --correct it judges
+the corrected text."""
+EXAMPLES = """examples:
+  $ counterpane check rows.txt
+  $ counterpane check rows.txt --cast-on 29 --json
+  $ printf 'Row 1: *k2, p2; rep from * to end.\\n' | counterpane check -
+  $ counterpane check rows.txt --correct"""
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    """Add the options."""
+    take_input(parser, "a text of rows")
+    parser.add_argument("--cast-on", type=stitches, metavar="N", help="begin with N stitches, whatever the text says")
+    take_terms(parser, "else as the text suggests")
+    take_json(parser)
+    parser.add_argument(
+        "--correct",
+        action="store_true",
+        help="write the text with the corrections that can be computed, nothing else changed",
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the text and show the answer."""
+    from counterpane.library.checks import check_text, corrected
+    from counterpane.seeding import load_vocabulary
+
+    given = read_text(options.file)
+    vocabulary = load_vocabulary()
+    answer = check_text(given.text, vocabulary, options.cast_on, options.terms)
+    if not options.correct:
+        _show(options.json, given, answer)
+        return _status(answer)
+    better = corrected(given.text, answer)
+    left = check_text(better, vocabulary, options.cast_on, options.terms)
+    if options.json:
+        output.put_json({**left, "corrected": better})
+    else:
+        output.put(("\ufeff" if given.marked else "") + better)
+        _tell_left(given, left)
+    return _status(left)
+
+
+def _show(as_json: bool, given: Given, answer: Mapping[str, Any]) -> None:
+    if as_json:
+        output.put_json(answer)
+        return
+    from counterpane.cli.showing import checks
+
+    with output.page() as console:
+        checks.draw(console, given.name, given.text, answer)
+
+
+def _tell_left(given: Given, left: Mapping[str, Any]) -> None:
+    for finding in left["findings"]:
+        place = f"{given.name}:{finding['line']}:{finding['column']}"
+        output.tell(f"{place}: {finding['severity']}: {finding['message']} ({finding['rule']})")
+
+
+def _status(answer: Mapping[str, Any]) -> int:
+    return endings.FOUND if any(f["severity"] == "error" for f in answer["findings"]) else endings.DONE

@@ -1,0 +1,56 @@
+"""Options that several commands share, and the numbers that may be typed."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from counterpane.cli.documents import MOST_DIGITS
+
+
+def take_input(parser: argparse.ArgumentParser, what: str) -> None:
+    """Add the input: a file, or - for standard input."""
+    parser.add_argument("file", metavar="FILE", help=f"{what}, or - for standard input")
+
+
+def take_terms(parser: argparse.ArgumentParser, unset: str) -> None:
+    """Add the terminology; `unset` says what happens without it."""
+    parser.add_argument("--terms", choices=("us", "uk"), help=f"US or UK knitting terms ({unset})")
+
+
+def take_json(parser: argparse.ArgumentParser) -> None:
+    """Add the choice of JSON instead of tables."""
+    parser.add_argument("--json", action="store_true", help="write the answer as JSON, as the API gives it")
+
+
+def take_store(parser: argparse.ArgumentParser) -> None:
+    """Add the store."""
+    unset = "else as `counterpane settings` shows"
+    parser.add_argument("--store", metavar="PATH", help=f"the SQLite file that holds the library ({unset})")
+
+
+def stitches(text: str) -> int:
+    """Return a number of stitches from what was typed; 1 or more, at most 18 digits."""
+    return _whole(text, "a number of stitches", 1, 10**MOST_DIGITS - 1)
+
+
+def port(text: str) -> int:
+    """Return a TCP port; 0 lets the system choose."""
+    return _whole(text, "a port", 0, 65535)
+
+
+def folder(text: str) -> Path:
+    """Return a path; an empty one or one with a NUL is refused."""
+    if not text.strip() or "\0" in text:
+        raise argparse.ArgumentTypeError("the name of a folder is wanted")
+    return Path(text)
+
+
+def _whole(text: str, what: str, least: int, most: int) -> int:
+    plain = text.strip()
+    digits = plain.lstrip("+-")
+    if not (digits.isascii() and digits.isdigit()) or len(digits) > MOST_DIGITS:
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not {what} (a whole number from {least} to {most})")
+    if not least <= int(plain) <= most:
+        raise argparse.ArgumentTypeError(f"{plain} is not {what} (a whole number from {least} to {most})")
+    return int(plain)

@@ -1,0 +1,96 @@
+"""The two streams: data to standard output, all else to standard error; colour only where a terminal shows it."""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import sys
+import tempfile
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+from fractions import Fraction
+from pathlib import Path
+from typing import IO, TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+PLAIN_WIDTH = 100  # Columns of a table where no terminal says its own width; house.
+
+
+def prepare() -> None:
+    """Write UTF-8 whatever the locale says, and never fail on a lone surrogate that came in with the input."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="backslashreplace")
+
+
+def put(text: str) -> None:
+    """Write data to standard output; a reader that has gone away ends the writing quietly."""
+    _write(sys.stdout, text)
+
+
+def tell(line: str) -> None:
+    """Write one line to standard error."""
+    _write(sys.stderr, f"{line}\n")
+
+
+def put_json(value: object) -> None:
+    """Write one JSON document to standard output."""
+    put(as_json(value))
+
+
+def as_json(value: object) -> str:
+    """Return a value as JSON of two blanks' indentation; exact numbers become numbers of their decimal text."""
+    return json.dumps(value, ensure_ascii=False, indent=2, default=_number) + "\n"
+
+
+def coloured(stream: IO[str]) -> bool:
+    """Return whether a person watches this stream and has not asked for plain text (NO_COLOR)."""
+    return stream.isatty() and not os.environ.get("NO_COLOR")
+
+
+@contextlib.contextmanager
+def page() -> Iterator[Console]:
+    """Give a console to draw tables on and put what was drawn to standard output at the end."""
+    from rich.console import Console
+
+    lively = coloured(sys.stdout)
+    width = None if sys.stdout.isatty() else PLAIN_WIDTH
+    plain = {"highlight": False, "emoji": False, "markup": False, "no_color": not lively}
+    console = Console(file=sys.stdout, width=width, force_terminal=lively, **plain)
+    with console.capture() as drawn:
+        yield console
+    put("\n".join(line.rstrip() for line in drawn.get().split("\n")))
+
+
+def save(path: Path, text: str, mode: int = 0o644) -> None:
+    """Write a file whole or not at all: beside its place first, then moved there."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="", errors="backslashreplace") as file:
+            file.write(text)
+        Path(name).chmod(mode)
+        Path(name).replace(path)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def _write(stream: IO[str], text: str) -> None:
+    try:
+        stream.write(text)
+        stream.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def _number(value: object) -> object:
+    if isinstance(value, Decimal | Fraction):
+        return int(value) if value == int(value) else float(value)
+    if isinstance(value, Mapping):
+        return dict(value)
+    raise TypeError(f"{type(value).__name__} has no JSON")

@@ -1,0 +1,1 @@
+"""What a person reads: answers drawn as tables and sentences, one kind of answer a file."""

@@ -1,0 +1,116 @@
+"""The answer of a check as a person reads it: the rows with their counts, the multiple in words, the findings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from rich import box
+from rich.console import Console
+from rich.table import Table
+
+from counterpane.cli.showing.findings import draw_findings
+from counterpane.cli.showing.words import listed, number_of, progression, tally, visible
+
+Answer = Mapping[str, Any]
+MOST_ROWS = 40  # From more rows on, neighbours with an unchanged count are drawn as one line; house.
+
+
+def draw(console: Console, name: str, text: str, answer: Answer) -> None:
+    """Draw the whole answer."""
+    console.print(f"{visible(name)}: {_heading(answer)}")
+    for size, part in _sizes(answer):
+        console.print()
+        if size:
+            console.print(size, style="bold")
+        if part["rows"]:
+            console.print(_table(part["rows"]))
+    for sentence in _sentences(answer):
+        console.print(sentence)
+    findings = _all_findings(answer)
+    draw_findings(console, text, findings)
+    console.print(f"\n{_verdict(findings)}")
+
+
+def _heading(answer: Answer) -> str:
+    start = f", beginning with {number_of(answer['cast_on'], 'stitch')}" if answer["cast_on"] else ""
+    return f"{number_of(len(answer['rows']), 'row')} read in {answer['terms'].upper()} terms{start}"
+
+
+def _sizes(answer: Answer) -> list[tuple[str, Answer]]:
+    if not answer["sizes"]:
+        return [("", answer)]
+    return [(f"Size {number}: cast on {size['cast_on']}", size) for number, size in enumerate(answer["sizes"], 1)]
+
+
+def _all_findings(answer: Answer) -> list[Answer]:
+    found = list(answer["findings"])
+    for size in answer["sizes"] or ():
+        found += [finding for finding in size["findings"] if finding not in found]
+    return found
+
+
+def _table(rows: Sequence[Answer]) -> Table:
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
+    sections = any(row["section"] for row in rows)
+    for title in (["Section"] if sections else []) + ["Row", "Side"]:
+        table.add_column(title)
+    for title in ("Before", "After"):
+        table.add_column(title, justify="right")
+    for row in _folded(rows) if len(rows) > MOST_ROWS else rows:
+        cells = [visible(str(row["label"])), row["side"] or "", _count(row["before"]), _count(row["after"])]
+        table.add_row(*([visible(row["section"] or "")] if sections else []), *cells)
+    return table
+
+
+def _folded(rows: Sequence[Answer]) -> list[Answer]:
+    runs: list[list[Answer]] = []
+    for row in rows:
+        if runs and _same(runs[-1][-1], row):
+            runs[-1].append(row)
+        else:
+            runs.append([row])
+    return [run[0] if len(run) == 1 else _joined(run[0], run[-1]) for run in runs]
+
+
+def _joined(first: Answer, last: Answer) -> Answer:
+    return {**first, "label": f"{first['label']}–{last['label']}", "side": None}
+
+
+def _same(one: Answer, other: Answer) -> bool:
+    counts = {one["before"], one["after"], other["before"], other["after"]}
+    return bool(one["section"] == other["section"]) and len(counts) == 1
+
+
+def _count(count: int | None) -> str:
+    return "–" if count is None else f"{count:,}"
+
+
+def _sentences(answer: Answer) -> list[str]:
+    if not answer["rows"]:
+        return []
+    return ["", _works(answer), *([_change(answer["drift"])] if answer["drift"] is not None else [])]
+
+
+def _works(answer: Answer) -> str:
+    if answer["multiple"]:
+        return f"The rows work over {progression(answer['multiple'])}."
+    if answer["fixed"] is not None:
+        return f"The rows work over {number_of(answer['fixed'], 'stitch')} and no other count."
+    if answer["classes"]:
+        return f"The rows work over {listed([progression(each) for each in answer['classes']], 'or over')}."
+    return "No stitch count follows from these rows; the findings say why."
+
+
+def _change(drift: int) -> str:
+    if not drift:
+        return "The last row leaves as many stitches as the first one took."
+    how = "more" if drift > 0 else "fewer"
+    return f"The last row leaves {number_of(abs(drift), 'stitch')} {how} than the first one took."
+
+
+def _verdict(findings: Sequence[Answer]) -> str:
+    if not findings:
+        return "Nothing to correct."
+    which = "it" if len(findings) == 1 else "the first"
+    return f"{tally(findings)}. `counterpane explain {findings[0]['rule']}` says more about {which}."
