@@ -1,0 +1,119 @@
+"""A plan as a person reads it: what to cast on, how big it gets, the sections, other counts, findings, safety."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from rich import box
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table
+
+from counterpane.cli.showing.findings import draw_heading, draw_words
+from counterpane.cli.showing.safety import draw_safety
+from counterpane.cli.showing.words import listed, number_of, tally, visible
+
+Answer = Mapping[str, Any]
+
+
+def draw(console: Console, title: str, answer: Answer) -> None:
+    """Draw the whole plan."""
+    console.rule(visible(title), align="left", characters="─")
+    console.print(f"\n{_cast_on(answer['counts'])}")
+    console.print(_sum(answer["counts"]))
+    console.print(_size(answer["finished"]))
+    console.print()
+    console.print(_sections(answer["sections"]))
+    console.print(f"\n{_work(answer)}")
+    console.print("\nCounts near the width you want", style="bold")
+    console.print(_nearest(answer["nearest"], answer["counts"]["cast_on"]))
+    draw_findings(console, answer["findings"])
+    draw_safety(console, answer["safety"])
+
+
+def draw_refusal(console: Console, title: str, problem: Answer) -> None:
+    """Draw why a plan cannot be made, and the smallest changes that make it possible."""
+    console.rule(visible(title), align="left", characters="─")
+    console.print(f"\nThis cannot be planned: {visible(problem['detail'])}")
+    draw_findings(console, problem["findings"])
+    if problem["corrections"]:
+        console.print("\nThe smallest changes that make it possible", style="bold")
+        console.print(_corrections(problem["corrections"]))
+
+
+def draw_findings(console: Console, findings: Sequence[Answer]) -> None:
+    """Draw findings about a plan."""
+    if findings:
+        console.print(f"\nFindings: {tally(findings)}", style="bold")
+    for finding in findings:
+        draw_heading(console, finding)
+        draw_words(console, finding)
+
+
+def _cast_on(counts: Answer) -> str:
+    return f"Cast on {number_of(counts['cast_on'], 'stitch')}."
+
+
+def _sum(counts: Answer) -> Padding:
+    body, repeats = counts["body"], counts["repeats"]
+    bodies = body if isinstance(body, list) else [body]
+    times = repeats if isinstance(repeats, list) else [repeats]
+    sides = [(counts["selvedge"], "selvedge"), (counts["sides"], "border")]
+    edges = [f"{count} {noun}" for count, noun in sides if count]
+    middle = " / ".join(f"{count:,} body ({number_of(n, 'repeat')})" for count, n in zip(bodies, times, strict=True))
+    return Padding(" + ".join([*edges, middle, *reversed(edges)]), (0, 0, 0, 2))
+
+
+def _size(finished: Answer) -> str:
+    give = finished["tolerance_cm"]
+    width = f"{finished['width_cm']} cm wide (give or take {give['width']})"
+    return f"Finished: {width}, {finished['length_cm']} cm long (give or take {give['length']})."
+
+
+def _sections(sections: Sequence[Answer]) -> Table:
+    table = _table("Section", "Rows:", "From–to:", "Sides", "Stitches:", "Width cm:", "Length cm:")
+    for each in sections:
+        rows = f"{each['first_row']}–{each['last_row']}"
+        sides = f"{each['first_row_side']} to {each['last_row_side']}"
+        same = each["before"] == each["after"]
+        counts = f"{each['before']:,}" if same else f"{each['before']:,} to {each['after']:,}"
+        table.add_row(
+            each["name"], str(each["rows"]), rows, sides, counts, _cm(each, "width_cm"), _cm(each, "length_cm")
+        )
+    return table
+
+
+def _cm(section: Answer, name: str) -> str:
+    return "–" if section.get(name) is None else f"{section[name]:.1f}"
+
+
+def _nearest(nearest: Sequence[Answer], chosen: int) -> Table:
+    table = _table("Cast on:", "Width cm:", "Off cm:", "")
+    for each in nearest:
+        mark = "this plan" if each["cast_on"] == chosen else ""
+        table.add_row(f"{each['cast_on']:,}", f"{each['width_cm']:.1f}", f"{each['error_cm']:+.1f}", mark)
+    return table
+
+
+def _work(answer: Answer) -> str:
+    rows = sum(section["rows"] for section in answer["sections"])
+    said = [f"{number_of(rows, 'row')}, {number_of(answer['stitches_total'], 'stitch')} in all"]
+    hours = (answer.get("time") or {}).get("hours")
+    if hours:
+        said.append(f"about {listed([f'{hour:g}' for hour in hours], 'to')} hours of knitting")
+    return f"{', '.join(said)}."
+
+
+def _corrections(corrections: Sequence[Answer]) -> Table:
+    table = _table("Change", "to", "because")
+    for each in corrections:
+        table.add_row(each["pointer"], visible(str(each["value"])), visible(each["why"]))
+    return table
+
+
+def _table(*titles: str) -> Table:
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
+    for title in titles:
+        table.add_column(title.removesuffix(":"), justify="right" if title.endswith(":") else "left")
+    return table
