@@ -31,7 +31,7 @@ def document_of(given: Given) -> dict[str, Any]:
 def _is_json(given: Given) -> bool:
     if given.name.endswith((".json", ".toml")):
         return given.name.endswith(".json")
-    return given.text.lstrip()[:1] in ("{", "[")
+    return given.text.lstrip()[:1] == "{"
 
 
 def _json(given: Given) -> object:

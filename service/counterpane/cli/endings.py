@@ -22,6 +22,7 @@ from typing import ClassVar
 
 from counterpane.cli import output
 
+MOST_SAID = 300  # Characters of an unforeseen error that are repeated; house.
 DONE, FOUND, USAGE, MISSING, REFUSED, NETWORK, INTERRUPTED = 0, 1, 2, 3, 4, 5, 130
 
 
@@ -58,23 +59,42 @@ class Unreachable(Ended):
 
 
 def guarded(run: Callable[[], int]) -> int:
-    """Return the exit status of `run`; errors become one line on standard error, never a traceback."""
+    """Return the exit status of `run`; errors become a line or two on standard error, never a traceback."""
     try:
-        return run()
-    except Ended as ended:
-        return _say(str(ended), ended.hint, ended.status)
+        status = run()
+    except SystemExit as exit_:  # argparse has said what it has to say.
+        status = exit_.code if isinstance(exit_.code, int) else DONE
     except KeyboardInterrupt:
-        return _say("interrupted; no file was left half written", "Run the same command again.", INTERRUPTED)
-    except OSError as fault:
-        return _say(_of_system(fault), "", USAGE)
+        status = _say(
+            "interrupted; no file was left half written", "Type the same command again to finish.", INTERRUPTED
+        )
     except Exception as fault:  # The last resort: whoever typed the command is owed a line, not a stack.
-        what = " ".join(f"{type(fault).__name__}: {fault}".split())
-        return _say(f"a fault in Counterpane itself: {what[:300]}", "Please report it with what you typed.", USAGE)
+        ended = fault if isinstance(fault, Ended) else _translated(fault)
+        status = _say(str(ended), ended.hint, ended.status)
+    output.put("")
+    return status
 
 
-def _of_system(fault: OSError) -> str:
-    where = f"{fault.filename}: " if fault.filename else ""
-    return f"{where}{(fault.strerror or str(fault)).lower()}"
+def _translated(fault: Exception) -> Ended:
+    from counterpane.library import errors
+    from counterpane.seeding import SeedFault
+
+    message = _sentence(fault)
+    if isinstance(fault, errors.LibraryError):
+        kinds = {errors.NotFound: Missing, errors.Busy: Unreachable}
+        return kinds.get(type(fault), NotPermitted)(message, fault.hint)
+    if isinstance(fault, PermissionError):
+        return NotPermitted(message, "Choose another place, or ask for the right to write there.")
+    if isinstance(fault, OSError | SeedFault):
+        return Unreadable(message)
+    hint = "Please report it, with what you typed."
+    return Unreadable(f"a fault in Counterpane itself: {type(fault).__name__}: {message[:MOST_SAID]}", hint)
+
+
+def _sentence(fault: Exception) -> str:
+    if isinstance(fault, OSError) and fault.strerror:
+        return f"{f'{fault.filename}: ' if fault.filename else ''}{fault.strerror.lower()}"
+    return " ".join(str(fault).split())
 
 
 def _say(message: str, hint: str, status: int) -> int:
