@@ -1,0 +1,93 @@
+"""What the use cases refuse, as a tree of exceptions.
+
+    LibraryError
+    ├── NotFound      no such component, recipe, revision, object, rule, fact
+    ├── Taken         the slug is in use
+    ├── Stale         the revision that the caller changed is not the latest one
+    ├── Refused       the content does not prove; carries findings
+    ├── Unkeepable    the content has no canonical form
+    ├── Unknown       no token, or one that is not known
+    ├── NotAllowed    the token's role does not reach
+    ├── Busy          the store is taken by another writer for too long
+    └── Unreadable    the file is not a store
+
+Each says in `hint` what to do next. The edges translate them in one table; nothing here knows of HTTP.
+"""
+
+from __future__ import annotations
+
+from counterpane.craft.findings import Finding
+
+
+class LibraryError(Exception):
+    """A use case refuses; `hint` is the next step."""
+
+    hint = "Read the message and change the request."
+
+    def __init__(self, message: str, hint: str | None = None) -> None:
+        super().__init__(message)
+        self.hint = hint or self.hint
+
+
+class NotFound(LibraryError):
+    """Nothing of that name is kept."""
+
+    hint = "Check the spelling, or list what there is."
+
+
+class Taken(LibraryError):
+    """The slug is in use."""
+
+    hint = "Choose another slug, or revise what has it with PUT and If-Match."
+
+
+class Stale(LibraryError):
+    """Another revision was written since the caller read; `current` is its hash."""
+
+    hint = "Fetch the latest revision, make the change in it, and send that with its tag."
+
+    def __init__(self, message: str, current: str) -> None:
+        super().__init__(message)
+        self.current = current
+
+
+class Refused(LibraryError):
+    """The content does not prove; `findings` say where and why."""
+
+    hint = "Change what the findings name, and send it again."
+
+    def __init__(self, message: str, findings: tuple[Finding, ...], hint: str | None = None) -> None:
+        super().__init__(message, hint)
+        self.findings = findings
+
+
+class Unkeepable(LibraryError):
+    """The content has no canonical form, so no hash can name it."""
+
+    hint = "Send whole numbers of at most 9007199254740991 and texts of Unicode scalar values."
+
+
+class Unknown(LibraryError):
+    """The caller shows no token, or one that is not known here."""
+
+    hint = "Send `Authorization: Bearer` with a token made by `counterpane token create`."
+
+
+class NotAllowed(LibraryError):
+    """The token is known and its role does not reach; `needs` is the least role that does."""
+
+    def __init__(self, message: str, needs: str) -> None:
+        super().__init__(message, f"Ask the keeper of this library for a token of the role {needs}.")
+        self.needs = needs
+
+
+class Busy(LibraryError):
+    """Another writer holds the store for longer than a writer waits."""
+
+    hint = "Send the same request again in a second."
+
+
+class Unreadable(LibraryError):
+    """The file is there and is not a store of this program."""
+
+    hint = "Name another file, or one that is not there yet: it is made."

@@ -1,0 +1,164 @@
+"""What the use cases ask of a store, and the values that pass between them.
+
+A store keeps *entries* on two shelves, components and recipes, each a slug with a chain of revisions. It knows nothing
+of knitting: the entry brings its bytes, its search words and the classes of counts it admits. `storage` holds the stores.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal, Protocol, TypeAlias
+
+Shelf: TypeAlias = Literal["component", "recipe"]
+Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
+Key: TypeAlias = tuple[int | str, ...]
+ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class CountClass:
+    """Every n from `least` to `most` with n ≡ residue (mod modulus); a modulus of 0 means n = residue alone."""
+
+    modulus: int
+    residue: int
+    least: int
+    most: int | None = None
+
+    def admits(self, count: int) -> bool:
+        """Say whether the count is in the class."""
+        if self.modulus == 0:
+            return count == self.residue
+        below = self.most is None or count <= self.most
+        return self.least <= count and below and count % self.modulus == self.residue
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A revision as the use cases hand it to a store.
+
+    `content` are the canonical bytes whose SHA-256 is `sha256`; `body` is the answer to a GET and `card` its line in a
+    list, both JSON bytes served untouched. `title` and `words` are searched; `title` counts for more.
+    """
+
+    shelf: Shelf
+    slug: str
+    kind: str
+    sha256: str
+    content: bytes
+    body: bytes
+    card: bytes
+    title: str
+    words: str
+    at: str
+    by: str
+    status: str
+    reversible: str | None = None
+    classes: tuple[CountClass, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A revision as the store keeps it; `number` counts from 1 along the chain."""
+
+    slug: str
+    sha256: str
+    number: int
+    body: bytes
+    at: str
+    status: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What a page should hold: filters, the key of the last item before it, and how many items at most."""
+
+    shelf: Shelf
+    kind: str | None = None
+    admits: int | None = None
+    words: tuple[str, ...] = ()
+    reversible: str | None = None
+    status: str | None = None
+    after: Key | None = None
+    limit: int = 50
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """The cards of a page, and the key that its successor follows; None where it is the last."""
+
+    cards: tuple[bytes, ...]
+    last: Key | None
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One line of the history of the whole store; `seq` has no gaps."""
+
+    seq: int
+    at: str
+    kind: Shelf
+    slug: str
+    sha256: str | None
+    event: str
+
+
+@dataclass(frozen=True, slots=True)
+class Holder:
+    """Whom a token stands for. Only the hash of a token is kept."""
+
+    sha256: str
+    role: Role
+    name: str
+    at: str
+
+
+class Store(Protocol):
+    """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
+
+    Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by
+    (modulus, least, age) of the first class that admits the count.
+    """
+
+    def add(self, *entries: Entry) -> None:
+        """Keep these as first revisions, all or none; raise Taken for a slug in use and Busy."""
+
+    def revise(self, entry: Entry, expected: str | None) -> None:
+        """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy."""
+
+    def latest(self, shelf: Shelf, slug: str) -> Kept:
+        """Return the latest revision; raise NotFound."""
+        ...
+
+    def revision(self, shelf: Shelf, slug: str, sha256: str) -> Kept:
+        """Return the latest revision of this hash; raise NotFound."""
+        ...
+
+    def history(self, shelf: Shelf, slug: str) -> tuple[Kept, ...]:
+        """Return all revisions, oldest first; raise NotFound."""
+        ...
+
+    def page(self, wanted: Wanted) -> Page:
+        """Return the cards that are wanted."""
+        ...
+
+    def object(self, sha256: str) -> bytes:
+        """Return the canonical bytes of this hash; raise NotFound."""
+        ...
+
+    def changes(self, after: int, limit: int) -> tuple[Change, ...]:
+        """Return what was written after this sequence number, oldest first."""
+        ...
+
+    def put_token(self, holder: Holder) -> None:
+        """Keep the hash of a token with its role and name."""
+
+    def token(self, sha256: str) -> Holder:
+        """Return whom the token of this hash stands for; raise NotFound."""
+        ...
+
+    def version(self) -> str:
+        """Return the name of the last migration applied; raise Busy where the store cannot be read."""
+        ...
+
+    def close(self) -> None:
+        """Let go of files and connections."""

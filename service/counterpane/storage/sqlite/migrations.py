@@ -1,0 +1,77 @@
+"""The form of the file, step by step. A step that stands is never edited; a change is another step at the end."""
+
+from __future__ import annotations
+
+from sqlite_utils import Database
+from sqlite_utils.migrations import Migrations
+
+steps = Migrations("counterpane")
+
+
+@steps(name="0001_entries")
+def _entries(db: Database) -> None:
+    db.table("object").create({"sha256": str, "content": bytes}, pk="sha256", not_null={"content"})
+    db.table("item").create(
+        {
+            "id": int,
+            "shelf": str,
+            "slug": str,
+            "kind": str,
+            "sha256": str,
+            "number": int,
+            "body": bytes,
+            "card": bytes,
+            "title": str,
+            "words": str,
+            "at": str,
+            "status": str,
+            "reversible": str,
+        },
+        pk="id",
+        not_null={"shelf", "slug", "kind", "sha256", "number", "body", "card", "title", "words", "at", "status"},
+    )
+    db.table("item").create_index(["shelf", "slug"], unique=True)
+    db.table("item").create_index(["shelf", "kind", "slug"])
+    db.table("revision").create(
+        {"item": int, "number": int, "sha256": str, "body": bytes, "at": str, "by": str, "status": str},
+        pk=("item", "number"),
+        foreign_keys=[("item", "item", "id"), ("sha256", "object", "sha256")],
+        not_null={"sha256", "body", "at", "by", "status"},
+    )
+    db.table("change").create(
+        {"seq": int, "at": str, "kind": str, "slug": str, "sha256": str, "event": str},
+        pk="seq",
+        not_null={"at", "kind", "slug", "event"},
+    )
+    db.table("token").create(
+        {"sha256": str, "role": str, "name": str, "at": str}, pk="sha256", not_null={"role", "name", "at"}
+    )
+
+
+@steps(name="0002_search")
+def _search(db: Database) -> None:
+    db.table("item").enable_fts(["title", "words"], tokenize="porter unicode61", create_triggers=True)
+
+
+@steps(name="0003_counts")
+def _counts(db: Database) -> None:
+    """Keep the classes of counts, and which moduli each kind has, so that a question probes the index once for each."""
+    for statement in _COUNTS:
+        db.execute(statement)
+
+
+_COUNTS = (
+    """CREATE TABLE class (
+        item INTEGER NOT NULL REFERENCES item(id), kind TEXT NOT NULL, modulus INTEGER NOT NULL,
+        residue INTEGER NOT NULL, least INTEGER NOT NULL, most INTEGER)""",
+    "CREATE INDEX class_by_count ON class(kind, modulus, residue, least, item, most)",
+    "CREATE INDEX class_by_item ON class(item, modulus, least, residue, most)",
+    """CREATE TABLE modulus (kind TEXT NOT NULL, modulus INTEGER NOT NULL, classes INTEGER NOT NULL,
+        PRIMARY KEY (kind, modulus)) WITHOUT ROWID""",
+    """CREATE TRIGGER class_added AFTER INSERT ON class BEGIN
+        INSERT INTO modulus VALUES (new.kind, new.modulus, 1)
+        ON CONFLICT (kind, modulus) DO UPDATE SET classes = classes + 1; END""",
+    """CREATE TRIGGER class_removed AFTER DELETE ON class BEGIN
+        UPDATE modulus SET classes = classes - 1 WHERE kind = old.kind AND modulus = old.modulus;
+        DELETE FROM modulus WHERE kind = old.kind AND modulus = old.modulus AND classes = 0; END""",
+)
