@@ -39,7 +39,7 @@ class Stitch:
     loop_factor: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Vocabulary:
     """All stitches by key, and the keys by each name a reader may meet.
 
@@ -55,7 +55,7 @@ class Vocabulary:
         known = {stitch.key: stitch for stitch in stitches}
         names: dict[str, tuple[str, ...]] = {}
         for stitch in known.values():
-            for name in dict.fromkeys(name for group in stitch.names.values() for name in group):
+            for name in dict.fromkeys(name.lower() for group in stitch.names.values() for name in group):
                 names[name] = (*names.get(name, ()), stitch.key)
         return cls(known, names)
 

@@ -1,0 +1,86 @@
+"""A walk over tokens, with the few looks ahead that the readers need."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from counterpane.craft.rows.lexicon import norm
+from counterpane.craft.rows.tree import Place
+from counterpane.craft.rows.words import Token
+
+STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lps"})
+_TIMES = {"once": 1, "twice": 2, "thrice": 3}
+
+
+class Cursor:
+    """A position in a run of tokens; methods that take words move only when all of them stand there."""
+
+    __slots__ = ("at", "run")
+
+    def __init__(self, run: Sequence[Token]) -> None:
+        self.run = run
+        self.at = 0
+
+    def __bool__(self) -> bool:
+        return self.at < len(self.run)
+
+    @property
+    def token(self) -> Token:
+        """The token at the position; IndexError at the end."""
+        return self.run[self.at]
+
+    @property
+    def place(self) -> Place:
+        """Where the position stands; the last token's place at the end."""
+        return self.run[min(self.at, len(self.run) - 1)].place
+
+    def word(self, ahead: int = 0) -> str:
+        """Return the text `ahead` tokens on, or nothing past the end."""
+        index = self.at + ahead
+        return norm(self.run[index]) if index < len(self.run) else ""
+
+    def number(self, ahead: int = 0) -> int | None:
+        """Return the number `ahead` tokens on, or None where none stands."""
+        index = self.at + ahead
+        return self.run[index].value if index < len(self.run) else None
+
+    def take(self, *phrases: str) -> bool:
+        """Move past the first of these phrases that stands here, each a run of words."""
+        for phrase in phrases:
+            words = phrase.split()
+            if all(self.word(ahead) == word for ahead, word in enumerate(words)):
+                self.at += len(words)
+                return True
+        return False
+
+    def take_any(self, words: frozenset[str]) -> bool:
+        """Move past one token that is among these words."""
+        if self.word() in words:
+            self.at += 1
+            return True
+        return False
+
+    def take_number(self) -> int | None:
+        """Move past a number and return it."""
+        value = self.number()
+        if value is not None:
+            self.at += 1
+        return value
+
+    def take_times(self) -> int | None:
+        """Move past "twice", "3 times", "x 3" or "3 x" and return the number."""
+        word = self.word()
+        if word in _TIMES:
+            self.at += 1
+            return _TIMES[word]
+        if word == "x" and self.number(1) is not None:
+            self.at += 2
+            return self.number(-1)
+        if self.number() is not None and self.word(1) in ("times", "time", "x"):
+            self.at += 2
+            return self.number(-2)
+        return None
+
+    def take_stitches(self) -> bool:
+        """Move past a word for stitches."""
+        return self.take_any(STITCH_WORDS)

@@ -1,0 +1,284 @@
+"""A whole text of rows: statements, rows in working order, repeat lines and sections, with the faults of reading.
+
+Nothing is counted here. A line that names several rows is listed once for each; a line that says "as row 1" gets that
+row's words; "row 2 and all WS rows" stands for every even row up to the last row of the repeat line, or else up to the
+highest printed odd number plus one.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import TypeAlias
+
+from counterpane.craft.rows.again import Again
+from counterpane.craft.rows.clauses import Clause, clauses
+from counterpane.craft.rows.labels import LIST, MOST_ROWS_AT_ONCE, Label, numbers_in
+from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.sides import with_sides
+from counterpane.craft.rows.statements import StatedCastOn, StatedMultiple, cast_on_in, multiple_in
+from counterpane.craft.rows.terms import terms_of
+from counterpane.craft.rows.words import tokens
+from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+from counterpane.craft.stitches import Terms, Vocabulary
+
+MOST_ROWS = 20_000
+_AS_ROWS = re.compile(
+    rf"\s*(?:work\s+)?(?:as|same\s+as|like|rep(?:eat)?|in\s+the\s+same\s+way\s+as)\s+(?:for\s+)?(?:the\s+)?"
+    rf"(?:(?:rows?|rnds?|rounds?)\s*(?P<after>{LIST})|(?P<before>{LIST})\s+(?:rows?|rnds?|rounds?))\s*\.?"
+)
+_NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
+_ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
+
+
+@dataclass(frozen=True, slots=True)
+class AgainStep:
+    """A repeat line in working order: the indices of the listed rows that it works again."""
+
+    again: Again
+    rows: tuple[int, ...]
+
+
+Step: TypeAlias = Row | AgainStep
+
+
+@dataclass(frozen=True, slots=True)
+class Instructions:
+    """What a text says: rows in working order with repeat lines between them, statements, faults, and the terms."""
+
+    steps: tuple[Step, ...]
+    faults: tuple[Fault, ...]
+    terms: Terms
+    cast_on: StatedCastOn | None = None
+    multiple: StatedMultiple | None = None
+    title: str | None = None
+
+    @property
+    def rows(self) -> tuple[Row, ...]:
+        """The rows in working order, each listed once."""
+        return tuple(step for step in self.steps if isinstance(step, Row))
+
+
+def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> Instructions:
+    """Read a whole text; every fault is kept and none hides another."""
+    found = clauses(text)
+    if not any(clause.kind == "row" for clause in found):
+        found = _unlabelled(found, vocabulary)
+    return _Assembly(found, vocabulary).instructions(terms or terms_of(text))
+
+
+def _unlabelled(found: list[Clause], vocabulary: Vocabulary) -> list[Clause]:
+    """Take lines that read as rows for rows, numbered in order, where a text has no label at all."""
+    out, number = [], 0
+    for clause in found:
+        body = tokens(clause.line, clause.start, clause.end)
+        if clause.kind in ("prose", "heading") and body and _reads_well(read_tokens(body, vocabulary)):
+            number += 1
+            clause = replace(clause, kind="row", label=Label((number,)), body=body)
+        out.append(clause)
+    return out
+
+
+def _reads_well(row: ReadRow) -> bool:
+    return bool(row.parts) and not any(fault.rule == "unknown-term" for fault in row.faults)
+
+
+class _Assembly:
+    """Rows put into working order, section by section."""
+
+    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary) -> None:
+        self.found = found
+        self.vocabulary = vocabulary
+        self.steps: list[Step] = []
+        self.block: list[Row] = []
+        self.labels: set[str] = set()
+        self.known: dict[str, Row] = {}
+        self.latest: dict[str, int] = {}
+        self.wanted: list[tuple[Label, Row]] = []
+        self.faults: list[Fault] = []
+        self.section: str | None = None
+        self.cast_on: StatedCastOn | None = None
+        self.multiple: StatedMultiple | None = None
+        self.listed = self.first = 0
+        self.heading: str | None = None
+        self.title: str | None = None
+
+    def instructions(self, terms: Terms) -> Instructions:
+        """Go through all clauses in order."""
+        for clause in self.found:
+            if clause.kind == "row":
+                self.row(clause)
+            elif clause.kind == "again":
+                self.again(clause)
+            else:
+                self.statement(clause)
+        self.end_block(None)
+        steps = with_sides(self.with_whole(self.steps))
+        return Instructions(steps, tuple(self.faults), terms, self.cast_on, self.multiple, self.title)
+
+    # -- statements and headings
+
+    def statement(self, clause: Clause) -> None:
+        """Take what a line says of counts, or note it as a heading."""
+        line, start, end = clause.line, clause.start, clause.end
+        if not self.steps and not self.block:
+            multiple = multiple_in(line, start, end)
+            self.multiple = self.multiple or multiple
+            self.cast_on = self.cast_on or cast_on_in(line, start, end)
+        if clause.kind != "cast-on" and not self.near_label(clause) and clause.kind == "heading":
+            self.head(clause)
+
+    def head(self, clause: Clause) -> None:
+        """The first heading of a text is its title; a later one names the section that follows."""
+        name = clause.text.strip("#*_: ").strip()
+        if self.title is None and self.heading is None and not self.steps and not self.block:
+            self.title = self.heading = name
+            return
+        self.end_block(None)
+        self.first = self.listed
+        self.section = self.heading = name
+
+    def near_label(self, clause: Clause) -> bool:
+        """Note a word before a number and a colon that is nearly "row"."""
+        match = _NEAR_ROW.match(clause.line.text, clause.start)
+        near = match and next((word for word in _ROW_WORDS if sorted(word) == sorted(match.group(1))), None)
+        if match and near:
+            self.faults.append(Fault("unknown-term", clause.line.place(match.start(1)), match.group(1), near))
+        return bool(near)
+
+    # -- rows
+
+    def row(self, clause: Clause) -> None:
+        """List the rows of a labelled line."""
+        label = clause.label or Label(())
+        if any(str(number) in self.labels for number in label.numbers):
+            self.end_block(None)
+        for row in self.rows_of(clause, label):
+            self.add(row)
+
+    def add(self, row: Row) -> None:
+        """Add a row to the block, unless the text has too many."""
+        if len(self.steps) + len(self.block) < MOST_ROWS:
+            self.block.append(row)
+            self.labels.add(row.label)
+            self.known[row.label] = row
+        elif not any(fault.rule == "too-many-rows" for fault in self.faults[-1:]):
+            self.faults.append(Fault("too-many-rows", row.place, row.label))
+
+    def rows_of(self, clause: Clause, label: Label) -> list[Row]:
+        """Return one row for each number of a label, or for each copy of "next 2 rows"."""
+        names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
+        borrowed = self.borrowed(clause)
+        read = ReadRow(()) if borrowed else read_tokens(clause.body, self.vocabulary)
+        self.faults += read.faults
+        side = "round" if label.round else label.side
+        row = Row(
+            names[0], read.parts, side, read.stated, self.section, read.whole, read.readable, clause.place,
+            clause.body[0].place if clause.body else clause.place, read.stated_place or clause.place, clause.text.strip(),
+        )  # fmt: skip
+        rows = [replace(row, label=name) for name in names]
+        if borrowed:
+            rows = [_as(row, borrowed[i % len(borrowed)]) for i, row in enumerate(rows)]
+        elif not read.parts and read.readable:
+            self.faults.append(Fault("row-says-nothing", clause.place, names[0]))
+            rows = [replace(row, readable=False) for row in rows]
+        if label.also:
+            self.wanted.append((label, rows[-1]))
+            rows = rows if label.numbers else []
+        return rows
+
+    def borrowed(self, clause: Clause) -> list[Row]:
+        """Return the rows that a line repeats by name ("as rows 1 and 2"); a name without a row is a fault."""
+        if not clause.body:
+            return []
+        begin = clause.body[0].place
+        text = " ".join(token.text for token in clause.body)
+        match = _AS_ROWS.match(re.sub(r"\s*-\s*", "-", text))
+        if not match:
+            return []
+        known = self.known
+        numbers = numbers_in(match["after"] or match["before"])
+        missing = [number for number in numbers if str(number) not in known]
+        if missing:
+            self.faults.append(Fault("unknown-row", begin, str(missing[0])))
+        return [known[str(number)] for number in numbers if str(number) in known]
+
+    # -- repeat lines
+
+    def again(self, clause: Clause) -> None:
+        """Add a repeat line after the rows of its section."""
+        again = clause.again
+        if again is None:
+            return
+        self.end_block(again)
+        missing = [number for number in again.numbers if str(number) not in self.latest]
+        if missing:
+            self.faults.append(Fault("unknown-row", again.place, str(missing[0])))
+        rows = self.targets(again)
+        if rows and len(self.steps) < MOST_ROWS:
+            self.steps.append(AgainStep(again, rows))
+
+    def targets(self, again: Again) -> tuple[int, ...]:
+        """Return the indices of the listed rows that a repeat line means: the latest of each label."""
+        if again.numbers:
+            labels = dict.fromkeys(str(number) for number in again.numbers)
+            return tuple(self.latest[label] for label in labels if label in self.latest)
+        first = self.first if again.last == 0 else max(0, self.listed - again.last)
+        if again.since is not None:
+            first = self.latest.get(str(again.since), self.first)
+        return tuple(range(first, self.listed))
+
+    def end_block(self, again: Again | None) -> None:
+        """Put the rows of a block into working order: by number, with those that a label stands for."""
+        limit = max(again.numbers) if again and again.numbers else None
+        for label, row in self.wanted:
+            self.fill(label, row, limit)
+        self.wanted = []
+        worded = [row for row in self.block if not row.label.isdigit()]
+        if not worded:
+            self.block.sort(key=lambda row: int(row.label))
+        for row in self.block:
+            self.latest[row.label] = self.listed
+            self.listed += 1
+        self.steps += self.block
+        self.block, self.labels = [], set()
+
+    def fill(self, label: Label, row: Row, limit: int | None) -> None:
+        """Add the rows that "and all WS rows" stands for and that no line of their own gives."""
+        first, step = label.also or (2, 2)
+        printed = {int(r.label) for r in self.block if r.label.isdigit()}
+        others = [number for number in printed if (number - first) % step]
+        last = limit or (max(others, default=first) + (1 if first % 2 == 0 else 0))
+        start = first if not label.numbers else first + step
+        for number in range(start, min(last, first + MOST_ROWS_AT_ONCE) + 1, step):
+            if number not in printed:
+                self.add(replace(row, label=str(number)))
+
+    def with_whole(self, steps: list[Step]) -> list[Step]:
+        """Take a row without a repeat as one whole repeat where the text states a multiple."""
+        if self.multiple is None or self.multiple.of < 2:
+            return steps
+        return [_whole(step) if isinstance(step, Row) else step for step in steps]
+
+
+def _as(row: Row, other: Row) -> Row:
+    """Return a row with the words of another."""
+    return replace(row, parts=other.parts, whole=other.whole, readable=other.readable, stated=row.stated)
+
+
+def _whole(row: Row) -> Row:
+    """Return a row as one repeat of its whole list, unless it holds an open repeat or binds all off."""
+    if not row.parts or not row.readable or _has_open(row.parts):
+        return row
+    return replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
+
+
+def _has_open(parts: Sequence[Node]) -> bool:
+    return any(isinstance(p, OpenRepeat) or (isinstance(p, BindOff) and p.times is None) for p in parts)
+
+
+def first_place(instructions: Instructions) -> Place:
+    """Return where the first row stands, or the beginning of the text."""
+    return instructions.rows[0].place if instructions.rows else Place(1, 1)
