@@ -1,0 +1,105 @@
+"""Markers between the stitches: placed, passed, counted to, carried along, or lost from view."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from counterpane.craft.counts.needle import NONE, Needle, total
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.values import UNPROVED
+from counterpane.craft.rows.tree import Group, Marker, Node, OpenRepeat, Place, Turn, Work
+from counterpane.craft.stitches import Vocabulary
+
+# A needle with more markers than this is not followed.
+MOST_MARKERS = 1_000
+
+
+def meet(needle: Needle, node: Marker) -> Needle:
+    """Place, slip or remove the marker at the tips of the needles; raise Stuck where none hangs there.
+
+    A marker that is slipped after the last stitch need not have been placed: it marks the beginning of the round.
+    """
+    if node.act == "place":
+        return _placed(needle, node.place) if needle.marked else needle
+    if len(needle.left) == 1 and needle.marked and needle.known(needle.left[0]) == 0:
+        return needle
+    if len(needle.left) == 1 or not needle.marked:
+        raise Stuck(UNPROVED, node.place)
+    reached = needle.exactly(needle.left[0], 0)
+    if reached is None:
+        raise Stuck("row-leaves-stitches", node.place, left=needle.left[0].at(needle.low))
+    passed = replace(reached, left=reached.left[1:])
+    return _placed(passed, node.place) if node.act == "slip" else passed
+
+
+def _placed(needle: Needle, place: Place) -> Needle:
+    if len(needle.left) + len(needle.right) > MOST_MARKERS:
+        raise Stuck(UNPROVED, place)
+    return replace(needle, right=(NONE, *needle.right))
+
+
+def check_reach(needle: Needle, node: OpenRepeat) -> None:
+    """Raise Stuck for a repeat that counts to a marker of which nobody knows where it hangs."""
+    if node.marker and not (needle.marked and needle.has_markers):
+        raise Stuck(UNPROVED, node.place)
+
+
+def stitch_for_stitch(nodes: Sequence[Node], vocabulary: Vocabulary) -> bool:
+    """Say whether every stitch of the row becomes one stitch, so that the markers stay where they are."""
+    return all(_one_to_one(node, vocabulary) for node in nodes)
+
+
+def _one_to_one(node: Node, vocabulary: Vocabulary) -> bool:
+    match node:
+        case Work():
+            stitch = vocabulary[node.stitch]
+            return not node.held and stitch.uses == stitch.makes == 1 and stitch.needs == 0
+        case Group():
+            return stitch_for_stitch(node.parts, vocabulary)
+        case OpenRepeat():
+            return node.last is None and stitch_for_stitch(node.parts, vocabulary)
+    return isinstance(node, Turn)
+
+
+def carry(needle: Needle, stitches: int, place: Place) -> Needle:
+    """Work so many stitches one for one, slipping the markers met on the way."""
+    while len(needle.left) > 1:
+        least, known = needle.least(needle.left[0]), needle.known(needle.left[0])
+        if least is not None and least >= stitches:
+            break
+        if known is None:
+            raise Stuck(UNPROVED, place)
+        stitches -= known
+        needle = _first_passed(needle)
+    enough = needle.at_least(needle.left[0], stitches)
+    if enough is None:
+        raise Stuck("row-runs-short", place, stitches, needle.left[0].at(needle.low))
+    left, right = enough.left, enough.right
+    return replace(enough, left=(left[0].plus(-stitches), *left[1:]), right=(right[0].plus(stitches), *right[1:]))
+
+
+def carry_to(needle: Needle, keep: int, place: Place) -> Needle:
+    """Work stitch for stitch until `keep` are left, slipping the markers met on the way."""
+    last = len(needle.left) - 1
+    while keep and (least := needle.least(needle.left[last])) is not None and least < keep:
+        known = needle.known(needle.left[last])
+        if known is None or last == 0:
+            raise Stuck(UNPROVED, place)
+        keep, last = keep - known, last - 1
+    for _ in range(last):
+        needle = _first_passed(needle)
+    left, right = needle.left, needle.right
+    worked = right[0] + left[0].plus(-keep)
+    return replace(needle, left=(NONE.plus(keep), *left[1:]), right=(worked, *right[1:]))
+
+
+def _first_passed(needle: Needle) -> Needle:
+    """Work all stitches up to the first marker one for one, and slip it."""
+    first, *others = needle.left
+    return replace(needle, left=tuple(others), right=(NONE, needle.right[0] + first, *needle.right[1:]))
+
+
+def forget(needle: Needle) -> Needle:
+    """Keep the stitches and lose sight of the markers: the count is exact, the places are not known."""
+    return replace(needle, left=(total(needle.left),), right=(total(needle.right),), marked=False)

@@ -1,0 +1,152 @@
+"""The stitches on the needles as amounts `base + per t` of one unknown whole t, and what narrows t down.
+
+A known count is the same with every `per` 0: one walk serves both the proof for all counts and the check of one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import gcd
+
+# Larger counts are not looked at: no piece has them, and whole numbers that large are refused outside.
+MOST_STITCHES = 10**18
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """Stitches as `base + per t`."""
+
+    base: int
+    per: int = 0
+
+    def __add__(self, other: Amount) -> Amount:
+        return Amount(self.base + other.base, self.per + other.per)
+
+    def plus(self, stitches: int) -> Amount:
+        """Return the amount with so many stitches more."""
+        return Amount(self.base + stitches, self.per)
+
+    def times(self, factor: int) -> Amount:
+        """Return so many times the amount."""
+        return Amount(self.base * factor, self.per * factor)
+
+    def thinned(self, first: int, step: int) -> Amount:
+        """Return the amount in terms of u where t is `first + step u`."""
+        return Amount(self.at(first), self.per * step)
+
+    def at(self, t: int) -> int:
+        """Return the stitches for one value of t."""
+        return self.base + self.per * t
+
+
+NONE = Amount(0)
+
+
+def total(amounts: tuple[Amount, ...]) -> Amount:
+    """Return the sum of the amounts."""
+    return Amount(sum(amount.base for amount in amounts), sum(amount.per for amount in amounts))
+
+
+@dataclass(frozen=True, slots=True)
+class Needle:
+    """The stitches to work and the worked ones, each from the tips outwards, with a cut at each marker.
+
+    t runs from `low` to `high` (None: without end). `start` is the count at the beginning of the piece. `scale` is how
+    much rarer the values of t have become. `marked` is False once it is not known where the markers hang.
+    `slopes` are the workings per step of t of the row's repeats, each with the scale it was taken at.
+    """
+
+    left: tuple[Amount, ...]
+    right: tuple[Amount, ...] = (NONE,)
+    start: Amount = Amount(0, 1)
+    low: int = 1
+    high: int | None = None
+    scale: int = 1
+    cable: int = 0
+    marked: bool = True
+    slopes: tuple[tuple[int, int], ...] = ()
+
+    @classmethod
+    def any_count(cls) -> Needle:
+        """Return a needle with an unknown count of 1 or more."""
+        return cls((Amount(0, 1),))
+
+    @classmethod
+    def holding(cls, count: int) -> Needle:
+        """Return a needle with a known count."""
+        return cls((Amount(count),), start=Amount(count), low=0, high=0)
+
+    @property
+    def all(self) -> Amount:
+        """All stitches on the needles."""
+        return total(self.left) + total(self.right)
+
+    @property
+    def has_markers(self) -> bool:
+        """Say whether any marker hangs between the stitches."""
+        return len(self.left) + len(self.right) > 2
+
+    def least(self, amount: Amount) -> int | None:
+        """Return the least the amount can be, None where it has no lower bound."""
+        if amount.per >= 0:
+            return amount.at(self.low)
+        return None if self.high is None else amount.at(self.high)
+
+    def known(self, amount: Amount) -> int | None:
+        """Return the amount if it is one number, else None."""
+        return amount.base if amount.per == 0 else None
+
+    def at_least(self, amount: Amount, bound: int) -> Needle | None:
+        """Keep the t for which the amount reaches the bound; None where there is none."""
+        if amount.per == 0:
+            return self if amount.base >= bound else None
+        if amount.per > 0:
+            return self._limited(max(self.low, -((amount.base - bound) // amount.per)), self.high)
+        most = (amount.base - bound) // -amount.per
+        return self._limited(self.low, most if self.high is None else min(self.high, most))
+
+    def exactly(self, amount: Amount, stitches: int) -> Needle | None:
+        """Keep the t for which the amount is so many; None where there is none."""
+        if amount.per == 0:
+            return self if amount.base == stitches else None
+        t, rest = divmod(stitches - amount.base, amount.per)
+        if rest or t < self.low or (self.high is not None and t > self.high):
+            return None
+        return self._thinned(t, 0, 0, 0)
+
+    def divided(self, amount: Amount, by: int) -> tuple[Needle, Amount] | None:
+        """Keep the t for which `by` divides the amount; return the quotient too, None where there is none."""
+        common = gcd(amount.per, by)
+        if amount.base % common:
+            return None
+        if amount.per == 0:
+            return self, Amount(amount.base // by)
+        step = by // common
+        first = -(amount.base // common) * pow(amount.per // common, -1, step) % step
+        high = None if self.high is None else (self.high - first) // step
+        low = -((first - self.low) // step)
+        if high is not None and high < low:
+            return None
+        thinned = self._thinned(first, step, low, high)
+        return thinned, Amount(amount.at(first) // by, amount.per // common)
+
+    def pinned(self) -> Needle:
+        """Keep the least t alone."""
+        return self._thinned(self.low, 0, 0, 0)
+
+    def _limited(self, low: int, high: int | None) -> Needle | None:
+        if high is not None and high < low:
+            return None
+        return replace(self, low=low, high=high)
+
+    def _thinned(self, first: int, step: int, low: int, high: int | None) -> Needle:
+        """Replace t by `first + step u`."""
+        return replace(
+            self,
+            left=tuple(amount.thinned(first, step) for amount in self.left),
+            right=tuple(amount.thinned(first, step) for amount in self.right),
+            start=self.start.thinned(first, step),
+            low=low,
+            high=high,
+            scale=self.scale * step,
+        )

@@ -1,0 +1,168 @@
+"""Walk a row over a needle of amounts: each node narrows the counts down or stops the row where it fails."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from counterpane.craft.counts import markers
+from counterpane.craft.counts.effects import Effect, Shortage, Stock, effect, shortage, total
+from counterpane.craft.counts.needle import NONE, Amount, Needle
+from counterpane.craft.counts.needle import total as sum_of
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.values import UNPROVED
+from counterpane.craft.counts.wellformed import names_markers, upcoming, wellformed
+from counterpane.craft.rows.tree import NOWHERE, BindOff, Marker, Node, OpenRepeat, Place, Turn
+from counterpane.craft.stitches import Vocabulary
+
+# Where sums outgrow this, the walk stops: decimal text of longer numbers helps nobody.
+LONGEST_SUM = 10**30
+
+
+def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_round: bool = False) -> Needle:
+    """Return the needle after the row, ready for the next; raise Stuck where the row fails at every count left."""
+    nodes = wellformed(parts, vocabulary)
+    needle = replace(needle, slopes=())
+    whole = not names_markers(nodes)
+    if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
+        needle, whole = markers.forget(needle), False
+    for index, node in enumerate(nodes):
+        needle = _walk_node(needle, node, nodes[index + 1 :], vocabulary, whole)
+    needle = _finished(needle, nodes, in_round)
+    if needle.all.at(needle.low) > LONGEST_SUM:
+        raise Stuck(UNPROVED, _last_place(nodes))
+    return needle
+
+
+def _finished(needle: Needle, nodes: Sequence[Node], in_round: bool) -> Needle:
+    """Return the needle with the work turned for the next row, all stitches worked unless the row ended by a turn."""
+    if not (nodes and isinstance(nodes[-1], Turn)):
+        needle = _emptied(needle, nodes)
+        worked = tuple(reversed(needle.right)) if in_round else needle.right
+        needle = replace(needle, left=worked, right=(NONE,))
+    return needle.pinned() if needle.low == needle.high and needle.start.per else needle
+
+
+def _emptied(needle: Needle, nodes: Sequence[Node]) -> Needle:
+    if needle.cable:
+        raise Stuck("row-leaves-stitches", _last_place(nodes), left=needle.cable)
+    for index in range(len(needle.left)):
+        rest = needle.exactly(needle.left[index], 0)
+        if rest is None:
+            left = sum_of(needle.left).at(needle.low)
+            raise Stuck("row-leaves-stitches", _last_place(nodes), left=left)
+        needle = rest
+    return needle
+
+
+def _turned(needle: Needle, node: Turn) -> Needle:
+    if needle.cable:
+        raise Stuck("row-leaves-stitches", node.place, left=needle.cable)
+    return replace(needle, left=needle.right, right=needle.left)
+
+
+def _last_place(nodes: Sequence[Node]) -> Place:
+    return nodes[-1].place if nodes else NOWHERE
+
+
+def _walk_node(needle: Needle, node: Node, rest: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
+    match node:
+        case OpenRepeat():
+            return _walk_repeat(needle, node, rest, vocabulary, whole)
+        case BindOff(times=None):
+            return _walk_repeat(needle, _all_bound_off(node), rest, vocabulary, whole)
+        case Marker():
+            return markers.meet(needle, node)
+        case Turn():
+            return _turned(needle, node)
+    one = effect(node, vocabulary)
+    if whole and len(needle.left) > 1:
+        return markers.carry(needle, one.uses, node.place)
+    return _worked(needle, (node,), one, vocabulary)
+
+
+def _worked(needle: Needle, nodes: Sequence[Node], one: Effect, vocabulary: Vocabulary) -> Needle:
+    """Work closed nodes with this effect in all at the tips of the needles."""
+    enough = needle.at_least(needle.left[0], one.uses)
+    enough = enough and enough.at_least(enough.right[0], one.needs)
+    if enough is None or enough.cable < one.draws:
+        raise _short(needle, nodes, vocabulary)
+    return _moved(enough, NONE.plus(-one.uses), NONE.plus(one.makes), one.held)
+
+
+def _moved(needle: Needle, left: Amount, right: Amount, held: int = 0) -> Needle:
+    return replace(
+        needle,
+        left=(needle.left[0] + left, *needle.left[1:]),
+        right=(needle.right[0] + right, *needle.right[1:]),
+        cable=needle.cable + held,
+    )
+
+
+def _short(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Stuck:
+    at = needle.low if needle.high is None else needle.high
+    stock = Stock(needle.left[0].at(at), needle.right[0].at(at), needle.cable)
+    return _short_at(nodes[0].place, shortage(nodes, stock, vocabulary))
+
+
+def _short_at(place: Place, found: Shortage | None) -> Stuck:
+    if found is None:
+        return Stuck("row-runs-short", place)
+    return Stuck("row-runs-short", found.place, found.asked, found.left)
+
+
+def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
+    body, last = total(node.parts, vocabulary), total(node.last or (), vocabulary)
+    keep = node.stop if node.stop is not None else total(upcoming(rest, node.marker), vocabulary).uses
+    markers.check_reach(needle, node)
+    across = not node.marker and len(needle.left) > 1
+    span = sum_of(needle.left) if across else needle.left[0]
+    needle, times = _fitted(needle, node, span.plus(-keep - last.uses), body)
+    if across and whole:
+        return replace(markers.carry_to(needle, keep, node.place), slopes=_noted(needle, times))
+    needle = _enough_behind(needle, node, times, body, vocabulary)
+    needle = replace(_moved(needle, times.times(-body.uses), times.times(body.makes)), slopes=_noted(needle, times))
+    if any(isinstance(part, Marker) for part in node.parts):
+        needle = markers.forget(needle)
+    return _worked(needle, node.last, last, vocabulary) if node.last else needle
+
+
+def _all_bound_off(node: BindOff) -> OpenRepeat:
+    return OpenRepeat((BindOff(1, node.manner, joined=True, place=node.place),), stop=0, place=node.place)
+
+
+def _noted(needle: Needle, times: Amount) -> tuple[tuple[int, int], ...]:
+    return (*needle.slopes, (times.per, needle.scale))
+
+
+def _fitted(needle: Needle, node: OpenRepeat, room: Amount, body: Effect) -> tuple[Needle, Amount]:
+    """Return the needle at which the repeat comes out, and how often it is worked."""
+    least = 0 if _may_be_none(node) else body.uses
+    enough = needle.at_least(room, least)
+    if enough is None:
+        raise Stuck("row-runs-short", node.place, least, room.at(needle.low))
+    fitted = enough.divided(room, body.uses)
+    if fitted is None:
+        raise Stuck("repeat-does-not-fit", node.place, body.uses, room.at(needle.low))
+    return fitted
+
+
+def _may_be_none(node: OpenRepeat) -> bool:
+    return node.plain or node.last is not None
+
+
+def _enough_behind(needle: Needle, node: OpenRepeat, times: Amount, body: Effect, vocabulary: Vocabulary) -> Needle:
+    """Keep the counts at which each pass-over of the repeat finds its stitches on the right needle."""
+    right = needle.right[0]
+    if body.needs == 0 or times == NONE:
+        return needle
+    if _may_be_none(node) and needle.least(times) == 0 and times.per:
+        raise Stuck(UNPROVED, node.place)
+    scarcest = right if body.makes >= 0 else right + times.plus(-1).times(body.makes)
+    enough = needle.at_least(scarcest, body.needs)
+    if enough is not None:
+        return enough
+    stock = Stock(body.uses * times.at(needle.low), right.at(needle.low), 0)
+    done = stock.whole_workings(body, times.at(needle.low))
+    found = shortage(node.parts, stock.after(body.times(done)), vocabulary)
+    raise _short_at(node.place, found)

@@ -1,0 +1,165 @@
+"""Rows that have no single meaning at any count: repeats inside repeats, two open ones, groups into one stitch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from counterpane.craft.counts.effects import total
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.values import UNPROVED, Misfit
+from counterpane.craft.rows.tree import NOWHERE, BindOff, CastOn, Group, IntoOne, Marker, Node, OpenRepeat, Turn, Work
+from counterpane.craft.stitches import Vocabulary
+
+# A reader stops at 64 levels; a tree built by hand may be deeper, and is not followed further than this.
+MOST_NESTED = 100
+# No needle holds more markers, and no row names more turns.
+MOST_UNROLLED = 2_000
+
+
+def malformed(parts: Sequence[Node], vocabulary: Vocabulary) -> Misfit | None:
+    """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
+    try:
+        wellformed(parts, vocabulary)
+    except Stuck as stuck:
+        return Misfit(stuck.slug, 0, stuck.place)
+    return None
+
+
+def wellformed(parts: Sequence[Node], vocabulary: Vocabulary) -> Sequence[Node]:
+    """Return the nodes with every marker and turn at the top; raise Stuck for a row with no single meaning."""
+    _check_depth(parts)
+    nodes = _unrolled(parts)
+    _check_sequence(nodes, vocabulary, inside=False)
+    return nodes
+
+
+def inner(node: Node) -> tuple[Node, ...]:
+    """Return the nodes inside a node."""
+    match node:
+        case Group() | IntoOne():
+            return node.parts
+        case OpenRepeat():
+            return (*node.parts, *(node.last or ()))
+    return ()
+
+
+def within(nodes: Sequence[Node]) -> Iterator[Node]:
+    """Yield the nodes and all nodes inside them, in no set order and at any depth."""
+    waiting = list(nodes)
+    while waiting:
+        node = waiting.pop()
+        yield node
+        waiting.extend(inner(node))
+
+
+def is_open(node: Node) -> bool:
+    """Say whether the node works an unknown number of stitches."""
+    return isinstance(node, OpenRepeat) or (isinstance(node, BindOff) and node.times is None)
+
+
+def names_markers(nodes: Sequence[Node]) -> bool:
+    """Say whether any node places, passes or counts to a marker."""
+    return any(isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker) for node in within(nodes))
+
+
+def upcoming(nodes: Sequence[Node], marker: bool) -> Sequence[Node]:
+    """Return the nodes up to the next turn, or up to the next marker too."""
+    ends: tuple[type, ...] = (Turn, Marker) if marker else (Turn,)
+    for index, node in enumerate(nodes):
+        if isinstance(node, ends):
+            return nodes[:index]
+    return nodes
+
+
+def _unrolled(parts: Sequence[Node]) -> Sequence[Node]:
+    """Write out the groups that hold markers or turns; raise Stuck for too many."""
+    flat: list[Node] = []
+    waiting = list(reversed(parts))
+    most = MOST_UNROLLED + len(parts)
+    while waiting:
+        node = waiting.pop()
+        if not (isinstance(node, Group) and _moves(node)):
+            flat.append(node)
+            continue
+        if node.times * len(node.parts) + len(waiting) + len(flat) > most:
+            raise Stuck(UNPROVED, node.place)
+        waiting.extend(reversed(node.parts * node.times))
+    return flat
+
+
+def _moves(node: Node) -> bool:
+    return names_markers((node,)) or any(isinstance(part, Turn) for part in within((node,)))
+
+
+def _check_depth(parts: Sequence[Node]) -> None:
+    level: Sequence[Node] = parts
+    for _ in range(MOST_NESTED):
+        level = [part for node in level for part in inner(node)]
+        if not level:
+            return
+    raise Stuck(UNPROVED, parts[0].place if parts else NOWHERE)
+
+
+def _check_sequence(nodes: Sequence[Node], vocabulary: Vocabulary, inside: bool) -> None:
+    for index, node in enumerate(nodes):
+        if is_open(node):
+            _check_open(node, nodes[index + 1 :], vocabulary, inside)
+        elif isinstance(node, IntoOne):
+            if not _goes_into(node, vocabulary):
+                raise Stuck("group-uses-several", node.place)
+        elif isinstance(node, Group):
+            _check_sequence(node.parts, vocabulary, inside=True)
+
+
+def _check_open(node: Node, rest: Sequence[Node], vocabulary: Vocabulary, inside: bool) -> None:
+    if inside and not (isinstance(node, OpenRepeat) and node.marker):
+        raise Stuck("repeat-inside-repeat", node.place)
+    if isinstance(node, OpenRepeat):
+        _check_body(node, vocabulary)
+        if node.stop is None and any(is_open(other) for other in within(upcoming(rest, node.marker))):
+            raise Stuck("two-open-repeats", node.place)
+
+
+def _check_body(node: OpenRepeat, vocabulary: Vocabulary) -> None:
+    for nodes in (node.parts, node.last or ()):
+        for part in within(nodes):
+            if isinstance(part, Turn) or (isinstance(part, OpenRepeat) and part.marker) or _passes_marker(part):
+                raise Stuck(UNPROVED, part.place)
+        _check_sequence(nodes, vocabulary, inside=True)
+        cable = total(nodes, vocabulary)
+        if cable.draws or cable.held:
+            raise Stuck("row-runs-short" if cable.draws else "row-leaves-stitches", node.place)
+    if total(node.parts, vocabulary).uses == 0:
+        raise Stuck("repeat-uses-nothing", node.place)
+
+
+def _passes_marker(node: Node) -> bool:
+    return isinstance(node, Marker) and node.act != "place"
+
+
+def _goes_into(node: IntoOne, vocabulary: Vocabulary) -> bool:
+    if not node.parts or _first_uses(node.parts[0], vocabulary) != 1:
+        return False
+    return all(_fits_one(part, vocabulary) for part in node.parts)
+
+
+def _first_uses(node: Node, vocabulary: Vocabulary) -> int:
+    match node:
+        case Work():
+            return vocabulary[node.stitch].uses
+        case Group():
+            return _first_uses(node.parts[0], vocabulary) if node.parts else 0
+        case IntoOne():
+            return 1
+    return 0
+
+
+def _fits_one(node: Node, vocabulary: Vocabulary) -> bool:
+    match node:
+        case Work():
+            return not node.held and vocabulary[node.stitch].uses <= 1
+        case Group():
+            return all(_fits_one(part, vocabulary) for part in node.parts)
+        case IntoOne():
+            return node.loops == 1 and _goes_into(node, vocabulary)
+    return isinstance(node, CastOn)
