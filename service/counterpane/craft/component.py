@@ -17,10 +17,15 @@ KINDS: tuple[Kind, ...] = ("cast-on", "border", "selvedge", "body", "bind-off")
 
 @dataclass(frozen=True, slots=True)
 class Version:
-    """One set of rows of a component: most have one, a moss has one for odd and one for even counts."""
+    """One set of rows of a component: most have one, a moss has one for odd and one for even counts.
+
+    `rows` of a selvedge or a side border are those of the right edge; `left` the rows of the left edge, "" where it is
+    the mirror of the right one.
+    """
 
     name: str
     rows: str
+    left: str = ""
 
 
 @dataclass(frozen=True, slots=True)
