@@ -1,0 +1,224 @@
+"""A component as it is sent, answered and listed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from marshmallow import fields, post_load, validate
+
+from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, Word, YesNo
+from counterpane_schema.forms import Closed, Open
+
+KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
+REVERSIBLE = ("yes", "both-good", "no")
+STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn")
+TOLD = ("derived", "status", "changed", "sha256", "etag")
+ROWS = 100_000
+SENTENCES = 10_000
+
+
+class Version(Closed):
+    """One set of rows in words."""
+
+    name = Text(required=True, least=0)
+    rows = Text(required=True, lines=True, most=ROWS)
+
+
+class Operation(Closed):
+    """How a cast-on or bind-off is worked, for which no row says it."""
+
+    steps = fields.List(Text(lines=True, most=SENTENCES), required=True, validate=validate.Length(1, 100))
+    least = Whole(least=1)
+    turn = YesNo(allow_none=True)
+    faces_row_1 = Text(allow_none=True)
+    side = Word("RS", "WS", allow_none=True)
+    stretch = Text(allow_none=True)
+    loops_per_stitch = Text(allow_none=True, most=40, metadata={"pattern": r"^[0-9]+(\.[0-9]+)?$"})
+
+
+class Parameter(Closed):
+    """A whole number that the component takes."""
+
+    name = Word("rows", "stitches", required=True)
+    least = Whole(required=True, least=1)
+    default = Whole(required=True, least=1)
+    step = Whole(least=1)
+    most = Whole(least=1, allow_none=True)
+
+
+class Measure(Closed):
+    """A value with its unit, as decimal text."""
+
+    value = Text(required=True, most=40)
+    unit = Text(required=True)
+
+
+def note() -> Either:
+    """Return the field of one safety note."""
+    said = 'Write "none", "not known", or a value with its unit.'
+    return Either(Word("none", "not known"), fields.Nested(Measure), said=said)
+
+
+class SafetyNotes(Closed):
+    """What the structure holds for a baby's fingers and mouth."""
+
+    loose_yarn = note()
+    floats = note()
+    openings = note()
+    ties = note()
+    fibre = note()
+
+
+class Example(Closed):
+    """A worked example: the stitches cast on, and the count after each row."""
+
+    stitches = Whole(required=True, least=1)
+    after = fields.List(Whole(least=0), required=True, validate=validate.Length(0, 2_000))
+    version = Whole(least=0)
+
+
+class Provenance(Closed):
+    """Where the component comes from, and the licence of its wording."""
+
+    source = Text(required=True)
+    licence = Text(required=True)
+    author = Text(required=True)
+    where = Text(allow_none=True)
+    year = Whole(allow_none=True, least=1000, most=9999)
+
+
+class SlippedEdge(Closed):
+    """How the slipped stitch of a selvedge is slipped, and where the yarn is."""
+
+    manner = Word("kwise", "pwise", required=True)
+    yarn = Word("front", "back", required=True)
+
+
+class ComponentContent(Closed):
+    """A component as a person sends it; what follows from its rows is derived and never sent."""
+
+    slug = Slug(required=True)
+    kind = Word(*KINDS, required=True)
+    name = Text(required=True)
+    summary = Text(required=True, lines=True, most=SENTENCES)
+    provenance = fields.Nested(Provenance, required=True)
+    safety = fields.Nested(SafetyNotes, required=True)
+    also_called = fields.List(Text(), validate=validate.Length(0, 50))
+    versions = fields.List(fields.Nested(Version), validate=validate.Length(0, 20))
+    operation = fields.Nested(Operation, allow_none=True)
+    parameters = fields.List(fields.Nested(Parameter), validate=validate.Length(0, 2))
+    reversible = Word(*REVERSIBLE, allow_none=True)
+    across_corner = YesNo(allow_none=True)
+    slipped_edge = fields.Nested(SlippedEdge, allow_none=True)
+    examples = fields.List(fields.Nested(Example), validate=validate.Length(0, 100))
+    gauge_notes = Text(least=0, lines=True, most=SENTENCES)
+    derived = Told()
+    status = Told()
+    changed = Told()
+    sha256 = Told()
+    etag = Told()
+
+    @post_load
+    def leave_told(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:
+        """Leave aside what only the library tells, so that an answer can be changed and sent back."""
+        return {name: value for name, value in data.items() if name not in TOLD}
+
+
+class ComponentQuery(Closed):
+    """Which components to list."""
+
+    kind = Word(*KINDS, metadata={"description": "Only components of this kind."})
+    admits = Whole(least=1, metadata={"description": "Only components that admit this many stitches."})
+    q = Text(most=200, metadata={"description": "Only components that hold all these words; those in names first."})
+    reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
+    status = Word(*STATUSES, metadata={"description": "Only components of this state."})
+    limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
+    cursor = Text(most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."})
+
+
+class CompanionQuery(Closed):
+    """Which companions to list."""
+
+    kind = Word(*KINDS, metadata={"description": "Only companions of this kind; every other kind if not given."})
+    count = Whole(least=1, metadata={"description": "Stitches of the component; its least count if not given."})
+    limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
+    cursor = Text(most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."})
+
+
+class Multiple(Open):
+    """Every count from `least` that leaves `plus` when divided by `of`."""
+
+    of = Whole(required=True, least=0)
+    plus = Whole(required=True, least=0)
+    least = Whole(required=True, least=0)
+
+
+class Derived(Open):
+    """What follows from the rows: never typed in, always worked out."""
+
+    multiple = fields.Nested(Multiple, required=True, allow_none=True)
+    fixed = Whole(required=True, allow_none=True)
+    classes = fields.List(fields.Nested(Multiple), required=True, allow_none=True)
+    versions = fields.List(fields.Dict(), required=True)
+
+
+class ComponentCard(Open):
+    """A component's line in a list."""
+
+    slug = Slug(required=True)
+    kind = Word(*KINDS, required=True)
+    name = Text(required=True)
+    summary = Text(required=True, lines=True, most=SENTENCES)
+    reversible = Word(*REVERSIBLE, required=True, allow_none=True)
+    multiple = fields.Nested(Multiple, required=True, allow_none=True)
+    fixed = Whole(required=True, allow_none=True)
+    classes = fields.List(fields.Nested(Multiple), required=True, allow_none=True)
+    status = Word(*STATUSES, required=True)
+    sha256 = Sha256(required=True)
+    href = Text(required=True)
+
+
+class ComponentPage(Open):
+    """A page of components."""
+
+    items = fields.List(fields.Nested(ComponentCard), required=True)
+    next = Text(required=True, allow_none=True)
+
+
+class Place(Open):
+    """Where a companion fits, and how many stitches are then cast on in all."""
+
+    place = Word("cast-on", "ends", "sides", "selvedge", "band", "bind-off", required=True)
+    stitches = Whole(required=True, least=1, metadata={"description": "Stitches of the companion, per side at sides."})
+    cast_on = Whole(required=True, least=1)
+
+
+class Companion(ComponentCard):
+    """A component that fits another at a count."""
+
+    places = fields.List(fields.Nested(Place), required=True)
+
+
+class CompanionPage(Open):
+    """A page of companions."""
+
+    component = Slug(required=True)
+    count = Whole(required=True, least=1)
+    items = fields.List(fields.Nested(Companion), required=True)
+    next = Text(required=True, allow_none=True)
+
+
+class ComponentAnswer(Open):
+    """A component as it is kept, with what follows from its rows."""
+
+    slug = Slug(required=True)
+    kind = Word(*KINDS, required=True)
+    name = Text(required=True)
+    summary = Text(required=True, lines=True, most=SENTENCES)
+    provenance = fields.Nested(Provenance, required=True)
+    safety = fields.Nested(SafetyNotes, required=True)
+    derived = fields.Nested(Derived, required=True)
+    status = Word(*STATUSES, required=True)
+    changed = Text(required=True)
+    sha256 = Sha256(required=True)
+    etag = Text(required=True)

@@ -1,0 +1,180 @@
+"""Field types of the wire: strict where marshmallow is lenient, and exact where JSON is vague.
+
+`Whole` takes 3 and 3.0, which JSON Schema both calls integers, and refuses 3.5, true and "3". `Number` gives a `Decimal`
+with the digits as they were sent. `Text` refuses control characters once for all stores, since PostgreSQL cannot keep
+NUL and nobody can read the others.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+from copy import deepcopy
+from decimal import Decimal
+from typing import Any
+
+from marshmallow import Schema, fields, validate
+from marshmallow.exceptions import ValidationError
+
+MOST_WHOLE = 10**18 - 1
+DEEPEST_DECIMAL = 30
+SLUG = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+SHA256 = r"^[0-9a-f]{64}$"
+LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
+LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
+_CONTROL = re.compile("[\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f\ud800-\udfff]")
+_LINE_CONTROL = re.compile("[\\x00-\\x1f\\x7f-\\x9f\ud800-\udfff]")
+
+
+class Whole(fields.Integer):
+    """A whole number of at most 18 digits, from `least` to `most`."""
+
+    def __init__(self, *, least: int = -MOST_WHOLE, most: int = MOST_WHOLE, **kwargs: Any) -> None:
+        super().__init__(validate=validate.Range(least, most), **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> int:
+        return _whole(_decimal(value, "Write a whole number, such as 12, without quotes."))
+
+
+class Number(fields.Decimal):
+    """A decimal number, above or from a bound, with the digits as sent."""
+
+    def __init__(self, *, least: int = 0, above: bool = False, most: int = MOST_WHOLE, **kwargs: Any) -> None:
+        bounds = validate.Range(least, most, min_inclusive=not above)
+        super().__init__(validate=bounds, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Decimal:
+        number = _decimal(value, "Write a number, such as 22.5, without quotes.")
+        if _exponent(number) < -DEEPEST_DECIMAL:
+            raise ValidationError(f"Write at most {DEEPEST_DECIMAL} decimal places.")
+        return number
+
+
+class Text(fields.String):
+    """A text of at least one and at most `most` characters, in lines or in one line, without control characters."""
+
+    def __init__(self, *, most: int = 2_000, least: int = 1, lines: bool = False, **kwargs: Any) -> None:
+        self.lines = lines
+        metadata = {"pattern": LINES if lines else LINE} | kwargs.pop("metadata", {})
+        super().__init__(validate=validate.Length(least, most), metadata=metadata, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        if not isinstance(value, str):
+            raise ValidationError("Write a text in quotes.")
+        if found := (_CONTROL if self.lines else _LINE_CONTROL).search(value):
+            code, place = ord(found.group()), found.start() + 1
+            raise ValidationError(f"Character {place} is the control character U+{code:04X}: take it out.")
+        return value
+
+
+class Word(fields.String):
+    """One of a few words."""
+
+    def __init__(self, *words: str, **kwargs: Any) -> None:
+        self.words = words
+        known = ", ".join(words)
+        super().__init__(validate=validate.OneOf(words, error=f"Write one of: {known}."), **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        if not isinstance(value, str):
+            raise ValidationError(f"Write one of: {', '.join(self.words)}.")
+        return value
+
+
+class Slug(Text):
+    """A name for addresses: lower-case letters and digits in groups joined by single hyphens, at most 80 characters."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(most=80, metadata={"pattern": SLUG}, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        if not re.fullmatch(SLUG, text):
+            raise ValidationError("Write lower-case letters and digits, in groups joined by single hyphens.")
+        return text
+
+
+class Sha256(Text):
+    """The SHA-256 of a revision, 64 lower-case hexadecimal digits."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(most=64, least=64, metadata={"pattern": SHA256}, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        if not re.fullmatch(SHA256, text):
+            raise ValidationError("Write the 64 hexadecimal digits of a revision's hash.")
+        return text
+
+
+class YesNo(fields.Boolean):
+    """True or false, and nothing that only looks like it."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> bool:
+        if not isinstance(value, bool):
+            raise ValidationError("Write true or false, without quotes.")
+        return value
+
+
+class Told(fields.Raw):
+    """A member that the library tells in its answers; taken and left aside when an answer is sent back changed."""
+
+
+class Either(fields.Field[Any]):
+    """One of several fields, told apart by the JSON type of the value and, among objects, by their required members."""
+
+    def __init__(self, *alternatives: fields.Field[Any], said: str, **kwargs: Any) -> None:
+        super().__init__(**kwargs)
+        self.alternatives = alternatives
+        self.said = said
+
+    def _bind_to_schema(self, field_name: str, parent: Schema | fields.Field[Any]) -> None:
+        super()._bind_to_schema(field_name, parent)
+        self.alternatives = tuple(deepcopy(each) for each in self.alternatives)
+        for each in self.alternatives:
+            each._bind_to_schema(field_name, self)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        fitting = [each for each in self.alternatives if isinstance(value, _json_type(each))]
+        if not fitting:
+            raise ValidationError(self.said)
+        whole = (each for each in fitting[1:] if _required(each) <= set(value))
+        return next(whole, fitting[0]).deserialize(value, attr, data, **kwargs)
+
+
+def _json_type(field: fields.Field[Any]) -> type | tuple[type, ...]:
+    if isinstance(field, fields.Nested):
+        return dict
+    if isinstance(field, Number):
+        return (int, float, Decimal)
+    return list if isinstance(field, fields.List) else str
+
+
+def _required(field: fields.Field[Any]) -> set[str]:
+    if not isinstance(field, fields.Nested):
+        return set()
+    return {name for name, inner in field.schema.fields.items() if inner.required}
+
+
+def _decimal(value: Any, said: str) -> Decimal:
+    """Return the number as a decimal of ordinary size; the error says what to write instead."""
+    if isinstance(value, bool) or not isinstance(value, int | float | Decimal):
+        raise ValidationError(said)
+    if isinstance(value, float) and not math.isfinite(value):
+        raise ValidationError("Write a finite number.")
+    number = Decimal(repr(value)) if isinstance(value, float) else Decimal(value)
+    if not number.is_finite() or number.adjusted() >= len(str(MOST_WHOLE)):
+        raise ValidationError("Write a number of at most 18 digits.")
+    return number
+
+
+def _exponent(number: Decimal) -> int:
+    exponent = number.as_tuple().exponent
+    return exponent if isinstance(exponent, int) else 0
+
+
+def _whole(number: Decimal) -> int:
+    if _exponent(number) < 0 and number != number.to_integral_value():
+        raise ValidationError("Write a whole number: this one has a fraction.")
+    return int(number)

@@ -1,0 +1,30 @@
+"""A plan in words."""
+
+from __future__ import annotations
+
+from marshmallow import fields
+
+from counterpane_schema.fields import Text, Word
+from counterpane_schema.forms import Open
+from counterpane_schema.plan import PlanRequest
+
+
+class PatternRequest(PlanRequest):
+    """A plan request, with the words the pattern is to be written in."""
+
+    terms = Word("us", "uk", metadata={"description": "US terms if not given."})
+    title = Text(most=200)
+    form = Word(
+        "json",
+        "text",
+        "markdown",
+        data_key="as",
+        metadata={"description": "The form of the answer; beats the Accept header."},
+    )
+
+
+class PatternAnswer(Open):
+    """The written pattern as data, and the same as a text."""
+
+    pattern = fields.Dict(required=True)
+    text = Text(required=True, lines=True, most=10_000_000)

@@ -1,0 +1,156 @@
+"""A recipe at a gauge and a size, and the plan that is worked out from it."""
+
+from __future__ import annotations
+
+from marshmallow import Schema, ValidationError, fields, validate, validates_schema
+
+from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
+from counterpane_schema.forms import Closed, Open
+from counterpane_schema.safety import SafetyInputs
+
+ROWS = 100_000
+
+
+class NamedPart(Closed):
+    """A stored component with its parameters."""
+
+    component = Slug(required=True)
+    revision = Sha256(metadata={"description": "The hash of the revision meant; the latest if not given."})
+    rows = Whole(least=1, allow_none=True)
+    stitches = Whole(least=1, allow_none=True)
+    left = Text(lines=True, most=ROWS, allow_none=True)
+
+
+class WrittenPart(Closed):
+    """A part given in words."""
+
+    text = Text(required=True, lines=True, most=ROWS)
+    rows = Whole(least=1, allow_none=True)
+    stitches = Whole(least=1, allow_none=True)
+    left = Text(lines=True, most=ROWS, allow_none=True)
+
+
+def part(**kwargs: bool) -> Either:
+    """Return the field of a part that may be stored or given in words."""
+    said = 'Write the slug of a component, {"component": "…"} or {"text": "…"}.'
+    return Either(Slug(), fields.Nested(NamedPart), fields.Nested(WrittenPart), said=said, **kwargs)
+
+
+def stored(**kwargs: bool) -> Either:
+    """Return the field of a part that is a stored component."""
+    said = 'Write the slug of a component, or {"component": "…"}.'
+    return Either(Slug(), fields.Nested(NamedPart), said=said, **kwargs)
+
+
+def body() -> Either:
+    """Return the field of the body: one part, or bands from the bottom up."""
+    said = "Write one part, or a list of parts from the bottom up."
+    bands = fields.List(part(), validate=validate.Length(1, 200))
+    return Either(Slug(), fields.Nested(NamedPart), fields.Nested(WrittenPart), bands, said=said, required=True)
+
+
+class Parts(Closed):
+    """The parts of a one-piece blanket; those left out are the usual ones, which the answer names."""
+
+    cast_on = stored(allow_none=True)
+    bottom = part(allow_none=True)
+    sides = part(allow_none=True)
+    selvedge = part(allow_none=True)
+    body = body()
+    top = part(allow_none=True)
+    bind_off = stored(allow_none=True)
+
+
+class Gauge(Closed):
+    """Stitches and rows counted over a length, in centimetres or inches."""
+
+    stitches = Number(required=True, above=True)
+    rows = Number(required=True, above=True)
+    over_cm = Number(above=True)
+    over_in = Number(above=True)
+    texture = Slug(data_key="in", allow_none=True, metadata={"description": "The texture it was knitted in."})
+
+    @validates_schema(skip_on_field_errors=True)
+    def one_length(self, data: dict[str, object], **_: object) -> None:
+        """Refuse a gauge over no length, or over two."""
+        _exactly_one(data, "over_cm", "over_in")
+
+
+class Size(Closed):
+    """The wanted size, in centimetres or inches."""
+
+    width_cm = Number(above=True)
+    width_in = Number(above=True)
+    length_cm = Number(above=True)
+    length_in = Number(above=True)
+
+    @validates_schema(skip_on_field_errors=True)
+    def one_unit(self, data: dict[str, object], **_: object) -> None:
+        """Refuse a width or a length that is not there, or there twice."""
+        _exactly_one(data, "width_cm", "width_in")
+        _exactly_one(data, "length_cm", "length_in")
+
+
+class Yarn(Closed):
+    """The yarn, as far as it is known."""
+
+    name = Text(allow_none=True)
+    weight = Text(allow_none=True)
+    fibres = fields.List(fields.Dict(keys=Text(), values=fields.Raw()), allow_none=True)
+    metres_per_100g = Number(above=True, allow_none=True)
+    ball_g = Number(above=True, allow_none=True)
+
+
+class PlanRequest(Closed):
+    """A recipe at a gauge and a size."""
+
+    construction = Word("one-piece")
+    parts = fields.Nested(Parts, required=True)
+    gauge = Either(
+        fields.Nested(Gauge),
+        fields.List(fields.Nested(Gauge), validate=validate.Length(1, 200)),
+        said="Write one gauge, or a list with one for each texture.",
+        required=True,
+    )
+    size = fields.Nested(Size, required=True)
+    corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
+    yarn = fields.Nested(Yarn, allow_none=True)
+    for_ = fields.Nested(SafetyInputs, data_key="for", allow_none=True)
+
+
+def _exactly_one(data: dict[str, object], one: str, other: str) -> None:
+    if (one in data) == (other in data):
+        raise ValidationError(f"Give either {one} or {other}.", one)
+
+
+class Counts(Open):
+    """Stitches of the whole and of its parts; bands give lists."""
+
+    cast_on = Whole(required=True, least=1)
+    sides = Whole(required=True, least=0)
+    selvedge = Whole(required=True, least=0)
+    body = fields.Raw(required=True)
+    repeats = fields.Raw(required=True)
+
+
+class PlanFinding(Open):
+    """What a rule says of a plan, with a pointer into the request."""
+
+    rule = Text(required=True)
+    severity = Word("error", "warning", "note", required=True)
+    pointer = Text(allow_none=True, least=0)
+    message = Text(required=True, lines=True, most=10_000)
+    hint = Text(required=True, least=0, lines=True, most=10_000)
+
+
+class PlanAnswer(Open):
+    """A recipe worked out."""
+
+    recipe = fields.Dict(required=True)
+    counts = fields.Nested(Counts, required=True)
+    finished = fields.Dict(required=True)
+    sections = fields.List(fields.Dict(), required=True)
+    nearest = fields.List(fields.Dict(), required=True)
+    stitches_total = Whole(required=True, least=1)
+    findings = fields.List(fields.Nested(PlanFinding), required=True)
+    safety = fields.Dict(required=True)

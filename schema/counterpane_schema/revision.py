@@ -1,0 +1,27 @@
+"""The chain of revisions of a component or a recipe."""
+
+from __future__ import annotations
+
+from marshmallow import fields
+
+from counterpane_schema.component import STATUSES
+from counterpane_schema.fields import Sha256, Slug, Text, Whole, Word
+from counterpane_schema.forms import Open
+
+
+class Revision(Open):
+    """One revision; it never changes."""
+
+    number = Whole(required=True, least=1)
+    sha256 = Sha256(required=True)
+    at = Text(required=True)
+    status = Word(*STATUSES, required=True)
+    href = Text(required=True)
+    object = Text(required=True)
+
+
+class RevisionList(Open):
+    """All revisions of one slug, oldest first."""
+
+    slug = Slug(required=True)
+    items = fields.List(fields.Nested(Revision), required=True)

@@ -1,0 +1,97 @@
+"""What is known of a piece and of the child it is for, and what the safety rules say."""
+
+from __future__ import annotations
+
+from marshmallow import fields, validate
+
+from counterpane_schema.fields import Either, Number, Text, Whole, Word, YesNo
+from counterpane_schema.forms import Closed, Open
+
+AGE_BANDS = ("preterm", "0-3m", "3-12m", "12-24m", "24-36m", "36m+")
+USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
+MARKETS = ("US", "CA", "UK", "EU", "NL", "AU", "NZ", "CN", "JP")
+
+
+class Attachment(Closed):
+    """Something that is fixed to the blanket."""
+
+    kind = Text(required=True)
+    largest_mm = Number(allow_none=True)
+    pull_n = Number(allow_none=True)
+    torque_nm = Number(allow_none=True)
+    metal = YesNo(allow_none=True)
+
+
+class Fibre(Closed):
+    """One fibre of the yarn."""
+
+    name = Text(required=True)
+    pct = Number(allow_none=True, most=100)
+    micron = Number(allow_none=True)
+
+
+class Wash(Closed):
+    """How the finished piece may be washed."""
+
+    method = Text(allow_none=True)
+    temp_c = Number(allow_none=True)
+
+
+class SafetyInputs(Closed):
+    """All that the safety rules look at; what is left out is not known, which is never a pass."""
+
+    age_band = Word(*AGE_BANDS, allow_none=True)
+    age_months = Either(
+        Number(most=1_200),
+        fields.List(Number(most=1_200), validate=validate.Length(1, 2)),
+        said="Write months, or [youngest, oldest] in months.",
+        allow_none=True,
+    )
+    use = Word(*USES, allow_none=True)
+    markets = fields.List(Word(*MARKETS), allow_none=True, validate=validate.Length(0, 20))
+    advice = fields.List(Word(*MARKETS), allow_none=True, validate=validate.Length(0, 20))
+    hole_mm = Number(allow_none=True)
+    float_mm = Number(allow_none=True)
+    tail_mm = Number(allow_none=True)
+    loop_mm = Number(allow_none=True)
+    loop_perimeter_mm = Number(allow_none=True)
+    cord_free_mm = Number(allow_none=True)
+    cord_thick_mm = Number(allow_none=True)
+    ribbon_width_mm = Number(allow_none=True)
+    attachments = fields.List(fields.Nested(Attachment), allow_none=True, validate=validate.Length(0, 100))
+    fibres = fields.List(fields.Nested(Fibre), allow_none=True, validate=validate.Length(0, 100))
+    halo = YesNo(allow_none=True)
+    raised_surface = YesNo(allow_none=True)
+    superwash = YesNo(allow_none=True)
+    wash = fields.Nested(Wash, allow_none=True)
+    mass_g = Number(allow_none=True)
+    width_cm = Number(allow_none=True, above=True)
+    length_cm = Number(allow_none=True, above=True)
+    layers = Whole(allow_none=True, least=1)
+    filled = YesNo(allow_none=True)
+    weighted = YesNo(allow_none=True)
+    enclosed_part = YesNo(allow_none=True)
+    openwork = YesNo(allow_none=True)
+    gaps = YesNo(allow_none=True)
+    gauge_sts_10cm = Number(allow_none=True, above=True)
+
+
+class SafetyFinding(Open):
+    """What a safety rule says."""
+
+    rule = Text(required=True)
+    reference = Text(required=True, allow_none=True)
+    severity = Word("stop", "warn", "note", required=True)
+    basis = Word("published", "borrowed", "house", "memory", required=True, allow_none=True)
+    markets = fields.List(Text(), required=True, allow_none=True)
+    message = Text(required=True, lines=True, most=10_000)
+    source = Text(required=True, lines=True, most=10_000)
+
+
+class SafetyAnswer(Open):
+    """What the rules say, and which were not assessed; that nothing is said never means that a piece is safe."""
+
+    findings = fields.List(fields.Nested(SafetyFinding), required=True)
+    assessed = fields.List(Text(), required=True)
+    not_assessed = fields.List(Text(), required=True)
+    not_applicable = fields.List(Text(), required=True)
