@@ -1,0 +1,58 @@
+"""Take-up: changing the count evenly in one row, so that parts of different gauge lie flat together."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+from math import ceil
+
+from counterpane.craft.measures import half_up
+from counterpane.craft.rows.tree import Node, Work
+
+CABLE_TAKE_UP = Fraction(1, 4), Fraction(1, 3)
+"""Share of the crossed stitches that cables draw in; from memory."""
+
+
+def places(changes: int, over: int) -> tuple[int, ...]:
+    """Return where `changes` changes fall among `over` stitches, evenly, with half gaps at both ends."""
+    return tuple((2 * index + 1) * over // (2 * changes) for index in range(changes))
+
+
+def gaps(changes: int, over: int) -> tuple[int, ...]:
+    """Return the plain stitches before, between and after the changes; inner gaps differ by at most one."""
+    stops = (0, *places(changes, over), over)
+    return tuple(after - before for before, after in pairwise(stops))
+
+
+def gaps_of_increases(stitches: int, changes: int) -> tuple[int, ...]:
+    """Return the gaps of this many increases made between stitches; ValueError where they do not fit."""
+    if not 0 < changes < stitches:
+        raise ValueError("there must be at least one stitch between two increases")
+    return gaps(changes, stitches)
+
+
+def gaps_of_decreases(stitches: int, changes: int) -> tuple[int, ...]:
+    """Return the plain stitches around this many decreases of two into one; ValueError where they do not fit."""
+    if not 0 < 2 * changes <= stitches:
+        raise ValueError("more decreases than pairs of stitches")
+    return gaps(changes, stitches - 2 * changes)
+
+
+def row_of_changes(plain: tuple[int, ...], change: str) -> tuple[Node, ...]:
+    """Return the knit row with the gaps worked plain and the stitch of this key between them."""
+    nodes: list[Node] = []
+    for index, gap in enumerate(plain):
+        nodes += [Work(change)] if index else []
+        nodes += [Work("k", gap)] if gap else []
+    return tuple(nodes)
+
+
+def same_width(stitches: int, per_cm: Fraction, other_per_cm: Fraction) -> int:
+    """Return the stitches at another gauge that measure as wide, rounded half up."""
+    return int(half_up(stitches * other_per_cm / per_cm))
+
+
+def cable_extra(crossed: int) -> tuple[int, int]:
+    """Return the range of stitches to add for this many crossed stitches; a share from memory, rounded up."""
+    low, high = CABLE_TAKE_UP
+    return ceil(crossed * low), ceil(crossed * high)
