@@ -45,7 +45,7 @@ def after_swatch(wanted: Gauge, swatch: Gauge) -> Literal["smaller", "larger", "
 def circular_capacity(length_cm: Fraction, gauge: Gauge) -> Capacity:
     """Return how many stitches a circular needle of this length holds: from its own length of fabric to twice that.
 
-    Rounded up and down to whole stitches. A shop's table (crazy4crochetmomma.com); for flat work only the most matters.
+    Rounded up and down to whole stitches. The rule behind a shop's table; for flat work only the most matters.
     """
     around = length_cm * gauge.per_cm
     return Capacity(-int(-around // 1), int(2 * around // 1))

@@ -5,18 +5,30 @@ Lengths are millimetres. An estimate may ask for a rod; it never clears a fabric
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import reduce
 from math import isqrt
 from typing import Literal
 
 from counterpane.craft.measures import Gauge
+from counterpane.craft.rows.tree import Group, IntoOne, Marker, Node, OpenRepeat, Work
 
 PI = Fraction("3.14159265358979323846")
 """The first 20 decimals of the circle's number, OEIS A000796."""
 
 LOOP_WIDTHS = Fraction(41, 10)
 """Yarn in one plain loop, in stitch widths, wet relaxed: Munden's constant, from memory; see the gauge facts."""
+
+OPENING_STITCHES = frozenset({"yo", "yo wrapped twice"})
+"""The stitches of the vocabulary that leave an opening on purpose."""
+
+SLIPPED = frozenset({"sl"})
+"""The stitches that leave the yarn lying past them."""
+
+THROUGH = frozenset({"wyif", "wyib"})
+"""Movements of the yarn, which neither make a run nor end one."""
 
 ROOT_DECIMALS = 9
 """Square roots are cut off after this many decimals of a millimetre."""
@@ -84,3 +96,67 @@ def root(value: Fraction) -> Fraction:
     """Return the square root, cut off after `ROOT_DECIMALS` decimals."""
     scale = 10**ROOT_DECIMALS
     return Fraction(isqrt(value.numerator * scale**2 // value.denominator), scale)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """How many of the sought stitches stand at the start, at the end and at most in a row of workings.
+
+    `whole` says that there is nothing else in it.
+    """
+
+    head: int
+    tail: int
+    most: int
+    whole: bool
+
+    def then(self, after: _Stretch) -> _Stretch:
+        return _Stretch(
+            self.head + (after.head if self.whole else 0),
+            after.tail + (self.tail if after.whole else 0),
+            max(self.most, after.most, self.tail + after.head),
+            self.whole and after.whole,
+        )
+
+    def times(self, times: int) -> _Stretch:
+        if self.whole:
+            return _Stretch(self.head * times, self.tail * times, self.most * times, True)
+        return self.then(self) if times > 1 else self
+
+
+_NOTHING = _Stretch(0, 0, 0, True)
+_OTHER = _Stretch(0, 0, 0, False)
+
+
+def longest_run(parts: Iterable[Node], stitches: Collection[str], across: int) -> int:
+    """Return how many of these stitches are worked side by side at most in a row over `across` stitches.
+
+    Costs no more for more stitches. A repeat without an end counts as worked at least twice, and once per stitch of the
+    row where it holds nothing else.
+    """
+    return _stretch(tuple(parts), stitches, across).most
+
+
+def _stretch(parts: tuple[Node, ...], stitches: Collection[str], across: int) -> _Stretch:
+    each = (_node(part, stitches, across) for part in parts)
+    return reduce(_Stretch.then, each, _NOTHING)
+
+
+def _node(node: Node, stitches: Collection[str], across: int) -> _Stretch:
+    match node:
+        case Work(stitch, times):
+            if stitch in stitches:
+                return _Stretch(times, times, times, True)
+            return _NOTHING if stitch in THROUGH else _OTHER
+        case Marker():
+            return _NOTHING
+        case Group(parts, times):
+            return _stretch(parts, stitches, across).times(times)
+        case IntoOne(parts):
+            return _stretch(parts, stitches, across)
+        case OpenRepeat(parts, last=last):
+            every = _stretch(parts, stitches, across)
+            repeated = every.times(across if every.whole else 2)
+            return repeated if last is None else repeated.then(_stretch(last, stitches, across))
+        case _:
+            return _OTHER

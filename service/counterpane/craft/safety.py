@@ -125,14 +125,14 @@ class SafetyInputs:
     def knows(self, need: str) -> bool:
         """Tell whether an input is known; "a or b" is known where one of them is.
 
-        Attachments count as known where each is of a kind that the rules can tell apart.
+        An estimate is not known. Attachments are known where each is of a kind that the rules can tell apart.
         """
         return any(self._knows(name) for name in need.split(" or "))
 
     def _knows(self, name: str) -> bool:
         if name == "attachments" and self.attachments is not None:
             return all(kind_of(each.kind) in KNOWN_KINDS for each in self.attachments)
-        return getattr(self, name) is not None
+        return name not in self.estimated and getattr(self, name) is not None
 
     def has(self, *kinds: str) -> bool:
         """Tell whether an attachment of one of these kinds is known of."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 ROW_WIDTHS = 3
-"""Yarn of one row in widths of the piece: blacksquirrelberkeley.com, page on running short of yarn."""
+"""Yarn of one row in widths of the piece: a yarn shop in Berkeley, page on running short of yarn."""
 
 BIND_OFF_WIDTHS = 6
 """Yarn of a plain bind-off in widths, on the generous side: the same page. Other sources have 3 to 4."""
