@@ -19,13 +19,11 @@ KINDS: tuple[Kind, ...] = ("cast-on", "border", "selvedge", "body", "bind-off")
 class Version:
     """One set of rows of a component: most have one, a moss has one for odd and one for even counts.
 
-    `rows` of a selvedge or a side border are those of the right edge; `left` the rows of the left edge, "" where it is
-    the mirror of the right one.
+    The rows of a selvedge are whole rows: what they work before and after the pattern is the edge.
     """
 
     name: str
     rows: str
-    left: str = ""
 
 
 @dataclass(frozen=True, slots=True)
