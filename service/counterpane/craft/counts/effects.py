@@ -1,101 +1,15 @@
-"""What closed parts of a row take and leave, added up without working them."""
+"""Where the stitches of closed nodes run out. What the nodes take and leave is `rows.effects`, given on from here."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from counterpane.craft.rows.tree import (
-    BindOff,
-    CastOn,
-    Group,
-    Hold,
-    IntoOne,
-    Marker,
-    Node,
-    OpenRepeat,
-    Place,
-    Turn,
-    Work,
-)
-from counterpane.craft.stitches import Stitch, Vocabulary
+from counterpane.craft.rows.effects import Effect, effect, stitch_effect, total
+from counterpane.craft.rows.tree import Group, IntoOne, Node, Place
+from counterpane.craft.stitches import Vocabulary
 
-
-@dataclass(frozen=True, slots=True)
-class Effect:
-    """Loops taken from the left needle and left on the right one.
-
-    `needs` must be on the right needle before; `held` is what the cable needle gains, `draws` what it must hold before.
-    """
-
-    uses: int = 0
-    makes: int = 0
-    needs: int = 0
-    held: int = 0
-    draws: int = 0
-
-    def then(self, other: Effect) -> Effect:
-        """Return the effect of this followed by the other."""
-        return Effect(
-            self.uses + other.uses,
-            self.makes + other.makes,
-            max(self.needs, other.needs - self.makes),
-            self.held + other.held,
-            max(self.draws, other.draws - self.held),
-        )
-
-    def times(self, count: int) -> Effect:
-        """Return the effect of this worked so often."""
-        if count == 0:
-            return NOTHING
-        return Effect(
-            self.uses * count,
-            self.makes * count,
-            self.needs - min(0, self.makes) * (count - 1),
-            self.held * count,
-            self.draws - min(0, self.held) * (count - 1),
-        )
-
-
-NOTHING = Effect()
-
-
-def stitch_effect(stitch: Stitch, held: bool) -> Effect:
-    """Return the effect of one working of the stitch, from the cable needle where it is held."""
-    needs = max(stitch.needs, -stitch.makes, 0)
-    if held:
-        return Effect(0, stitch.makes, needs, -stitch.uses, stitch.uses)
-    return Effect(stitch.uses, stitch.makes, needs)
-
-
-def effect(node: Node, vocabulary: Vocabulary) -> Effect:
-    """Return the effect of a closed node; an open repeat or a turn is none and raises TypeError."""
-    match node:
-        case Work():
-            return stitch_effect(vocabulary[node.stitch], node.held).times(node.times)
-        case Group():
-            return total(node.parts, vocabulary).times(node.times)
-        case IntoOne():
-            inner = total(node.parts, vocabulary)
-            return Effect(node.loops, inner.makes, inner.needs)
-        case BindOff(times=int(times)):
-            return Effect(times, 0) if node.joined else Effect(times + 1, 1)
-        case CastOn():
-            return Effect(0, node.times)
-        case Hold():
-            return Effect(node.times, 0, 0, node.times)
-        case Marker():
-            return NOTHING
-        case OpenRepeat() | BindOff() | Turn():
-            raise TypeError(f"{node!r} has no effect by itself")
-
-
-def total(nodes: Iterable[Node], vocabulary: Vocabulary) -> Effect:
-    """Return the effect of closed nodes worked one after the other."""
-    result = NOTHING
-    for node in nodes:
-        result = result.then(effect(node, vocabulary))
-    return result
+__all__ = ["Effect", "Shortage", "Stock", "effect", "shortage", "stitch_effect", "total"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,9 +68,9 @@ def _last_place(nodes: Sequence[Node]) -> Place:
 def _walk_node(needle: Needle, node: Node, rest: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
     match node:
         case OpenRepeat():
-            return _walk_repeat(needle, node, rest, vocabulary, whole)
+            return _walk_repeat(needle, node, rest, vocabulary)
         case BindOff(times=None):
-            return _walk_repeat(needle, _all_bound_off(node), rest, vocabulary, whole)
+            return _walk_repeat(needle, _all_bound_off(node), rest, vocabulary)
         case Marker():
             return markers.meet(needle, node)
         case Turn():
@@ -118,7 +118,9 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabul
     across = not node.marker and len(needle.left) > 1
     span = sum_of(needle.left) if across else needle.left[0]
     needle, times = _fitted(needle, node, span.plus(-keep - last.uses), body)
-    if across and whole:
+    if across:
+        if not markers.stitch_for_stitch((node,), vocabulary):
+            raise Stuck(UNPROVED, node.place)
         return replace(markers.carry_to(needle, keep, node.place), slopes=_noted(needle, times))
     needle = _enough_behind(needle, node, times, body, vocabulary)
     needle = replace(_moved(needle, times.times(-body.uses), times.times(body.makes)), slopes=_noted(needle, times))
