@@ -111,7 +111,7 @@ def _short_at(place: Place, found: Shortage | None) -> Stuck:
     return Stuck("row-runs-short", found.place, found.asked, found.left)
 
 
-def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
+def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabulary: Vocabulary) -> Needle:
     body, last = total(node.parts, vocabulary), total(node.last or (), vocabulary)
     keep = node.stop if node.stop is not None else total(upcoming(rest, node.marker), vocabulary).uses
     markers.check_reach(needle, node)
