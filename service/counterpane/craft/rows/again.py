@@ -1,4 +1,4 @@
-"""Repeat lines: "Rep rows 1-4 5 times more.", "Rep last 2 rows until 3 sts remain.", "Then work rows 1-6 once more."."""
+"""Repeat lines: "Rep rows 1-4 5 times more.", "Rep last 2 rows until 3 sts remain.", "Work rows 1-6 once more."."""
 
 from __future__ import annotations
 

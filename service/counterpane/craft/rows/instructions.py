@@ -20,8 +20,8 @@ from counterpane.craft.rows.read import ReadRow, read_tokens
 from counterpane.craft.rows.sides import with_sides
 from counterpane.craft.rows.statements import StatedCastOn, StatedMultiple, cast_on_in, multiple_in
 from counterpane.craft.rows.terms import terms_of
-from counterpane.craft.rows.words import tokens
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+from counterpane.craft.rows.words import tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 MOST_ROWS = 20_000
@@ -30,6 +30,7 @@ _AS_ROWS = re.compile(
     rf"(?:(?:rows?|rnds?|rounds?)\s*(?P<after>{LIST})|(?P<before>{LIST})\s+(?:rows?|rnds?|rounds?))\s*\.?"
 )
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
+_ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
@@ -41,7 +42,14 @@ class AgainStep:
     rows: tuple[int, ...]
 
 
-Step: TypeAlias = Row | AgainStep
+@dataclass(frozen=True, slots=True)
+class StartStep:
+    """A cast-on after rows: another piece begins."""
+
+    cast_on: StatedCastOn
+
+
+Step: TypeAlias = Row | AgainStep | StartStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,8 +84,9 @@ def _unlabelled(found: list[Clause], vocabulary: Vocabulary) -> list[Clause]:
         body = tokens(clause.line, clause.start, clause.end)
         if clause.kind in ("prose", "heading") and body and _reads_well(read_tokens(body, vocabulary)):
             number += 1
-            clause = replace(clause, kind="row", label=Label((number,)), body=body)
-        out.append(clause)
+            out.append(replace(clause, kind="row", label=Label((number,)), body=body))
+        else:
+            out.append(clause)
     return out
 
 
@@ -127,11 +136,20 @@ class _Assembly:
             multiple = multiple_in(line, start, end)
             self.multiple = self.multiple or multiple
             self.cast_on = self.cast_on or cast_on_in(line, start, end)
+        elif clause.kind == "cast-on" and not _ADDS.search(line.text, start, end):
+            self.new_piece(cast_on_in(line, start, end))
         if clause.kind != "cast-on" and not self.near_label(clause) and clause.kind == "heading":
             self.head(clause)
 
+    def new_piece(self, cast_on: StatedCastOn | None) -> None:
+        """Begin another piece at a cast-on that follows rows."""
+        if cast_on is not None:
+            self.end_block(None)
+            self.first = self.listed
+            self.steps.append(StartStep(cast_on))
+
     def head(self, clause: Clause) -> None:
-        """The first heading of a text is its title; a later one names the section that follows."""
+        """Take the first heading of a text as its title, a later one as the section that follows."""
         name = clause.text.strip("#*_: ").strip()
         if self.title is None and self.heading is None and not self.steps and not self.block:
             self.title = self.heading = name
@@ -175,9 +193,19 @@ class _Assembly:
         self.faults += read.faults
         side = "round" if label.round else label.side
         row = Row(
-            names[0], read.parts, side, read.stated, self.section, read.whole, read.readable, clause.place,
-            clause.body[0].place if clause.body else clause.place, read.stated_place or clause.place, clause.text.strip(),
-        )  # fmt: skip
+            names[0],
+            read.parts,
+            side,
+            read.stated,
+            self.section,
+            read.whole,
+            read.readable,
+            clause.place,
+            start=clause.body[0].place if clause.body else clause.place,
+            end=_end(clause),
+            stated_place=read.stated_place or clause.place,
+            text=clause.text,
+        )
         rows = [replace(row, label=name) for name in names]
         if borrowed:
             rows = [_as(row, borrowed[i % len(borrowed)]) for i, row in enumerate(rows)]
@@ -261,6 +289,14 @@ class _Assembly:
         if self.multiple is None or self.multiple.of < 2:
             return steps
         return [_whole(step) if isinstance(step, Row) else step for step in steps]
+
+
+def _end(clause: Clause) -> Place:
+    """Return the place just behind the last word of a row."""
+    if not clause.body:
+        return clause.place
+    last = clause.body[-1]
+    return Place(last.place.line, last.place.column + len(last.text))
 
 
 def _as(row: Row, other: Row) -> Row:

@@ -1,4 +1,4 @@
-"""Row labels: "Row 1 (RS):", "2nd and 4th rows:", "Row 2 and all WS rows:", "Rows 3-8:", "Next 2 rows:", "Setup row:"."""
+"""Row labels: "Row 1 (RS):", "2nd and 4th rows:", "Row 2 and all WS rows:", "Rows 3-8:", "Setup row:"."""
 
 from __future__ import annotations
 
@@ -24,8 +24,10 @@ LIST = rf"{_NUM}(?:{_JOIN}(?:{_ROW}\s+)?{_NUM})*"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?: facing)?"
 _ALSO = (
     r"(?:\s*,?\s+and\s+(?P<also>(?:all|every)\s+(?:foll(?:owing)?\s+)?"
-    rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other|\d+(?:st|nd|rd|th))\s+{_ROW})"
-    rf"|\s*(?P<all>(?:all|every)\s+(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other)\s+{_ROW}))"
+    rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other(?: {_SIDE})?|\d+(?:st|nd|rd|th))"
+    rf"\s+{_ROW})"
+    rf"|\s*(?P<all>(?:all|every)\s+(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other)"
+    rf"\s+{_ROW}))"
 )
 _TAIL = rf"(?:\s*[(\[]\s*(?P<side>{_SIDE})(?:\s*{_ROW}?)?\s*[)\]]|\s*,?\s+(?P<bare>rs|ws)\b)?"
 LABEL = re.compile(

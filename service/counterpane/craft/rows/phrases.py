@@ -189,9 +189,8 @@ def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None
     if not glued:
         return (), None
     name, number, tail = glued.groups()
-    key = _counted_key(name, lexicon)
-    key = f"{key} tbl" if key and tail == "tbl" else f"{key}1b" if key and tail == "b" else key
-    if not key or key not in lexicon.vocabulary.stitches:
+    key = (_counted_key(name, lexicon) or "") + {"tbl": " tbl", "b": "1b"}.get(tail, "")
+    if key not in lexicon.vocabulary.stitches:
         return (), None
     cursor.at += 1
     return (key,), int(number)

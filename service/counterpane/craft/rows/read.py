@@ -1,7 +1,7 @@
 """The reader of a row's words: brackets, stars and stitches to a tree, going on after a fault.
 
-The reader keeps its own stack of open brackets and stars, so that nesting costs no recursion; it is limited all the same,
-because everything that walks a tree later is recursive.
+The reader keeps its own stack of open brackets and stars, so that nesting costs no recursion; it is limited all the
+same, because everything that walks a tree later is recursive.
 """
 
 from __future__ import annotations

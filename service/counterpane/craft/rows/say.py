@@ -1,7 +1,7 @@
 """The way back: a tree to the words of a row, in US or UK terms, so that reading the words gives the tree again.
 
-In UK terms the yarn-over is named by its neighbours (yfwd between knits, yrn before a purl stitch after a purl, yfrn from
-knit to purl, yon from purl to knit); across the join of a repeat the first stitch of the repeat follows its last one.
+In UK terms the yarn-over is named by its neighbours: yfwd between knits, yrn between purls, yfrn from knit to purl, yon
+from purl to knit; across the join of a repeat the first stitch of the repeat follows its last one.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ def say_line(row: Row, vocabulary: Vocabulary, terms: Terms = "us", label: str |
 def _list(parts: tuple[Node, ...], words: _Words, star: str) -> str:
     """Join parts with commas; after a starred repeat "end" leads the rest where no stop is printed."""
     out: list[str] = []
-    for index, node in enumerate(parts):
+    for index in range(len(parts)):
         said = _node(parts, index, words, star)
         earlier = parts[index - 1] if index else None
         if isinstance(earlier, OpenRepeat) and earlier.stop is None and earlier.last is None:

@@ -18,7 +18,7 @@ def with_sides(steps: Sequence[_Step]) -> tuple[_Step, ...]:
     out = list(steps)
     sides = _sides([row for _, row in rows])
     for (index, row), side in zip(rows, sides, strict=True):
-        out[index] = replace(row, side=side)  # type: ignore[type-var]
+        out[index] = replace(row, side=side)
     return tuple(out)
 
 

@@ -13,7 +13,8 @@ _N = rf"(\d{{1,{LONGEST_NUMBER}}}|{'|'.join(sorted(NUMBER_WORDS, key=len, revers
 CAST_ON = re.compile(rf"\b(?:cast(?:ing)? on|co|c\.o\.)\s+(?:about\s+)?{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)")
 _MULTIPLE = re.compile(
     rf"\b(?:multiples? of|divisible by|divided by|divide by){_STS}\s+{_N}{_STS}"
-    rf"((?:\s*,?\s*(?:\+|plus|and|adding|with|&)\s*{_N}(?:\s*(?:sts?|stitches))?(?:\s+(?:over|extra|more|edge sts?|edge stitches|for the edges?))?)*)"
+    rf"((?:\s*,?\s*(?:\+|plus|and|adding|with|&)\s*{_N}(?:\s*(?:sts?|stitches))?"
+    r"(?:\s+(?:over|extra|more|edge sts?|edge stitches|for the edges?))?)*)"
 )
 _EXTRA = re.compile(_N)
 _PARITY = re.compile(r"\b(?:an?\s+)?(odd|uneven|even)\s+(?:number|no\.?)\b")

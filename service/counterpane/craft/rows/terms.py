@@ -7,7 +7,8 @@ import re
 from counterpane.craft.stitches import Terms
 
 _UK = re.compile(
-    r"\b(?:cast(?:ing)? off|tension|yfwd|yrn|yfrn|yon|stocking st(?:itch)?|skpo|alt(?:ernate)? row|work straight|tog tbl)\b",
+    r"\b(?:cast(?:ing)? off|tension|yfwd|yrn|yfrn|yon|stocking st(?:itch)?|skpo|"
+    r"alt(?:ernate)? row|work straight|tog tbl)\b",
     re.IGNORECASE,
 )
 _US = re.compile(r"\b(?:bind(?:ing)? off|bo|gauge|yo|yarn over|stockinette|ssk|work even)\b", re.IGNORECASE)

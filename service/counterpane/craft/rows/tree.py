@@ -137,7 +137,8 @@ class Row:
     """One row or round as it is worked.
 
     `label` is digits only where there are any; `side` is as stated or worked out, else None; `stated` the count printed
-    after it. `place` is where its line begins, `start` where its first stitch stands.
+    after it. `place` is where its line begins, `start` where its first word stands and
+    `end` just behind its last.
     `whole` says that the row had no star and was taken as one repeat ("repeat", or a stated multiple).
     """
 
@@ -150,5 +151,6 @@ class Row:
     readable: bool = True
     place: Place = _place()
     start: Place = _place()
+    end: Place = _place()
     stated_place: Place = _place()
     text: str = field(default="", compare=False)

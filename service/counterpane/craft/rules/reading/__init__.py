@@ -1,1 +1,31 @@
-"""Placeholder."""
+"""Rules about reading: what the words do not say, or say twice."""
+
+from counterpane.craft.checking import Examined
+from counterpane.craft.findings import Rule
+from counterpane.craft.rules.reading.ambiguous_term import ambiguous_term
+from counterpane.craft.rules.reading.bracket_not_closed import bracket_not_closed
+from counterpane.craft.rules.reading.brackets_too_deep import brackets_too_deep
+from counterpane.craft.rules.reading.cast_on_differs import cast_on_differs
+from counterpane.craft.rules.reading.no_rows import no_rows
+from counterpane.craft.rules.reading.repeat_assumed import repeat_assumed
+from counterpane.craft.rules.reading.repeat_without_end import repeat_without_end
+from counterpane.craft.rules.reading.repeat_without_start import repeat_without_start
+from counterpane.craft.rules.reading.row_says_nothing import row_says_nothing
+from counterpane.craft.rules.reading.too_many_rows import too_many_rows
+from counterpane.craft.rules.reading.unknown_row import unknown_row
+from counterpane.craft.rules.reading.unknown_term import unknown_term
+
+RULES: tuple[Rule[Examined], ...] = (
+    unknown_term,
+    ambiguous_term,
+    bracket_not_closed,
+    repeat_without_start,
+    repeat_without_end,
+    brackets_too_deep,
+    row_says_nothing,
+    unknown_row,
+    too_many_rows,
+    no_rows,
+    repeat_assumed,
+    cast_on_differs,
+)

@@ -1,0 +1,109 @@
+"""Put the facts of a text together: what it says, what its rows need, and what happens when it is worked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from counterpane.craft.checking.causes import odd_row
+from counterpane.craft.checking.doubts import settled
+from counterpane.craft.checking.follow import Followed, Walk, follow
+from counterpane.craft.counts import Chain, Misfit, count, malformed
+from counterpane.craft.rows.instructions import Instructions, StartStep, read_text
+from counterpane.craft.rows.tree import Row
+from counterpane.craft.stitches import Terms, Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Examined:
+    """A text and all that follows from it.
+
+    `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
+    is what the readable rows before the first unreadable one do together; `complete` says that these are all rows of
+    the (first) piece.
+    """
+
+    text: str
+    instructions: Instructions
+    vocabulary: Vocabulary
+    rows: tuple[Row, ...]
+    chain: Chain
+    complete: bool
+    given: int | None
+    cast_on: int | None
+    walk: Walk
+
+    @property
+    def counted(self) -> tuple[Row, ...]:
+        """The rows that the chain is made of."""
+        return self.rows[: len(_readable(_piece(self.instructions, self.rows)))]
+
+    @property
+    def followed(self) -> Sequence[Followed]:
+        """The listed rows with their counts."""
+        return self.walk.rows
+
+
+def examine(text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms: Terms | None = None) -> Examined:
+    """Read a text, derive its counts, and follow it from the cast-on given, else stated, else the least that works."""
+    return reexamine(text, read_text(text, vocabulary, terms), vocabulary, cast_on)
+
+
+def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cast_on: int | None) -> Examined:
+    """Derive and follow instructions that are already read."""
+    stated = instructions.cast_on.count if instructions.cast_on else None
+    start = cast_on if cast_on is not None else stated
+    rows = settled(instructions.rows, start, vocabulary)
+    piece = _piece(instructions, rows)
+    readable = _readable(piece)
+    chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable])
+    if start is None:
+        start = min((progression.least for progression in chain.starts), default=None)
+    impossible = not chain.starts and not chain.proved_at_count_only
+    walk = follow(instructions.steps, rows, None if impossible else start, vocabulary)
+    complete = len(readable) == len(piece)
+    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk)
+
+
+def _piece(instructions: Instructions, rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the rows of the first piece."""
+    listed = 0
+    for step in instructions.steps:
+        if isinstance(step, StartStep):
+            return rows[:listed]
+        listed += isinstance(step, Row)
+    return rows
+
+
+def _readable(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Return the rows before the first that cannot be read."""
+    first = next((index for index, row in enumerate(rows) if not row.readable), len(rows))
+    return rows[:first]
+
+
+def trouble(examined: Examined) -> tuple[Row, Misfit] | None:
+    """Return the row where a knitter is stuck, at the cast-on or at any count, and why; None where nowhere."""
+    if examined.chain.misfit is not None:
+        return examined.counted[examined.chain.misfit.row], examined.chain.misfit
+    if examined.walk.jam is not None:
+        return examined.walk.jam.row, examined.walk.jam.misfit
+    return None
+
+
+def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:
+    """Return the readable rows that have no single meaning at any count, once for each line."""
+    found = {row.place: (row, misfit) for row in reversed(examined.rows) if (misfit := _malformed(examined, row))}
+    return tuple(reversed(found.values()))
+
+
+def _malformed(examined: Examined, row: Row) -> Misfit | None:
+    return malformed(row.parts, examined.vocabulary) if row.readable else None
+
+
+def odd_repeat(examined: Examined) -> int | None:
+    """Return the index of the counted row whose repeat differs from the others, where the repeats do not nest."""
+    misfit = examined.chain.misfit
+    disjoint = misfit is not None and misfit.slug == "rows-do-not-join"
+    if not examined.complete or not (examined.chain.suspicious or disjoint):
+        return None
+    return odd_row(examined.counted, examined.vocabulary)

@@ -1,0 +1,210 @@
+"""A text followed from its cast-on: every row in working order, every repeat line, to the first place of trouble."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from counterpane.craft.counts import UNPROVED, Chain, Misfit, can_repeat, count, passes_from, passes_until, work
+from counterpane.craft.counts.wellformed import names_markers, within
+from counterpane.craft.rows.instructions import AgainStep, StartStep, Step
+from counterpane.craft.rows.tree import Row, Turn
+from counterpane.craft.stitches import Vocabulary
+
+MOST_PASSES_WORKED = 200
+MOST_ROWS_WORKED = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class Followed:
+    """A listed row with its counts at the first pass; None where they are not known."""
+
+    row: Row
+    before: int | None
+    after: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Jam:
+    """Where the knitter is stuck: the listed row, why, and in which repeat line, None at the first pass."""
+
+    row: Row
+    misfit: Misfit
+    again: AgainStep | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WrongCount:
+    """A count printed after a row or repeat line that is not true."""
+
+    row: Row
+    printed: int
+    true: int
+    again: AgainStep | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Repeated:
+    """A repeat line: what one pass of its rows does, and whether it can be worked as it says.
+
+    `reached` tells for "until n sts remain" whether n is reached; `fits_again` whether a second pass fits.
+    """
+
+    step: AgainStep
+    chain: Chain
+    before: int | None
+    reached: bool | None = None
+    fits_again: bool = True
+
+
+@dataclass(slots=True)
+class Walk:
+    """What following the text shows."""
+
+    rows: list[Followed] = field(default_factory=list)
+    jam: Jam | None = None
+    wrong_counts: list[WrongCount] = field(default_factory=list)
+    repeated: list[Repeated] = field(default_factory=list)
+    unproved: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Worked:
+    """A row to be worked: listed (its first pass) or in a repeat line."""
+
+    row: Row
+    again: AgainStep | None = None
+
+
+def follow(steps: Sequence[Step], rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> Walk:
+    """Work a text from `start` stitches; `rows` are its rows in the reading settled on, in the order listed."""
+    return _Follower(rows, start, vocabulary).through(steps)
+
+
+class _Follower:
+    """The state of one walk: what waits to be worked since the count was last known."""
+
+    def __init__(self, rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> None:
+        self.rows = rows
+        self.vocabulary = vocabulary
+        self.walk = Walk()
+        self.now = start
+        self.waiting: list[_Worked] = []
+        self.stateful = any(names_markers(row.parts) or _turns(row) for row in rows)
+        self.done = 0
+        self.began = start
+
+    def through(self, steps: Sequence[Step]) -> Walk:
+        """Go through all steps."""
+        listed = 0
+        for step in steps:
+            if isinstance(step, Row):
+                self.row(self.rows[listed])
+                listed += 1
+            elif isinstance(step, StartStep):
+                self.work_waiting()
+                self.now = self.began = step.cast_on.count if self.walk.jam is None else None
+                self.waiting, self.done = [], 0
+            else:
+                self.again(step)
+        self.work_waiting()
+        return self.walk
+
+    def row(self, row: Row) -> None:
+        """List a row; one that cannot be read ends the counts."""
+        if row.readable:
+            self.waiting.append(_Worked(row))
+            return
+        self.work_waiting()
+        self.walk.rows.append(Followed(row, self.now, None))
+        self.lose()
+
+    def lose(self) -> None:
+        """Go on without counts."""
+        self.now = None
+        self.waiting, self.done = [], 0
+
+    def work_waiting(self) -> None:
+        """Work the rows that wait, and note their counts."""
+        fresh = self.waiting[self.done :]
+        if self.now is None or self.began is None:
+            self.walk.rows += [Followed(worked.row, None, None) for worked in fresh if worked.again is None]
+            self.waiting, self.done = [], 0
+            return
+        run, start = (self.waiting, self.began) if self.stateful else (fresh, self.now)
+        steps = work([w.row.parts for w in run], start, self.vocabulary, [w.row.side for w in run])
+        for worked, step in zip(fresh, steps[len(run) - len(fresh) :], strict=True):
+            self.note(worked, step.before, step.after, step.misfit)
+        if steps:
+            self.now = steps[-1].after
+        self.done = len(self.waiting)
+        if not self.stateful or self.now is None:
+            self.waiting, self.done = [], 0
+
+    def note(self, worked: _Worked, before: int | None, after: int | None, misfit: Misfit | None) -> None:
+        """Note one row as worked."""
+        if worked.again is None:
+            self.walk.rows.append(Followed(worked.row, before, after))
+        if misfit is not None and misfit.slug == UNPROVED:
+            self.walk.unproved = True
+        elif misfit is not None and self.walk.jam is None:
+            self.walk.jam = Jam(worked.row, misfit, worked.again)
+        printed = worked.row.stated
+        if worked.again is None and printed is not None and after is not None and printed != after:
+            self.walk.wrong_counts.append(WrongCount(worked.row, printed, after))
+
+    # -- repeat lines
+
+    def again(self, step: AgainStep) -> None:
+        """Work the rows of a repeat line again, as often as it says."""
+        rows = [self.rows[index] for index in step.rows]
+        self.work_waiting()
+        if not all(row.readable for row in rows):
+            self.lose()
+            return
+        chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows])
+        passes = self.passes(step, chain)
+        if passes is None:
+            if chain.drift != 0 and not chain.proved_at_count_only:
+                self.lose()
+            return
+        before = self.now
+        self.work_passes(step, rows, chain, passes)
+        self.check_count(step, rows, before)
+
+    def passes(self, step: AgainStep, chain: Chain) -> int | None:
+        """Return how many further passes a repeat line asks for, None where it does not say or cannot reach it."""
+        again = step.again
+        if again.remain is not None:
+            found = None if self.now is None else passes_until(chain, self.now, again.remain)
+            self.walk.repeated.append(Repeated(step, chain, self.now, reached=found is not None))
+            return found
+        fits = self.now is None or passes_from(chain, self.now) != 0 if chain.starts else True
+        fits = fits and (chain.drift == 0 or not chain.starts or again.passes is not None or can_repeat(chain))
+        self.walk.repeated.append(Repeated(step, chain, self.now, fits_again=fits))
+        return again.passes
+
+    def work_passes(self, step: AgainStep, rows: Sequence[Row], chain: Chain, passes: int) -> None:
+        """Work the passes one by one as far as needed; those that repeat themselves follow by arithmetic."""
+        needed = min(passes, 1 if chain.drift == 0 and not self.stateful else MOST_PASSES_WORKED)
+        needed = min(needed, MOST_ROWS_WORKED // max(1, len(rows)))
+        self.waiting += [_Worked(row, step) for _ in range(needed) for row in rows]
+        self.work_waiting()
+        left = passes - needed
+        if not left or chain.drift == 0 or self.now is None:
+            return
+        possible = passes_from(chain, self.now)
+        if chain.drift is None or self.stateful or (possible is not None and possible < left):
+            self.lose()
+        else:
+            self.now = self.began = self.now + chain.drift * left
+
+    def check_count(self, step: AgainStep, rows: Sequence[Row], before: int | None) -> None:
+        """Compare the count printed after a repeat line with the true one."""
+        printed = step.again.stated
+        if printed is not None and self.now is not None and before is not None and printed != self.now:
+            self.walk.wrong_counts.append(WrongCount(rows[-1], printed, self.now, step))
+
+
+def _turns(row: Row) -> bool:
+    return any(isinstance(node, Turn) for node in within(row.parts))

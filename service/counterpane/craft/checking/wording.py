@@ -1,0 +1,55 @@
+"""Numbers and rows in a knitter's words, for every rule that speaks of counts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from counterpane.craft.counts import Misfit, Progression
+from counterpane.craft.findings import Finding, Severity
+from counterpane.craft.rows.tree import NOWHERE, Place, Row
+
+_LONGEST_WORD = 40
+
+
+def stitches(number: int) -> str:
+    """Say a number of stitches: "1 stitch", "20 stitches"."""
+    return f"{number} stitch" if number == 1 else f"{number} stitches"
+
+
+def row_name(row: Row) -> str:
+    """Say which row: "Row 3", "Round 2", "The setup row"."""
+    if not row.label.isdigit():
+        return f"The {row.label} row"
+    return f"{'Round' if row.side == 'round' else 'Row'} {row.label}"
+
+
+def multiple(progression: Progression) -> str:
+    """Say a progression: "a multiple of 6 stitches plus 2, at least 8", "24 stitches and no other count"."""
+    if progression.of == 0:
+        return f"{stitches(progression.least)} and no other count"
+    if progression.of == 1:
+        return f"any count from {progression.least} stitches on"
+    plus = f" plus {progression.plus}" if progression.plus else ""
+    return f"a multiple of {progression.of} stitches{plus}, at least {progression.least}"
+
+
+def either(numbers: Iterable[int | None]) -> str:
+    """Say one or two counts: "15 or 21"; empty where none is known."""
+    return " or ".join(str(number) for number in dict.fromkeys(numbers) if number is not None)
+
+
+def quoted(word: str) -> str:
+    """Quote a word of the text, shortened where it is very long."""
+    return f"“{word if len(word) <= _LONGEST_WORD else word[:_LONGEST_WORD] + '…'}”"
+
+
+def at(
+    place: Place, rule: str, severity: Severity, message: str, hint: str, corrections: tuple[str, ...] = ()
+) -> Finding:
+    """Build a finding at a place of the text."""
+    return Finding(rule, severity, message, hint, place.line, place.column, corrections=corrections)
+
+
+def place_of(row: Row, misfit: Misfit) -> Place:
+    """Return where a row fails: its first stitch or repeat that fails, else where its words begin."""
+    return row.start if misfit.place == NOWHERE else misfit.place

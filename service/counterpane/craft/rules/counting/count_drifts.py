@@ -1,0 +1,39 @@
+"""Rows of a repeat line that do not return to their start."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.wording import at, stitches
+from counterpane.craft.findings import Finding, Severity, rule
+
+
+@rule(
+    "count-drifts",
+    family="counting",
+    severity="error",
+    bad="Cast on 10 sts.\nRow 1: K1, ssk, *k2, p2; rep from * to last 3 sts, k2tog, k1.\nRep row 1.",
+    good="Cast on 10 sts.\nRow 1: K1, ssk, yo, *k2, p2; rep from * to last 3 sts, yo, k2tog, k1.\nRep row 1.",
+)
+def count_drifts(examined: Examined) -> Iterator[Finding]:
+    """The rows of a repeat line do not return to their start.
+
+    Rows that are worked again must leave a count that they can begin with. Where the first pass leaves another, the second pass fails, unless the change is meant and fits.
+    """
+    stuck = trouble(examined) is not None
+    for repeated in examined.walk.repeated:
+        drift, again = repeated.chain.drift, repeated.step.again
+        if drift == 0 or not repeated.chain.starts or repeated.reached:
+            continue
+        change = "change the count" if drift is None else f"{'add' if drift > 0 else 'lose'} {stitches(abs(drift))}"
+        if repeated.reached is False:
+            message = f"Each pass of these rows would {change}; {stitches(again.remain or 0)} are never reached."
+            hint = "Change the number to stop at, or the rows."
+        else:
+            fails = "so that they cannot be worked again" if not repeated.fits_again else "each time"
+            message = f"These rows {change} in one pass, {fails}."
+            hint = "Make the rows return to their first count, or say how often they are worked."
+        grave = repeated.reached is False or (again.passes is None and not repeated.fits_again)
+        severity: Severity = ("warning" if stuck else "error") if grave else "note"
+        yield at(again.place, "count-drifts", severity, message, hint)

@@ -1,0 +1,44 @@
+"""A repeat that does not divide the stitches it has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
+from counterpane.craft.counts import Misfit
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "repeat-does-not-fit",
+    family="counting",
+    severity="error",
+    bad="Cast on 20 sts.\nRow 1: *K3, p3; rep from * to last 3 sts, k3.",
+    good="Cast on 21 sts.\nRow 1: *K3, p3; rep from * to last 3 sts, k3.",
+)
+def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
+    """A repeat does not fit.
+
+    A repeat must come out even over the stitches it is given. The nearest counts that fit are named.
+    """
+    found = trouble(examined)
+    if found is None or found[1].slug != "repeat-does-not-fit":
+        return
+    row, misfit = found
+    message, hint = _say(row_name(row), misfit)
+    yield at(place_of(row, misfit), "repeat-does-not-fit", "error", message, hint, said(examined, row))
+
+
+def _say(name: str, misfit: Misfit) -> tuple[str, str]:
+    """Word the misfit of a repeat with the nearest counts."""
+    repeat = f"the repeat of {misfit.multiple}" if misfit.multiple else "the repeat"
+    if misfit.has is None:
+        return f"{name}: {repeat} does not come out even, whatever the cast-on.", "Change the stop or the repeat."
+    message = f"{name} begins with {stitches(misfit.has)}, over which {repeat} does not come out even."
+    near = either((misfit.below, misfit.above))
+    return (
+        message,
+        f"Begin the row with {near}, or change the stitches outside the repeat." if near else "Change the row.",
+    )

@@ -1,0 +1,41 @@
+"""A row that ends with stitches unworked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
+from counterpane.craft.counts import Misfit
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "row-leaves-stitches",
+    family="counting",
+    severity="error",
+    bad="Cast on 12 sts.\nRow 1: K8, p3.",
+    good="Cast on 11 sts.\nRow 1: K8, p3.",
+)
+def row_leaves_stitches(examined: Examined) -> Iterator[Finding]:
+    """A row leaves stitches unworked.
+
+    The row ends and stitches are still on the left needle. Either it is too short, or a row before it left too many.
+    """
+    found = trouble(examined)
+    if found is None or found[1].slug != "row-leaves-stitches":
+        return
+    row, misfit = found
+    message, hint = _say(row_name(row), misfit)
+    yield at(place_of(row, misfit), "row-leaves-stitches", "error", message, hint, said(examined, row))
+
+
+def _say(name: str, misfit: Misfit) -> tuple[str, str]:
+    """Word what is left over with its numbers."""
+    left = f"leaves {stitches(misfit.left)} unworked" if misfit.left else "leaves stitches unworked"
+    if misfit.has is None:
+        return f"{name} {left}, whatever the cast-on.", "Work as many stitches at the end as the stop keeps for them."
+    message = f"{name} begins with {stitches(misfit.has)} and {left}."
+    near = either((misfit.below, misfit.above))
+    return message, f"Work the rest, or begin the row with {near}." if near else "Work the rest."

@@ -1,0 +1,37 @@
+"""One row whose repeat differs from the others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, repeat_of_others
+from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.examine import odd_repeat
+from counterpane.craft.checking.wording import at, row_name
+from counterpane.craft.counts import count
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "row-repeat-differs",
+    family="counting",
+    severity="warning",
+    bad="Row 1: *K13; rep from * to end.\nRow 2: *K11; rep from * to end.\nRow 3: *P13; rep from * to end.\nRow 4: Purl.",
+    good="Row 1: *K13; rep from * to end.\nRow 2: *K13; rep from * to end.\nRow 3: *P13; rep from * to end.\nRow 4: Purl.",
+    source="fabric mathematics 1.6: repeats nest only if one of them is worked once per step of the multiple",
+)
+def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
+    """The repeat of one row differs from all the others.
+
+    Repeats of 13 and one of 11 give a multiple of 143, which is true and useless. Where no repeat is worked just once in the multiple, one of them is probably misprinted.
+    """
+    index = odd_repeat(examined)
+    if index is None:
+        return
+    row = examined.counted[index]
+    others = repeat_of_others(examined.counted, index, examined.vocabulary)
+    own = count([row.parts], examined.vocabulary).starts
+    repeat = f"a repeat of {own[0].of}" if own and own[0].of else "a fixed count"
+    message = f"{row_name(row)} has {repeat} where other rows repeat {others}: probably a misprint."
+    hint = f"Look for a stitch too many or too few in this row; make its repeat {others}."
+    yield at(row.start, "row-repeat-differs", "warning", message, hint, said(examined, row))

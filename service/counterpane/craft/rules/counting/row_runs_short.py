@@ -1,0 +1,45 @@
+"""A row that asks for more stitches than there are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
+from counterpane.craft.counts import Misfit
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "row-runs-short",
+    family="counting",
+    severity="error",
+    bad="Cast on 10 sts.\nRow 1: K8, p3.",
+    good="Cast on 11 sts.\nRow 1: K8, p3.",
+)
+def row_runs_short(examined: Examined) -> Iterator[Finding]:
+    """A row runs short of stitches.
+
+    The row asks for a stitch when the left needle is empty. Either the row is too long, or a row before it left too few.
+    """
+    found = trouble(examined)
+    if found is None or found[1].slug != "row-runs-short":
+        return
+    row, misfit = found
+    message, hint = _say(row_name(row), misfit)
+    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, said(examined, row))
+
+
+def _say(name: str, misfit: Misfit) -> tuple[str, str]:
+    """Word the shortage with its numbers and the nearest counts."""
+    asked = (
+        f"asks for {stitches(misfit.asked)} where {misfit.left or 'none'} {'is' if misfit.left == 1 else 'are'} left"
+    )
+    if misfit.asked is None:
+        asked = "asks for more stitches than are left"
+    if misfit.has is None:
+        return f"{name} {asked}, whatever the cast-on.", "Make what follows use no more than the stitches kept for it."
+    message = f"{name} begins with {stitches(misfit.has)} and here {asked}."
+    near = either((misfit.below, misfit.above))
+    return message, f"Shorten the row, or begin it with {near}." if near else "Shorten the row."

@@ -1,0 +1,42 @@
+"""A row that cannot follow the rows before it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.counts import Misfit
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "rows-do-not-join",
+    family="counting",
+    severity="error",
+    bad="Row 1: *K3, p1; rep from * to end.\nRow 2: *K5, p1; rep from * to last st, k1.",
+    good="Row 1: *K3, p1; rep from * to end.\nRow 2: *K3, p1; rep from * to end.",
+)
+def rows_do_not_join(examined: Examined) -> Iterator[Finding]:
+    """Rows do not join, whatever the cast-on.
+
+    Each row can be worked alone, but no cast-on exists that the rows before this one turn into a count it takes.
+    """
+    found = trouble(examined)
+    if found is None or found[1].slug != "rows-do-not-join":
+        return
+    row, misfit = found
+    message, hint = _say(row_name(row), misfit)
+    yield at(place_of(row, misfit), "rows-do-not-join", "error", message, hint, said(examined, row))
+
+
+def _say(name: str, misfit: Misfit) -> tuple[str, str]:
+    """Word why no count serves, in the remainders that contradict each other."""
+    hint = "Change the edge stitches of this row or of the rows before it, so that both take the same counts."
+    if misfit.modulus is None:
+        return f"{name} cannot follow the rows before it, whatever the cast-on.", hint
+    return (
+        f"{name} cannot follow the rows before it, whatever the cast-on: they always leave {misfit.residue} more than "
+        f"a multiple of {misfit.modulus}, and this row takes only {misfit.wanted} more."
+    ), hint

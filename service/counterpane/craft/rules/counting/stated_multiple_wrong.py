@@ -1,0 +1,34 @@
+"""A stated multiple that does not work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking.examine import odd_repeat
+from counterpane.craft.checking.wording import at, multiple
+from counterpane.craft.counts import judge
+from counterpane.craft.findings import Finding, Severity, rule
+
+
+@rule(
+    "stated-multiple-wrong",
+    family="counting",
+    severity="error",
+    bad="(multiple of 4 sts plus 1)\nRow 1: K2, *p3, k3; rep from * to end.",
+    good="(multiple of 6 sts plus 2)\nRow 1: K2, *p3, k3; rep from * to end.",
+)
+def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
+    """A stated multiple is wrong.
+
+    Whoever casts on by the stated multiple would be stuck in a row. The true multiple follows from the rows.
+    """
+    stated, chain = examined.instructions.multiple, examined.chain
+    if stated is None or not examined.complete or not chain.starts or odd_repeat(examined) is not None:
+        return
+    if all(judge(stated.of, stated.plus, true) == "wrong" for true in chain.starts):
+        true = " or ".join(multiple(start) for start in chain.starts)
+        plus = f" plus {stated.plus}" if stated.plus else ""
+        message = f"The text promises a multiple of {stated.of}{plus}, but its rows take {true}."
+        severity: Severity = "warning" if trouble(examined) else "error"
+        yield at(stated.place, "stated-multiple-wrong", severity, message, f"Print {true}.")
