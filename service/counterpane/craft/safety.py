@@ -43,6 +43,9 @@ LOOSE_NOTICE_MM = Fraction(10)
 LOOSE_MOST_MM = Fraction(25)
 """The longest loose thread in an Australian retailer's standard for nursery goods, second-hand (garmentstech.com)."""
 
+COARSE_STS_10CM = Fraction(12)
+"""House: at this gauge and coarser, half a plain loop drawn round a rod passes 5 mm."""
+
 KNOWN_KINDS = frozenset(
     {"applique", "bead", "bell", "bow", "button", "charm", "cord", "eye", "fringe", "label", "loop", "patch", "pompom"}
     | {"popper", "ribbon", "snap", "tassel", "tie", "toggle", "tuft", "tuftball", "zip"}

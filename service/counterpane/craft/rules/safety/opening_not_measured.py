@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from counterpane.craft.findings import rule
 from counterpane.craft.openings import half_loop_mm
-from counterpane.craft.safety import SafetyFinding, SafetyInputs, in_figures, speak
-
-COARSE_STS_10CM = Fraction(12)
-"""House: half a loop drawn round a rod passes 5 mm from about here."""
+from counterpane.craft.safety import COARSE_STS_10CM, SafetyFinding, SafetyInputs, in_figures, speak
 
 
 @rule(

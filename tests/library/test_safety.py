@@ -1,0 +1,224 @@
+"""Assessing safety inputs: what is found, looked at, not looked at, and refused."""
+
+import json
+from typing import Any
+
+import pytest
+
+from counterpane.craft.rules.safety import NOT_BUILT, RULES
+from counterpane.craft.safety import AGE_BANDS, MARKETS, USES
+from counterpane.library.cautions import CAUTIONS
+from counterpane.library.safety import assess
+from counterpane.library.safety_inputs import BadInput
+
+ALWAYS = {
+    "baby-out-of-sight",
+    "adult-dozing-beside-the-baby",
+    "pin-left-in",
+    "baby-left-cold",
+    "loose-blanket-in-sleep-space",
+    "blanket-over-the-pram",
+    "blanket-under-the-harness",
+}
+"""Rules that are printed for every piece of an age or a use, so that other rules' examples trip them too."""
+
+NEVER_PRINTED = ("safe", "approved", "fits tucked in", "breathable", "all clear", "compliant", "✓", "✔")
+
+
+def rules_of(inputs: dict[str, Any], severity: str | None = None) -> list[str]:
+    """Return the rules that speak of these inputs."""
+    return [each["rule"] for each in assess(inputs)["findings"] if severity in (None, each["severity"])]
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)
+def test_a_bad_example_trips_its_rule_and_no_other(rule: Any) -> None:
+    """Each bad example trips exactly its rule, beside what is always printed."""
+    spoken = set(rules_of(json.loads(rule.bad)))
+    assert rule.slug in spoken
+    assert spoken - {rule.slug} <= ALWAYS
+
+
+@pytest.mark.parametrize("rule", [rule for rule in RULES if rule.good], ids=lambda rule: rule.slug)
+def test_a_good_example_trips_nothing_but_what_is_always_printed(rule: Any) -> None:
+    """No good example trips its rule, nor any other that is not always printed."""
+    spoken = set(rules_of(json.loads(rule.good)))
+    assert rule.slug not in spoken
+    assert spoken <= ALWAYS
+
+
+def test_only_the_note_on_pins_has_no_good_example() -> None:
+    """One rule is printed whatever is entered, and so nothing makes it silent."""
+    assert [rule.slug for rule in RULES if not rule.good] == ["pin-left-in"]
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)
+def test_a_rule_explains_itself(rule: Any) -> None:
+    """Each rule has a title, a reason, a source, a reference and a basis."""
+    assert rule.title and rule.reason and rule.source and rule.reference
+    assert rule.basis in {"published", "borrowed", "house", "memory"}
+
+
+def test_a_finding_has_the_members_of_the_contract() -> None:
+    """The answer and its findings have exactly the members that are agreed."""
+    answer = assess({"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9})
+    assert list(answer) == ["findings", "assessed", "not_assessed", "not_applicable"]
+    first = answer["findings"][0]
+    assert list(first) == ["rule", "reference", "severity", "basis", "markets", "message", "source"]
+    assert (first["reference"], first["severity"], first["markets"]) == ("R11", "warn", ["UK"])
+
+
+def test_the_strictest_findings_come_first() -> None:
+    """Stops stand before warnings, and warnings before notes."""
+    answer = assess({"age_band": "0-3m", "use": "sleep", "markets": ["UK", "US"], "hole_mm": 7, "tail_mm": 12})
+    order = [each["severity"] for each in answer["findings"]]
+    assert order == sorted(order, key=["stop", "warn", "note"].index)
+
+
+def test_nothing_known_assesses_nothing() -> None:
+    """Without inputs no rule passes: what is always printed speaks, and all else is not assessed."""
+    answer = assess({})
+    assert answer["assessed"] == answer["not_applicable"] == []
+    assert [each["reference"] for each in answer["findings"]] == ["R02", "R43", "R44"]
+    assert len(answer["not_assessed"]) == 47 - 3
+
+
+def test_what_is_not_built_is_never_assessed() -> None:
+    """Rules of the list without a file are not assessed, whatever is entered."""
+    answer = assess({"age_band": "36m+", "use": "display", "weighted": False, "mass_g": 300, "halo": False})
+    assert set(NOT_BUILT) <= set(answer["not_assessed"])
+
+
+@pytest.mark.parametrize("band", AGE_BANDS)
+@pytest.mark.parametrize("use", USES)
+def test_every_rule_stands_in_one_place(band: str, use: str) -> None:
+    """Each listed rule has spoken, was assessed, was not, or does not apply, and is in no two of these."""
+    answer = assess({"age_band": band, "use": use, "markets": ["US"], "hole_mm": 6, "tail_mm": 0})
+    spoken = {each["reference"] for each in answer["findings"]}
+    rest = answer["assessed"] + answer["not_assessed"] + answer["not_applicable"]
+    assert len(rest) == len(set(rest)) == 47 - len(spoken)
+    assert not spoken & set(rest)
+
+
+def test_a_rule_that_could_say_more_is_also_not_assessed() -> None:
+    """Sleep advice is printed for an unknown use, and the rule still counts as not assessed."""
+    answer = assess({"age_band": "0-3m"})
+    assert "loose-blanket-in-sleep-space" in [each["rule"] for each in answer["findings"]]
+    assert "R01" in answer["not_assessed"]
+
+
+def test_a_small_opening_passes_for_a_preterm_baby_only_in_plain_fabric() -> None:
+    """Whether there is openwork must be known before R14 counts as assessed."""
+    assert "R14" in assess({"age_band": "preterm", "hole_mm": 4.9})["not_assessed"]
+    assert "R14" in assess({"age_band": "preterm", "hole_mm": 4.9, "openwork": False})["assessed"]
+
+
+@pytest.mark.parametrize(
+    ("months", "band"),
+    [([0, 12], "0-3m"), ([3, 12], "3-12m"), ([12, 36], "12-24m"), (40, "36m+"), ([23.5, 60], "12-24m")],
+)
+def test_a_range_of_ages_counts_by_its_strictest_band(months: Any, band: str) -> None:
+    """A range of ages is assessed as the strictest band that it touches."""
+    inputs = {"hole_mm": 7, "use": "lap", "float_mm": 11}
+    assert assess({**inputs, "age_months": months}) == assess({**inputs, "age_band": band})
+
+
+def test_the_stricter_of_two_ages_counts() -> None:
+    """An age band and an age in months together count as the stricter one."""
+    both = {"age_band": "preterm", "age_months": [12, 24], "hole_mm": 6}
+    assert assess(both) == assess({"age_band": "preterm", "hole_mm": 6})
+
+
+def test_null_is_not_known() -> None:
+    """A field that is null counts as one that is absent."""
+    assert assess({"hole_mm": None, "age_band": None}) == assess({})
+
+
+def test_decimals_are_read_by_their_text() -> None:
+    """The figure told is the figure entered, and 6.9 lies below 7."""
+    answer = assess({"age_band": "3-12m", "hole_mm": 6.9})
+    assert "6.9 mm" in answer["findings"][0]["message"]
+
+
+@pytest.mark.parametrize(
+    ("inputs", "pointer", "hint"),
+    [
+        ({"hole": 5}, "/hole", "Did you mean hole_mm?"),
+        ({"colour": "red"}, "/colour", "Use one of: "),
+        ({"hole_mm": -1}, "/hole_mm", "from 0"),
+        ({"hole_mm": float("nan")}, "/hole_mm", "as measured"),
+        ({"hole_mm": float("inf")}, "/hole_mm", "as measured"),
+        ({"hole_mm": 10**5000}, "/hole_mm", "from 0"),
+        ({"hole_mm": "5"}, "/hole_mm", "a number"),
+        ({"hole_mm": True}, "/hole_mm", "a number"),
+        ({"use": "prams"}, "/use", "Did you mean pram?"),
+        ({"markets": ["uk"]}, "/markets/0", "Did you mean UK?"),
+        ({"markets": "UK"}, "/markets", "a list"),
+        ({"age_band": 3}, "/age_band", "Use one of: preterm"),
+        ({"age_months": [12, 3]}, "/age_months", "youngest"),
+        ({"age_months": []}, "/age_months", "youngest"),
+        ({"age_months": [-1, 3]}, "/age_months/0", "from 0"),
+        ({"halo": "yes"}, "/halo", "true or false"),
+        ({"layers": 0}, "/layers", "from 1"),
+        ({"width_cm": 0}, "/width_cm", "above 0"),
+        ({"attachments": [{"largest_mm": 5}]}, "/attachments/0", "kind"),
+        ({"attachments": [{"kind": "bead", "size": 5}]}, "/attachments/0/size", "Use one of: "),
+        ({"fibres": [{"name": "wool", "pct": 101}]}, "/fibres/0/pct", "0 to 100"),
+        ({"fibres": [{"pct": 100}]}, "/fibres/0", "name"),
+        ({"wash": "hot"}, "/wash", "method"),
+        ({"a/b": 1}, "/a~1b", "Use one of: "),
+        ([1], "", "object"),
+    ],
+)
+def test_bad_input_is_refused_at_its_place_with_the_next_step(inputs: Any, pointer: str, hint: str) -> None:
+    """Each refusal points at the field and says what to give instead."""
+    with pytest.raises(BadInput) as refused:
+        assess(inputs)
+    assert refused.value.pointer == pointer
+    assert hint in refused.value.hint
+
+
+def test_deep_nonsense_is_refused_without_being_printed() -> None:
+    """A value of ten thousand nested lists is refused by its kind."""
+    deep: list[Any] = []
+    for _ in range(10_000):
+        deep = [deep]
+    with pytest.raises(BadInput, match="A list is not known here"):
+        assess({"use": deep})
+
+
+def sweep() -> list[dict[str, Any]]:
+    """Return every finding that the rules give over all ages, uses and markets."""
+    large = {"hole_mm": 13, "float_mm": 26, "tail_mm": 26, "attachments": [{"kind": "tassel"}, {"kind": "pom-pom"}]}
+    small = {"hole_mm": 5, "float_mm": 11, "tail_mm": 11}
+    open_ = {"openwork": True, "gaps": True, "gauge_sts_10cm": 8}
+    known = [
+        {"age_band": band, "use": use, "markets": markets} | more
+        for band in AGE_BANDS
+        for use in (*USES, None)
+        for markets in ([], list(MARKETS))
+        for more in (large, small, open_)
+    ]
+    return [finding for inputs in known for finding in assess(inputs)["findings"]]
+
+
+def test_no_word_ever_clears_a_blanket() -> None:
+    """No message, title, reason or caution holds a word that could be taken for a clearance; every rule is heard."""
+    said = sweep()
+    assert {each["rule"] for each in said} == {rule.slug for rule in RULES}
+    texts = {each["message"] for each in said} | {text for rule in RULES for text in (rule.title, rule.reason)}
+    assert not [text for text in texts | set(CAUTIONS) for word in NEVER_PRINTED if word in text.casefold()]
+
+
+def test_tucking_in_is_never_told_without_its_country() -> None:
+    """A message that speaks of tucking in names the country whose advice it is."""
+    texts = {each["message"] for each in sweep()} | set(CAUTIONS)
+    tucked = [text for text in texts if "tucked" in text]
+    assert tucked
+    assert all(any(name in text for name in ("United Kingdom", "Australia", "Netherlands")) for text in tucked)
+
+
+def test_the_cautions_say_what_this_is_not() -> None:
+    """The cautions begin with what the answer is, and end with when its sources were read."""
+    assert "general information, not approval" in CAUTIONS[0]
+    assert "2026" in CAUTIONS[-1]
+    assert len(CAUTIONS) == len(set(CAUTIONS)) == 16

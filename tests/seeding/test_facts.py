@@ -1,0 +1,88 @@
+"""The facts: each with a source, none twice, and the limits those that the rules use."""
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from counterpane.craft import safety
+from counterpane.craft.openings import LOOP_WIDTHS
+from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
+from counterpane.seeding import SeedFault
+from counterpane.seeding.facts import load_facts
+
+FACTS = {fact["name"]: fact for fact in load_facts()}
+GOOD = """
+topic = "t"
+[[fact]]
+name = "a"
+says = "A."
+source = "house"
+confidence = "memory"
+basis = "house"
+value = "1"
+"""
+
+
+def written(folder: Path, text: str) -> Path:
+    """Write one file of facts and return the folder of seeds."""
+    (folder / "facts").mkdir()
+    (folder / "facts" / "t.toml").write_text(text, encoding="utf-8")
+    return folder
+
+
+def test_every_fact_names_its_source_and_says_something() -> None:
+    """No fact is without words, a source and a place that it speaks for."""
+    assert all(fact["says"] and fact["source"] and fact["jurisdiction"] for fact in FACTS.values())
+
+
+def test_what_is_from_memory_says_so_twice() -> None:
+    """A basis of memory goes with a confidence of memory."""
+    assert all(fact["confidence"] == "memory" for fact in FACTS.values() if fact["basis"] == "memory")
+
+
+@pytest.mark.parametrize(
+    ("name", "used"),
+    [
+        ("opening-fingertip", safety.FINGERTIP_MM),
+        ("opening-mesh", safety.ENTRAPMENT_MM),
+        ("opening-rigid-clear", safety.RIGID_CLEAR_MM),
+        ("loose-thread-named", safety.LOOSE_NOTICE_MM),
+        ("loose-thread-longest", safety.LOOSE_MOST_MM),
+        ("coarse-gauge", safety.COARSE_STS_10CM),
+        ("loop-widths-wet-relaxed", LOOP_WIDTHS),
+        ("yarn-of-a-row", ROW_WIDTHS),
+    ],
+)
+def test_a_limit_is_the_one_that_the_craft_uses(name: str, used: Fraction) -> None:
+    """A figure that the code works with is the figure of its fact."""
+    assert Fraction(FACTS[name]["value"]) == used
+
+
+def test_the_yarn_of_a_bind_off_is_the_generous_end_of_what_is_said() -> None:
+    """The bind-off is reckoned with the larger of the two figures found."""
+    assert FACTS["yarn-of-a-bind-off"]["value"][-1] == str(BIND_OFF_WIDTHS)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place"),
+    [
+        ('value = "1"', "value = 1", "value"),
+        ('value = "1"', 'value = ["1", 2.5]', "value[1]"),
+        ('value = "1"', "value = { a = true }", "value.a"),
+        ('basis = "house"', 'basis = "hearsay"', "basis"),
+        ('source = "house"', "", "source"),
+        ('says = "A."', 'says = "A."\nseen = "x"', "seen"),
+    ],
+)
+def test_a_fact_that_does_not_hold_is_refused_at_its_place(tmp_path: Path, old: str, new: str, place: str) -> None:
+    """Numbers without quotes, unknown words, and keys too few or too many are faults with their place."""
+    with pytest.raises(SeedFault) as fault:
+        load_facts(written(tmp_path, GOOD.replace(old, new)))
+    assert fault.value.key == f"fact[0].{place}"
+
+
+def test_two_facts_of_one_name_are_refused(tmp_path: Path) -> None:
+    """A name stands once over all files."""
+    with pytest.raises(SeedFault, match="stands twice"):
+        load_facts(written(tmp_path, GOOD + GOOD.replace('topic = "t"', "")))
