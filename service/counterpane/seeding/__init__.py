@@ -1,7 +1,9 @@
-"""The only reader of seeds/: TOML files become stitches and components, strictly, each fault with its place."""
+"""The only reader of seeds/: TOML files become stitches, sources and components, each fault with its place."""
 
+from counterpane.seeding.components import load_components
 from counterpane.seeding.faults import SeedFault
 from counterpane.seeding.roots import seeds_root
+from counterpane.seeding.sources import Source, load_sources
 from counterpane.seeding.vocabulary import load_vocabulary
 
-__all__ = ["SeedFault", "load_vocabulary", "seeds_root"]
+__all__ = ["SeedFault", "Source", "load_components", "load_sources", "load_vocabulary", "seeds_root"]

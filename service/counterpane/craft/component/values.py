@@ -1,14 +1,13 @@
 """A component: a part of a blanket that is kept to be used again, and what follows from its rows.
 
-The content of a component is one JSON object, the same in a seed file, in a request and in the store; its field names are
-the fields below. What is derived from the rows is never stored in the content.
+The content of a component is one JSON object, the same in a seed file, in a request and in the store; its field names
+are the fields below. What is derived from the rows is never stored in the content; `derived` works it out.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Literal
 
 Kind = Literal["cast-on", "border", "selvedge", "body", "bind-off"]
 Reversible = Literal["yes", "both-good", "no"]
@@ -125,13 +124,3 @@ class Component:
     slipped_edge: SlippedEdge | None = None
     examples: tuple[Example, ...] = ()
     gauge_notes: str = ""
-
-
-def component_of(content: Mapping[str, Any]) -> Component:
-    """Build a component from its content; the schema guarantees the shape."""
-    raise NotImplementedError
-
-
-def content_of(component: Component) -> dict[str, Any]:
-    """Return the content of a component as JSON values."""
-    raise NotImplementedError

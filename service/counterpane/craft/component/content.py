@@ -1,0 +1,66 @@
+"""A component as JSON values and back: `component_of(content_of(c)) == c`, every field written out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from counterpane.craft.component.values import (
+    Component,
+    Example,
+    Measure,
+    Note,
+    Operation,
+    Parameter,
+    Provenance,
+    SafetyNotes,
+    SlippedEdge,
+    Version,
+)
+
+
+def component_of(content: Mapping[str, Any]) -> Component:
+    """Build a component from its content.
+
+    The wire schema or the seed reader guarantees the shape; KeyError or TypeError for another.
+    """
+    given = dict(content)
+    lists: dict[str, Any] = {
+        "also_called": tuple(given.pop("also_called", None) or ()),
+        "versions": tuple(Version(**each) for each in given.pop("versions", None) or ()),
+        "parameters": tuple(Parameter(**each) for each in given.pop("parameters", None) or ()),
+        "examples": tuple(_example(each) for each in given.pop("examples", None) or ()),
+    }
+    edge = given.pop("slipped_edge", None)
+    return Component(
+        provenance=Provenance(**given.pop("provenance")),
+        safety=SafetyNotes(**{name: _note(each) for name, each in given.pop("safety").items()}),
+        operation=_operation(given.pop("operation", None)),
+        slipped_edge=SlippedEdge(**edge) if edge else None,
+        **lists,
+        **given,
+    )
+
+
+def _example(content: Mapping[str, Any]) -> Example:
+    return Example(**{**content, "after": tuple(content["after"])})
+
+
+def _operation(content: Mapping[str, Any] | None) -> Operation | None:
+    return None if content is None else Operation(**{**content, "steps": tuple(content["steps"])})
+
+
+def _note(content: Any) -> Note:
+    return Measure(**content) if isinstance(content, Mapping) else content
+
+
+def content_of(component: Component) -> dict[str, Any]:
+    """Return the content of a component as JSON values, with every field in it."""
+    return {field.name: _json(getattr(component, field.name)) for field in fields(component)}
+
+
+def _json(value: Any) -> Any:
+    if is_dataclass(value):
+        return {field.name: _json(getattr(value, field.name)) for field in fields(value)}
+    return [_json(each) for each in value] if isinstance(value, tuple) else value

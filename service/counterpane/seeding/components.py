@@ -1,0 +1,73 @@
+"""seeds/components/<kind>/<slug>.toml → Component, through the same proof as a component that somebody sends."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection
+from functools import cache
+from pathlib import Path
+
+from counterpane.craft.component import Component, prove
+from counterpane.craft.stitches import Vocabulary
+from counterpane.seeding.faults import SeedFault, nearest
+from counterpane.seeding.roots import seeds_root, toml_files
+from counterpane.seeding.shape import fill, read_toml
+from counterpane.seeding.sources import load_sources
+from counterpane.seeding.vocabulary import load_vocabulary
+
+EXAMPLES = 2
+"""Worked examples that a starter shows at least; house figure."""
+
+
+def load_components(root: Path | None = None) -> tuple[Component, ...]:
+    """Load the starters, in order of kind folder and slug; SeedFault at the first that does not hold or prove."""
+    return _load(root or seeds_root())
+
+
+@cache
+def _load(root: Path) -> tuple[Component, ...]:
+    vocabulary, sources = load_vocabulary(root), load_sources(root)
+    found: dict[str, tuple[str, Component]] = {}
+    for path, file in toml_files(root, "components"):
+        component = fill(Component, read_toml(path, file), file)
+        _check(component, path, file, vocabulary, sources)
+        if component.slug in found:
+            raise SeedFault(file, "slug", f"{component.slug!r} is taken in {found[component.slug][0]}", "Rename one.")
+        found[component.slug] = (file, component)
+    return tuple(component for _, component in found.values())
+
+
+def _check(component: Component, path: Path, file: str, vocabulary: Vocabulary, sources: Collection[str]) -> None:
+    """Raise the first fault of a component: its place among the files, what it must say, and whether it proves."""
+    if (component.slug, component.kind) != (path.stem, path.parent.name):
+        place = f"{component.kind}/{component.slug}.toml"
+        raise SeedFault(file, "slug", "kind and slug do not name the file", f"Move it to seeds/components/{place}.")
+    if component.provenance.source not in sources:
+        missing = component.provenance.source
+        raise SeedFault(file, "provenance.source", f"no source {missing!r} in seeds/sources", nearest(missing, sources))
+    for key, lacks, step in _MUST_SAY:
+        if lacks(component):
+            raise SeedFault(file, key, "missing", step)
+    for problem in prove(component, vocabulary):
+        place = f" (line {problem.place.line}, column {problem.place.column} of the rows)" if problem.place else ""
+        raise SeedFault(file, problem.pointer, f"{problem.message}{place}", problem.step)
+
+
+def _slips(component: Component) -> bool:
+    return component.kind == "selvedge" and component.safety.floats != "none"
+
+
+_MUST_SAY: tuple[tuple[str, Callable[[Component], bool], str], ...] = (
+    ("examples", lambda one: len(one.examples) < EXAMPLES, f"Give at least {EXAMPLES} worked examples with counts."),
+    ("across_corner", lambda one: one.kind == "border" and one.across_corner is None, "Say whether it goes on there."),
+    (
+        "slipped_edge",
+        lambda one: _slips(one) and one.slipped_edge is None,
+        "Say how it is slipped and where the yarn is.",
+    ),
+    ("operation.turn", lambda one: _cast_on_lacks(one, "turn"), "Say whether one turns before row 1."),
+    ("operation.faces_row_1", lambda one: _cast_on_lacks(one, "faces_row_1"), "Say which side of it faces row 1."),
+)
+
+
+def _cast_on_lacks(component: Component, field: str) -> bool:
+    return component.kind == "cast-on" and getattr(component.operation, field, None) is None
