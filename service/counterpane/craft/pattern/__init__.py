@@ -1,1 +1,181 @@
-"""Placeholder."""
+"""The written pattern as data: what a knitter is told, in order, before anybody lays it out on a page.
+
+Rows, counts and lengths come from the plan; no wording of a row is kept anywhere else. Yarn amounts, charts and pictures
+are deliberately not here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from counterpane.craft.rows.tree import Side
+from counterpane.craft.stitches import Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """The finished size in centimetres, and how far the reading of the swatch lets it be off either way."""
+
+    width_cm: Fraction
+    length_cm: Fraction
+    width_tolerance_cm: Fraction
+    length_tolerance_cm: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class TextureGauge:
+    """Stitches and rows over a window of centimetres in a named texture; `stated` False where it was borrowed."""
+
+    texture: str
+    stitches: Fraction
+    rows: Fraction
+    over_cm: Fraction
+    stated: bool
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A short word and what it stands for: an abbreviation, a material."""
+
+    name: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Special:
+    """A stitch that is more than an abbreviation, with its steps."""
+
+    name: str
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """The cast-on or the bind-off: its name, the line that gives the count, its steps and what to mind."""
+
+    name: str
+    line: str
+    stitches: int
+    steps: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenRow:
+    """A row in words, with the stitches it leaves; numbered from 1 in its section."""
+
+    label: str
+    side: Side
+    text: str
+    after: int
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """Work the rows `first` to `last` of the section `times` times again."""
+
+    first: int
+    last: int
+    times: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Checkpoint:
+    """What should be seen when `rows` rows of the section are done, which is row `blanket_row` of the blanket."""
+
+    rows: int
+    blanket_row: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenSection:
+    """A part of the blanket in words: its rows once, how they repeat, and where to look up from the needles."""
+
+    name: str
+    texture: str
+    intro: str
+    first_row: int
+    last_row: int
+    before: int
+    after: int
+    rows: tuple[WrittenRow, ...]
+    repeats: tuple[Repeat, ...]
+    checkpoints: tuple[Checkpoint, ...]
+    stop: str
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A safety finding as the knitter reads it."""
+
+    rule: str
+    severity: str
+    reference: str
+    basis: str
+    message: str
+    source: str
+    markets: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Cautions:
+    """The safety record of a pattern; what was not assessed is listed and is never a pass.
+
+    `parts` is what each component records of itself, `record` the whole answer of the safety rules as JSON values.
+    """
+
+    standing: tuple[str, ...]
+    findings: tuple[Caution, ...]
+    parts: tuple[Entry, ...]
+    estimates: tuple[str, ...]
+    assessed: tuple[str, ...]
+    not_assessed: tuple[str, ...]
+    not_applicable: tuple[str, ...]
+    record: Mapping[str, object] = field(default_factory=dict, compare=False)
+
+    @property
+    def says_stop(self) -> bool:
+        """Tell whether any finding stops: read before casting on."""
+        return any(finding.severity == "stop" for finding in self.findings)
+
+
+@dataclass(frozen=True, slots=True)
+class Credit:
+    """Where a component comes from, and the licence of its wording."""
+
+    name: str
+    text: str
+    licence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A blanket in words, in the terms of one trade."""
+
+    title: str
+    terms: Terms
+    summary: str
+    size: Size
+    gauges: tuple[TextureGauge, ...]
+    materials: tuple[Entry, ...]
+    abbreviations: tuple[Entry, ...]
+    specials: tuple[Special, ...]
+    notes: tuple[str, ...]
+    cast_on: Edge
+    sections: tuple[WrittenSection, ...]
+    bind_off: Edge
+    finishing: tuple[str, ...]
+    care: str
+    cautions: Cautions
+    credits: tuple[Credit, ...]
+    sampler: tuple[str, ...] = ()
+
+    @property
+    def last_row(self) -> int:
+        """The number of rows of the blanket."""
+        return self.sections[-1].last_row

@@ -1,0 +1,90 @@
+"""The abbreviations of a pattern: exactly those that its rows use, and the stitches that need their steps told."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from counterpane.craft.pattern import Entry, Special
+from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Row, Work
+from counterpane.craft.stitches import Stitch, Terms, Vocabulary
+
+_GENERAL: Mapping[str, str] = {
+    "[ ]": "work what stands inside as many times as the number after it says",
+    "*": "work from the star to the semicolon, then again as far as the row says",
+    "cn": "cable needle",
+    "kwise": "knitwise, as if to knit",
+    "pm": "place marker",
+    "pwise": "purlwise, as if to purl",
+    "rep": "repeat",
+    "rm": "remove marker",
+    "RS": "right side",
+    "sm": "slip marker",
+    "st": "stitch",
+    "sts": "stitches",
+    "WS": "wrong side",
+}
+"""Short words and signs of rows that are no stitches. Common practice, no source."""
+
+_WORD = re.compile(r"[A-Za-z0-9/]+|\*|\[")
+_NUMBERED = re.compile(r"([a-z]+?)\d+")
+_SEE = "see Special stitches"
+
+
+def abbreviations(rows: Iterable[Row], lines: Sequence[str], vocabulary: Vocabulary, terms: Terms) -> tuple[Entry, ...]:
+    """List each abbreviation that the lines use, with its meaning in the terms, in the order of the alphabet.
+
+    `lines` are the same rows in words, and all other lines that a knitter reads among them: the names of a stitch that
+    stand there are the ones listed.
+    """
+    words = {word for line in lines for word in _words(line)}
+    general = [Entry(sign, meaning) for sign, meaning in _GENERAL.items() if sign.removesuffix(" ]") in words]
+    stitches = [entry for key in _keys(rows) if (entry := _entry(vocabulary[key], words, terms))]
+    return tuple(sorted([*general, *stitches], key=lambda entry: (entry.name.lower(), entry.name)))
+
+
+def specials(rows: Iterable[Row], vocabulary: Vocabulary, terms: Terms) -> tuple[Special, ...]:
+    """List the stitches that cross, gather or reach below others, with their steps, in the order of their keys."""
+    stitches = [vocabulary[key] for key in sorted(_keys(rows))]
+    return tuple(
+        Special(stitch.names[terms][0], _steps(stitch.said[terms])) for stitch in stitches if _is_special(stitch)
+    )
+
+
+def _words(line: str) -> Iterator[str]:
+    for word in _WORD.findall(line):
+        yield word
+        yield word.lower()
+        if numbered := _NUMBERED.fullmatch(word.lower()):
+            yield numbered[1]
+
+
+def _entry(stitch: Stitch, words: set[str], terms: Terms) -> Entry | None:
+    said = stitch.said[terms]
+    spelt = [name for name in stitch.names[terms] if name != said and set(name.split()) <= words]
+    return Entry(", ".join(spelt), _SEE if _is_special(stitch) else said) if spelt else None
+
+
+def _is_special(stitch: Stitch) -> bool:
+    crosses = stitch.uses > 1 and stitch.makes == stitch.uses
+    return crosses or stitch.key in ("mb", "k below", "p below", "yo wrapped twice")
+
+
+def _steps(said: str) -> tuple[str, ...]:
+    steps = re.split(r", (?:then )?|: ", said)
+    return tuple(f"{step[0].upper()}{step[1:]}." for step in steps)
+
+
+def _keys(rows: Iterable[Row]) -> set[str]:
+    works = [node for row in rows for node in _flat(row.parts) if isinstance(node, Work)]
+    yarn = {word for work in works for word in work.manner if word in ("wyif", "wyib")}
+    return {work.stitch for work in works} | yarn
+
+
+def _flat(parts: Iterable[Node]) -> Iterator[Node]:
+    for node in parts:
+        yield node
+        if isinstance(node, Group | IntoOne | OpenRepeat):
+            yield from _flat(node.parts)
+        if isinstance(node, OpenRepeat) and node.last:
+            yield from _flat(node.last)

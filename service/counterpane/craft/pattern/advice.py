@@ -1,0 +1,110 @@
+"""What a pattern says beside its rows: materials, what to mind, finishing and care. Common practice, no source."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.component import Component
+from counterpane.craft.constructions import Plan
+from counterpane.craft.pattern import Entry
+from counterpane.craft.pattern.figures import both, cm, counted
+from counterpane.craft.pattern.parts import called, components_of, parts_of
+from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.stitches import Terms
+
+CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
+_NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
+_WOVEN = "5 to 6 cm (2 to 2.4 in)"
+"""How far an end is woven in, each way. Common practice, no source."""
+
+
+def materials(plan: Plan, yarn: str | None, terms: Terms) -> tuple[Entry, ...]:
+    """List yarn, needles and notions; what is not known is said to be so."""
+    widest = max(section.before for section in plan.sections)
+    needles = (
+        "not known: take the size that gives the gauge. A long circular needle, worked back and forth, "
+        f"holds the {counted(widest, 'stitch', 'stitches')}"
+    )
+    told = (Entry("Yarn", yarn or _NOT_STATED), Entry("Needles", needles), *_notions(plan))
+    return tuple(Entry(entry.name, in_terms(f"{entry.text}.", terms)) for entry in told)
+
+
+def _notions(plan: Plan) -> Iterator[Entry]:
+    inside = plan.counts.sides + plan.counts.selvedge
+    if inside:
+        yield Entry("2 stitch markers", f"to set off the {inside} edge stitches at each end, slipped on every row")
+    if all(component.reversible == "yes" for component in _worked(plan)):
+        yield Entry("Removable marker", "to mark the right side, since both sides look the same")
+    yield Entry("Blunt needle", "to weave in the ends")
+    yield Entry("Tape measure and scales", "to measure the swatch and to weigh the yarn")
+
+
+def _worked(plan: Plan) -> list[Component]:
+    return [part.component for part in parts_of(plan.request) if part.component.operation is None]
+
+
+def notes(plan: Plan, terms: Terms) -> tuple[str, ...]:
+    """Say how the piece is built and what to mind, then what the plan and its parts have to say."""
+    told = (*_construction(plan), *_slipping(plan), *_findings(plan), *_parts(plan, terms))
+    return tuple(dict.fromkeys(in_terms(note, terms) for note in told if note))
+
+
+def _construction(plan: Plan) -> Iterator[str]:
+    counts = plan.counts
+    inside = counts.sides + counts.selvedge
+    if inside:
+        edge = f" and {counts.selvedge} of selvedge" if counts.selvedge else ""
+        yield (
+            f"The side borders are worked with the body: the first and the last {inside} stitches of its rows are "
+            f"{counts.sides} of border{edge}."
+        )
+    full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
+    yield f"{full} at the corners."
+    yield "Row counts decide; a length is a check. Measure flat and unstretched, never on a bunched needle."
+    yield (
+        "After about 12 cm (5 in) measure the width: if it is not what the size above says, the gauge is another one "
+        "and the length will differ too."
+    )
+
+
+def _slipping(plan: Plan) -> Iterator[str]:
+    for component in components_of(plan):
+        if edge := component.slipped_edge:
+            manner = {"pwise": "purlwise", "kwise": "knitwise"}[edge.manner]
+            place = {"front": "in front", "back": "at the back"}[edge.yarn]
+            yield (
+                f"Slip the edge stitch {manner} with the yarn {place}; before a knit stitch take the yarn to the back "
+                "between the needles, never over the needle."
+            )
+
+
+def _findings(plan: Plan) -> Iterator[str]:
+    for finding in plan.findings:
+        yield f"{finding.message} {finding.hint}".strip()
+
+
+def _parts(plan: Plan, terms: Terms) -> Iterator[str]:
+    """Give the notes of the parts worked in rows; those of cast-on and bind-off stand with them."""
+    for component in _worked(plan):
+        if component.gauge_notes:
+            yield f"{called(component, terms)}: {component.gauge_notes}"
+
+
+def finishing(plan: Plan, terms: Terms) -> tuple[str, ...]:
+    """Say what is left to do after the bind-off, in order."""
+    size = f"{cm(plan.width_cm)} wide and {cm(plan.length_cm)} long"
+    steps = (
+        f"Weave in every end for {_WOVEN} in one direction and then back in the other, and trim it close; leave no loop.",
+        f"Wash the blanket as the swatch was washed, lay it flat to {size}, and let it dry.",
+        "Measure it again when it is dry and write down what it came to.",
+        "Count the markers, pins and needles that were used, and feel both sides with the hand for what is left in it.",
+    )
+    return tuple(in_terms(step, terms) for step in steps)
+
+
+def summary(plan: Plan, terms: Terms) -> str:
+    """Say in one sentence what is made, how large, and in how many stitches and rows."""
+    rows = sum(section.rows for section in plan.sections)
+    size = f"{both(plan.width_cm)} wide and {both(plan.length_cm)} long"
+    text = f"A blanket in one piece, worked flat from the bottom up: {size}, {plan.counts.cast_on} stitches and {rows:,} rows."
+    return in_terms(text, terms)

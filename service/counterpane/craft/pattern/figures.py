@@ -1,0 +1,63 @@
+"""Figures as a knitter reads them: lengths in both units, counts, gauges; each rounding happens here, once."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from counterpane.craft.measures import CM_PER_INCH, half_up, shown
+
+_FOUR_INCHES = 4 * CM_PER_INCH
+"""The window of a gauge in inches (Craft Yarn Council: a swatch of 4 in)."""
+_HUNDREDTH = Fraction(1, 100)
+_QUARTER = Fraction(1, 4)
+
+
+def number(value: Fraction) -> str:
+    """Write a stated figure with no more decimals than it has, two at most."""
+    return f"{shown(value, 2).rstrip('0').rstrip('.')}"
+
+
+def cm(value: Fraction) -> str:
+    """Write centimetres to 0.1, half up."""
+    return f"{shown(value)} cm"
+
+
+def inch(value: Fraction) -> str:
+    """Write centimetres as inches to 0.1, half up, converted exactly first."""
+    return f"{shown(value / CM_PER_INCH)} in"
+
+
+def both(value: Fraction) -> str:
+    """Write a length in both units: 90.0 cm (35.4 in)."""
+    return f"{cm(value)} ({inch(value)})"
+
+
+def counted(amount: int, one: str, many: str | None = None) -> str:
+    """Write an amount with its noun: 1 row, 1,836 stitches."""
+    return f"{amount:,} {one if amount == 1 else many or one + 's'}"
+
+
+def times(amount: int) -> str:
+    """Write how often something is done again: once, twice, 45 times."""
+    return {1: "once", 2: "twice"}.get(amount, f"{amount} times")
+
+
+def percent(part: int, whole: int) -> int:
+    """Return the share of the whole in whole percent, half up."""
+    return int(half_up(Fraction(100 * part, whole)))
+
+
+def window(over_cm: Fraction) -> str:
+    """Write the window of a gauge in the unit it was given in: 10 cm, 4 in."""
+    in_inches = over_cm / CM_PER_INCH
+    if (over_cm / _HUNDREDTH).denominator == 1 and (in_inches / _QUARTER).denominator > 1:
+        return f"{number(over_cm)} cm"
+    return f"{number(in_inches)} in"
+
+
+def gauge_text(stitches: Fraction, rows: Fraction, over_cm: Fraction) -> str:
+    """Write a gauge over its own window, and over the other unit's usual one to 0.1."""
+    stated = f"{number(stitches)} sts and {number(rows)} rows over {window(over_cm)}"
+    other = Fraction(10) if window(over_cm).endswith("in") else _FOUR_INCHES
+    there = other / over_cm
+    return f"{stated} (over {window(other)}: {shown(stitches * there)} sts and {shown(rows * there)} rows)"

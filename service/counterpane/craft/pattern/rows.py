@@ -1,0 +1,83 @@
+"""The rows of a section in words: one vertical repeat row by row, then how often it is worked again."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from counterpane.craft.constructions import Section
+from counterpane.craft.counts import work
+from counterpane.craft.pattern import Repeat, WrittenRow
+from counterpane.craft.pattern.figures import times
+from counterpane.craft.rows.say import say_line
+from counterpane.craft.rows.tree import Row, Side
+from counterpane.craft.stitches import Terms, Vocabulary
+
+
+class CannotBeWritten(ValueError):
+    """A section whose rows do not work at its own stitch count; a plan that was proved holds none."""
+
+
+def listed_rows(section: Section, vocabulary: Vocabulary) -> tuple[Row, ...]:
+    """Return the rows to print once, numbered from 1, with side, and with the count where it changes.
+
+    A cycle of an odd number of rows stands twice, because its second pass begins on the other side. Raises
+    CannotBeWritten where a row does not work at the section's count.
+    """
+    cycle = section.cycle if len(section.cycle) % 2 == 0 else section.cycle * 2
+    rows = cycle[: section.rows]
+    counts = _counts(section, rows, vocabulary)
+    return tuple(
+        replace(
+            row,
+            label=str(index + 1),
+            side=side_of(section, index + 1),
+            stated=counts[index + 1] if counts[index + 1] != counts[index] else None,
+        )
+        for index, row in enumerate(rows)
+    )
+
+
+def side_of(section: Section, row: int) -> Side:
+    """Return the side on which a row of the section is worked; rows count from 1."""
+    if section.first_row_side == "round" or row % 2 == 1:
+        return section.first_row_side
+    return "WS" if section.first_row_side == "RS" else "RS"
+
+
+def written_rows(rows: Sequence[Row], section: Section, vocabulary: Vocabulary, terms: Terms) -> tuple[WrittenRow, ...]:
+    """Write each listed row as a line, beside the stitches it leaves."""
+    counts = _counts(section, rows, vocabulary)
+    return tuple(
+        WrittenRow(row.label, side_of(section, index), say_line(row, vocabulary, terms), counts[index])
+        for index, row in enumerate(rows, start=1)
+    )
+
+
+def repeats(listed: int, rows: int) -> tuple[Repeat, ...]:
+    """Return the lines that take a section from its listed rows to all of its rows: whole repeats, then a part of one."""
+    again, over = divmod(rows - listed, listed)
+    lines: list[Repeat] = []
+    if again:
+        lines.append(Repeat(1, listed, again, f"Rep {_span(listed)} {_more(again)}."))
+    if over:
+        lines.append(Repeat(1, over, 1, f"Then work {_span(over)} once more."))
+    return tuple(lines)
+
+
+def _span(last: int) -> str:
+    return "row 1" if last == 1 else f"rows 1–{last}"
+
+
+def _more(again: int) -> str:
+    return "once more" if again == 1 else f"{again} times more"
+
+
+def _counts(section: Section, rows: Sequence[Row], vocabulary: Vocabulary) -> list[int]:
+    """Return the count before the first row and after each row."""
+    counts = [section.before]
+    for row, step in zip(rows, work([row.parts for row in rows], section.before, vocabulary), strict=True):
+        if step.after is None:
+            raise CannotBeWritten(f"{section.name}, row {row.label}: does not work over {counts[-1]} stitches")
+        counts.append(step.after)
+    return counts

@@ -1,0 +1,45 @@
+"""Writing a plan as a pattern, and proving that the pattern on paper says what the plan says."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from counterpane.craft.constructions import Plan
+from counterpane.craft.pattern import Pattern
+from counterpane.craft.pattern.write import default_title, written
+from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.library.checks import check_text
+from counterpane.library.safety import safety_of_plan
+
+
+def write_pattern(
+    plan: Plan,
+    vocabulary: Vocabulary,
+    terms: Terms = "us",
+    title: str | None = None,
+    safety: Mapping[str, Any] | None = None,
+    *,
+    yarn: str | None = None,
+    sampler: Sequence[str] = (),
+) -> Pattern:
+    """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child."""
+    record = safety_of_plan(plan, None) if safety is None else safety
+    return written(plan, vocabulary, terms, title or default_title(plan, terms), record, yarn, sampler)
+
+
+def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Check a pattern's text as a stranger would and return what differs from the pattern; nothing where it holds.
+
+    `text` is the pattern as any press laid it out. Any finding differs, notes too.
+    """
+    checked = check_text(text, vocabulary, terms=pattern.terms)
+    found = [f"line {each['line']}: {each['rule']}: {each['message']}" for each in checked["findings"]]
+    if checked["cast_on"] != pattern.cast_on.stitches:
+        found.append(f"cast-on: {checked['cast_on']} read, {pattern.cast_on.stitches} written")
+    meant = [(row.label, row.side, row.after) for section in pattern.sections for row in section.rows]
+    read = [(row["label"], row["side"], row["after"]) for row in checked["rows"]]
+    if len(read) != len(meant):
+        found.append(f"rows: {len(read)} read, {len(meant)} written")
+    found += [f"row {mine[0]}: {other} read, {mine} written" for mine, other in zip(meant, read, strict=False) if mine != other]
+    return tuple(found)

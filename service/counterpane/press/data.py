@@ -1,0 +1,80 @@
+"""A pattern as JSON values: centimetres to 0.1, half up; inches beside them, converted exactly first."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from fractions import Fraction
+from typing import Any
+
+from counterpane.craft.measures import CM_PER_INCH, half_up
+from counterpane.craft.pattern import Pattern, Size, TextureGauge, WrittenSection
+
+_TENTH = Fraction(1, 10)
+_THOUSANDTH = Fraction(1, 1000)
+"""The last digit of a gauge: a window of 4 in is 10.16 cm."""
+
+
+def as_data(pattern: Pattern) -> dict[str, Any]:
+    """Return the pattern as JSON values; `safety` is the answer of the safety rules as it was given."""
+    return {
+        "title": pattern.title,
+        "terms": pattern.terms,
+        "summary": pattern.summary,
+        "size": _size(pattern.size),
+        "gauge": [_gauge(gauge) for gauge in pattern.gauges],
+        "materials": [asdict(entry) for entry in pattern.materials],
+        "abbreviations": [asdict(entry) for entry in pattern.abbreviations],
+        "special_stitches": [{"name": special.name, "steps": list(special.steps)} for special in pattern.specials],
+        "cast_on": asdict(pattern.cast_on),
+        "sections": [_section(section) for section in pattern.sections],
+        "bind_off": asdict(pattern.bind_off),
+        "finishing": list(pattern.finishing),
+        "care": pattern.care,
+        "notes": list(pattern.notes),
+        "sampler": list(pattern.sampler),
+        "safety": dict(pattern.cautions.record),
+        "credits": [asdict(credit) for credit in pattern.credits],
+    }
+
+
+def _size(size: Size) -> dict[str, Any]:
+    return {
+        "width_cm": _shown(size.width_cm),
+        "length_cm": _shown(size.length_cm),
+        "width_in": _shown(size.width_cm / CM_PER_INCH),
+        "length_in": _shown(size.length_cm / CM_PER_INCH),
+        "tolerance_cm": {"width": _shown(size.width_tolerance_cm), "length": _shown(size.length_tolerance_cm)},
+    }
+
+
+def _gauge(gauge: TextureGauge) -> dict[str, Any]:
+    return {
+        "in": gauge.texture,
+        "stitches": _shown(gauge.stitches, _THOUSANDTH),
+        "rows": _shown(gauge.rows, _THOUSANDTH),
+        "over_cm": _shown(gauge.over_cm, _THOUSANDTH),
+        "stated": gauge.stated,
+        "text": gauge.text,
+    }
+
+
+def _section(section: WrittenSection) -> dict[str, Any]:
+    return {
+        "name": section.name,
+        "texture": section.texture,
+        "intro": section.intro,
+        "first_row": section.first_row,
+        "last_row": section.last_row,
+        "before": section.before,
+        "after": section.after,
+        "rows": [asdict(row) for row in section.rows],
+        "repeats": [asdict(repeat) for repeat in section.repeats],
+        "checkpoints": [asdict(checkpoint) for checkpoint in section.checkpoints],
+        "stop": section.stop,
+    }
+
+
+def _shown(value: Fraction, step: Fraction = _TENTH) -> int | float:
+    """Round half up and return an int where nothing is behind the point."""
+    rounded = half_up(value, step)
+    return int(rounded) if rounded.denominator == 1 else float(rounded)

@@ -1,0 +1,148 @@
+"""A pattern in the order in which it is read, as blocks that each press lays out in its own way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from counterpane.craft.pattern import Cautions, Edge, Entry, Pattern, Size, WrittenSection
+from counterpane.craft.pattern.figures import both
+from counterpane.craft.pattern.terms import in_terms
+
+_EITHER_WAY = "from reading the swatch alone; hands and washing add to it"
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading; level 1 is the title."""
+
+    text: str
+    level: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph of prose."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Items:
+    """A list of sentences."""
+
+    texts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Entries:
+    """Short words with what they stand for."""
+
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Instructions:
+    """Lines to work from, each whole: a cast-on, rows, repeat lines."""
+
+    lines: tuple[str, ...]
+
+
+Block: TypeAlias = Heading | Paragraph | Items | Entries | Instructions
+
+
+def page(pattern: Pattern) -> Iterator[Block]:
+    """Give the blocks of a pattern in reading order."""
+    yield Heading(pattern.title, 1)
+    yield Paragraph(pattern.summary)
+    if pattern.cautions.says_stop:
+        yield Paragraph("Safety says stop: read the cautions at the end before you begin.")
+    yield from _preparation(pattern)
+    yield from _edge("Cast-on", pattern.cast_on, first=True)
+    for section in pattern.sections:
+        yield from _section(section)
+    yield from _edge(in_terms("Bind-off", pattern.terms), pattern.bind_off, first=False)
+    yield from _end(pattern)
+
+
+def _preparation(pattern: Pattern) -> Iterator[Block]:
+    yield Heading("Finished size")
+    yield Items(_size(pattern.size))
+    yield Heading(in_terms("Gauge", pattern.terms))
+    yield Entries(tuple(Entry(gauge.texture, f"{gauge.text}.") for gauge in pattern.gauges))
+    yield Heading("Materials")
+    yield Entries(pattern.materials)
+    yield Heading("Abbreviations")
+    yield Entries(pattern.abbreviations)
+    if pattern.specials:
+        yield Heading("Special stitches")
+        yield Entries(tuple(Entry(special.name, " ".join(special.steps)) for special in pattern.specials))
+
+
+def _size(size: Size) -> tuple[str, ...]:
+    return (
+        f"Width {both(size.width_cm)}, give or take {both(size.width_tolerance_cm)}.",
+        f"Length {both(size.length_cm)}, give or take {both(size.length_tolerance_cm)}.",
+        f"The margins come {_EITHER_WAY}.",
+    )
+
+
+def _edge(heading: str, edge: Edge, first: bool) -> Iterator[Block]:
+    yield Heading(f"{heading}: {edge.name}")
+    yield Instructions((edge.line,)) if first else Paragraph(edge.line)
+    yield Items((*edge.steps, *edge.notes))
+
+
+def _section(section: WrittenSection) -> Iterator[Block]:
+    yield Heading(section.name)
+    yield Paragraph(section.intro)
+    yield Instructions(tuple(row.text for row in section.rows))
+    if section.repeats:
+        yield Instructions(tuple(repeat.text for repeat in section.repeats))
+    yield Items(tuple(f"Checkpoint: {checkpoint.text}" for checkpoint in section.checkpoints))
+    yield Paragraph(section.stop)
+
+
+def _end(pattern: Pattern) -> Iterator[Block]:
+    yield Heading("Finishing")
+    yield Items(pattern.finishing)
+    yield Heading("Care")
+    yield Paragraph(pattern.care)
+    yield Heading("Notes")
+    yield Items(pattern.notes)
+    if pattern.sampler:
+        yield Heading("Sampler")
+        yield Items(pattern.sampler)
+    yield Heading("Cautions")
+    yield from _cautions(pattern.cautions)
+    yield Heading("Credits")
+    yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
+
+
+def _cautions(cautions: Cautions) -> Iterator[Block]:
+    if cautions.findings:
+        yield Heading("For this blanket", 3)
+        yield Items(
+            tuple(
+                f"{finding.severity.capitalize()} ({finding.reference}, {finding.basis}): {finding.message} "
+                f"[Source: {finding.source}]"
+                for finding in cautions.findings
+            )
+        )
+    yield from _records(cautions)
+    yield Heading("Always", 3)
+    yield Items(cautions.standing)
+
+
+def _records(cautions: Cautions) -> Iterator[Block]:
+    told = {
+        "Not assessed, which is no pass": cautions.not_assessed,
+        "Looked at, and nothing found in the figures entered": cautions.assessed,
+        "Concerns another age or use": cautions.not_applicable,
+    }
+    yield Items(tuple(f"{what}: {', '.join(rules)}." for what, rules in told.items() if rules))
+    if cautions.parts or cautions.estimates:
+        yield Heading("What the parts record", 3)
+        yield Entries(cautions.parts)
+        yield Items(cautions.estimates)

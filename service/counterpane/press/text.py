@@ -1,0 +1,58 @@
+"""A pattern as plain text, 80 columns wide; lines to work from are never broken."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from counterpane.craft.pattern import Entry, Pattern
+from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Paragraph, page
+from counterpane.press.prose import quiet, wrapped
+
+_UNDERLINES = {1: "=", 2: "-"}
+_GAP = 2
+_WIDEST_NAME = 16
+"""Columns of the names of a list of entries; longer ones take the room they need. House figure."""
+
+
+def as_text(pattern: Pattern) -> str:
+    """Return the pattern as text that ends with a line end; equal patterns give equal text."""
+    blocks = [block for block in page(pattern) if not _is_empty(block)]
+    parts = [_laid_out(blocks[0])] if blocks else []
+    for earlier, block in pairwise(blocks):
+        parts.append(_space(earlier, block) + _laid_out(block))
+    return "".join(parts) + "\n"
+
+
+def _is_empty(block: Block) -> bool:
+    return isinstance(block, Items) and not block.texts or isinstance(block, Entries) and not block.entries
+
+
+def _space(earlier: Block, block: Block) -> str:
+    if isinstance(block, Heading) and block.level == 2:
+        return "\n\n\n"
+    return "\n" if isinstance(earlier, Heading) and not isinstance(block, Heading) else "\n\n"
+
+
+def _laid_out(block: Block) -> str:
+    match block:
+        case Heading(text, level):
+            line = quiet(text)
+            rule = _UNDERLINES.get(level)
+            return f"{line}\n{rule * len(line)}" if rule else line
+        case Paragraph(text):
+            return wrapped(text)
+        case Items(texts):
+            return "\n".join(wrapped(text, "- ", "  ") for text in texts)
+        case Entries(entries):
+            return _columns(entries)
+        case Instructions(lines):
+            return "\n".join(lines)
+
+
+def _columns(entries: tuple[Entry, ...]) -> str:
+    names = [quiet(entry.name) for entry in entries]
+    room = min(_WIDEST_NAME, max(map(len, names))) + _GAP
+    return "\n".join(
+        wrapped(entry.text, name.ljust(room) if len(name) < room else f"{name}: ", " " * room)
+        for name, entry in zip(names, entries, strict=True)
+    )
