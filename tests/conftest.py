@@ -1,14 +1,43 @@
-"""What all tests share: the vocabulary and the starters of the seeds, loaded once."""
+"""What holds for every test, and what all share: the vocabulary and the starters of the seeds, loaded once.
+
+With CI=true nothing is skipped, since what is not looked at is not shown to work.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Generator, Mapping
+from typing import TypeVar
 
 import pytest
 
 from counterpane.craft.component import Component
 from counterpane.craft.stitches import Vocabulary
 from counterpane.seeding import load_components, load_vocabulary
+
+Report = TypeVar("Report", pytest.TestReport, pytest.CollectReport)
+
+NO_SKIP = "CI=true allows no skip: start or install what this test needs"
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport() -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """Turn a skipped or expectedly failing test into a failure."""
+    return _strict((yield))
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_make_collect_report() -> Generator[None, pytest.CollectReport, pytest.CollectReport]:
+    """Turn a skipped file into a failure."""
+    return _strict((yield))
+
+
+def _strict(report: Report) -> Report:
+    if report.skipped and os.environ.get("CI") == "true":
+        report.outcome = "failed"
+        report.__dict__.pop("wasxfail", None)  # With it, the session would not count the failure.
+        report.longrepr = f"{NO_SKIP} ({report.longrepr})"
+    return report
 
 
 @pytest.fixture(scope="session")
