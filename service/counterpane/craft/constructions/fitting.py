@@ -1,0 +1,121 @@
+"""The counts over which all parts can be worked, and the versions of the parts that each of them takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.obstacles import Demand, NoCommonCount, Stuck, TooManyClasses
+from counterpane.craft.constructions.settling import Block, Settled
+from counterpane.craft.counts import Progression
+from counterpane.craft.sizing.classes import merged, nearest_of, rank, shifted
+
+MOST_CLASSES = 4096
+"""Separate classes of counts kept side by side; house figure that bounds time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """Counts of the whole cast-on, and the version of each block that is worked at them."""
+
+    counts: Progression
+    versions: tuple[int, ...]
+
+
+def options(settled: Settled) -> tuple[Option, ...]:
+    """Return the cast-on counts at which every part works, in classes with their versions; empty if there are none."""
+    for spare in (0, 1):
+        found = _folded(settled, spare)
+        if found or not all(band.stitches for band in settled.bands):
+            return found
+    return ()
+
+
+def _folded(settled: Settled, spare: int) -> tuple[Option, ...]:
+    least = settled.request.cast_on.component.operation
+    kept: dict[Progression, tuple[int, ...]] = {Progression(1, 0, max(1, least.least if least else 1)): ()}
+    for block in settled.blocks:
+        step: dict[Progression, tuple[int, ...]] = {}
+        for counts, versions in kept.items():
+            for wanted, version in _wanted(block, settled, spare):
+                if both := merged(counts, wanted):
+                    step.setdefault(both, (*versions, version))
+        if len(step) > MOST_CLASSES:
+            raise Stuck(TooManyClasses(block.pointer))
+        kept = step
+    return tuple(Option(counts, versions) for counts, versions in kept.items())
+
+
+def _wanted(block: Block, settled: Settled, spare: int) -> Iterable[tuple[Progression, int]]:
+    """Give the cast-on counts that suit a block, with its version; `spare` is one stitch more on the left side."""
+    if block.stitches is not None:
+        version = next(number for number, texture in enumerate(block.textures) if texture.admits(block.stitches))
+        yield _around(block.stitches, settled, spare), version
+        return
+    for version, texture in enumerate(block.textures):
+        for start in texture.starts:
+            yield shifted(start, settled.beside(block)), version
+
+
+def _around(stitches: int, settled: Settled, spare: int) -> Progression:
+    """Return the cast-on counts for a band of so many stitches, whose side borders take up the rest."""
+    if not all(band.stitches for band in settled.bands):
+        least = stitches + settled.edge + (2 if settled.edging else 0)
+        return Progression(1, 0, least) if settled.edging else Progression.only(least)
+    widest = max(band.stitches or 0 for band in settled.bands)
+    return Progression.only(widest + settled.edge + 2 * settled.sides + spare)
+
+
+def demands(settled: Settled) -> tuple[Demand, ...]:
+    """Return what each block asks of the cast-on count, in order from the cast-on up."""
+    return tuple(
+        Demand(block.pointer, block.name, tuple(counts for counts, _ in _wanted(block, settled, 0)))
+        for block in settled.blocks
+    )
+
+
+def edge_cm(settled: Settled) -> Fraction:
+    """Return the width of both selvedges and both side borders by their own gauges."""
+    request, total = settled.request, Fraction(0)
+    if request.sides:
+        total += gauge_of(request, request.sides, settled.vocabulary).gauge.width(2 * settled.sides)
+    if request.selvedge:
+        total += gauge_of(request, request.selvedge, settled.vocabulary).gauge.width(settled.edge)
+    return total
+
+
+def target(settled: Settled) -> Fraction:
+    """Return the exact, usually broken, cast-on count that would measure the wanted width."""
+    per_cm = body_gauge(settled.request).gauge.per_cm
+    return (settled.request.width_cm - edge_cm(settled)) * per_cm + settled.edge + 2 * settled.sides
+
+
+def width_cm(settled: Settled, cast_on: int) -> Fraction:
+    """Return the width across the body at a cast-on count, part by part."""
+    body = cast_on - settled.edge - 2 * settled.sides
+    return edge_cm(settled) + body_gauge(settled.request).gauge.width(body)
+
+
+def nearest_counts(settled: Settled, found: tuple[Option, ...], how_many: int) -> tuple[int, ...]:
+    """Return the admissible cast-on counts nearest the target, nearest first, the larger of a tie first."""
+    return nearest_of((option.counts for option in found), target(settled), how_many)
+
+
+def best(settled: Settled, found: tuple[Option, ...]) -> tuple[int, Option]:
+    """Return the count nearest the target with its versions; Stuck where the parts share no count."""
+    if not found:
+        raise Stuck(NoCommonCount(demands(settled), target(settled)))
+    count = nearest_counts(settled, found, 1)[0]
+    return count, next(option for option in found if option.counts.admits(count))
+
+
+def smallest(found: tuple[Option, ...], versions: tuple[int, ...]) -> int:
+    """Return the least cast-on of the options that take these versions."""
+    return min(option.counts.least for option in found if option.versions == versions)
+
+
+def by_distance(counts: Iterable[int], wanted: Fraction) -> list[int]:
+    """Return counts in order of their distance from a target."""
+    return sorted(counts, key=lambda count: rank(count, wanted))

@@ -1,0 +1,130 @@
+"""How many rows of each part: whole repeats near the wanted length, every part begun on the side it must."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+
+from counterpane.craft.constructions.edges import Edges
+from counterpane.craft.constructions.gauging import gauge_of
+from counterpane.craft.constructions.obstacles import LengthOutOfReach, RepeatsRunApart, Stuck, WrongSide
+from counterpane.craft.constructions.settling import Block, Settled
+from counterpane.craft.constructions.textures import Texture, half_repeat, small_count
+from counterpane.craft.rows.tree import Side
+from counterpane.craft.sizing.lengths import side_of, stretch
+
+MOST_ROWS_IN_REPEAT = 2_000
+"""Rows after which side by side repeats must have come together; house figure that bounds the pattern's length."""
+
+
+@dataclass(frozen=True, slots=True)
+class Height:
+    """The rows of a block and of its repeat, the first row of the piece in it, and that row's side."""
+
+    rows: int
+    period: int
+    first_row: int
+    side: Side
+
+
+def heights(settled: Settled, textures: tuple[Texture, ...], edges: tuple[Edges, ...]) -> tuple[Height, ...]:
+    """Return the rows of each block from the cast-on up; Stuck where a part would begin on the wrong side."""
+    return _Climb(settled, textures, edges).climb()
+
+
+class _Climb:
+    """The blocks one after the other, with the row and the side that have been reached."""
+
+    def __init__(self, settled: Settled, textures: tuple[Texture, ...], edges: tuple[Edges, ...]) -> None:
+        self.settled = settled
+        self.textures = textures
+        self.first = textures[0].first_side
+        self.periods = [_period(*each) for each in zip(settled.blocks, textures, edges, strict=True)]
+        self.row = 1
+        self.done: list[Height] = []
+
+    def climb(self) -> tuple[Height, ...]:
+        """Go up block by block."""
+        for index, block in enumerate(self.settled.blocks):
+            side = side_of(self.row, self.first)
+            if side != self.textures[index].first_side:
+                raise Stuck(self.wrong(index))
+            rows = block.rows if block.rows is not None else self.found(index)
+            self.done.append(Height(rows, self.periods[index], self.row, side))
+            self.row += rows
+        self.refuse_length()
+        return tuple(self.done)
+
+    def wrong(self, index: int) -> WrongSide:
+        """Return the obstacle of a block that would begin on the wrong side because of the rows before it."""
+        before = self.settled.blocks[index - 1]
+        side = self.textures[index].first_side
+        return WrongSide(self.settled.blocks[index].pointer, side, self.row - 1, before.pointer, self.done[-1].rows)
+
+    def found(self, index: int) -> int:
+        """Return the rows of a band whose rows are free, nearest its share of the length that is left."""
+        block, texture = self.settled.blocks[index], self.textures[index]
+        target = self.share(index) * self.per_cm(block)
+        parity = self.parity(index)
+        closings = self.closings(index)
+        found = stretch(self.periods[index], target, closings, parity)
+        if found is None:
+            above = self.settled.blocks[index + 1]
+            side = self.textures[index + 1].first_side
+            raise Stuck(WrongSide(above.pointer, side, self.row - 1, block.pointer, texture.period, fixed=False))
+        return found.rows
+
+    def parity(self, index: int) -> int | None:
+        """Return what the rows of a block must leave when halved so that the next begins on its side."""
+        if index + 1 == len(self.textures):
+            return None
+        return int(self.textures[index].first_side != self.textures[index + 1].first_side)
+
+    def closings(self, index: int) -> tuple[int, ...]:
+        """Return the rows after which the last repeat may stop: none, or half where that is the first half shifted."""
+        texture = self.textures[index]
+        if self.periods[index] != texture.period:
+            return (0,)
+        half = half_repeat(texture, small_count(texture), self.settled.vocabulary)
+        return (0, half) if half else (0,)
+
+    def share(self, index: int) -> Fraction:
+        """Return the centimetres for a free band: the length left over, divided among the free bands still to come."""
+        blocks = self.settled.blocks
+        fixed = [block for block in blocks[index:] if block.rows is not None]
+        spent = sum(
+            (self.cm(block, height.rows) for block, height in zip(blocks, self.done, strict=False)), Fraction(0)
+        )
+        spent += sum((self.cm(block, block.rows or 0) for block in fixed), Fraction(0))
+        free = sum(block.rows is None for block in blocks[index:])
+        return (self.settled.request.length_cm - spent) / free
+
+    def refuse_length(self) -> None:
+        """Raise Stuck where the least body is longer than the piece is to be by more than a repeat."""
+        blocks, wanted = self.settled.blocks, self.settled.request.length_cm
+        length = sum(
+            (self.cm(block, height.rows) for block, height in zip(blocks, self.done, strict=True)), Fraction(0)
+        )
+        free = [index for index, block in enumerate(blocks) if block.rows is None]
+        if free and length - wanted > max(self.cm(blocks[index], self.periods[index]) for index in free):
+            borders = sum(block.rows or 0 for block in blocks)
+            raise Stuck(LengthOutOfReach(length, wanted, borders))
+
+    def cm(self, block: Block, rows: int) -> Fraction:
+        """Return the centimetres of so many rows of a block."""
+        return rows / self.per_cm(block)
+
+    def per_cm(self, block: Block) -> Fraction:
+        """Return the rows to a centimetre of a block by its own gauge."""
+        return gauge_of(self.settled.request, block.part, self.settled.vocabulary).gauge.rows_per_cm
+
+
+def _period(block: Block, texture: Texture, edges: Edges) -> int:
+    """Return the rows after which a block and the edges beside it begin again together."""
+    if block.rows is not None:
+        return texture.period
+    period = lcm(texture.period, edges.selvedge.period, edges.sides.period)
+    if period > MOST_ROWS_IN_REPEAT:
+        raise Stuck(RepeatsRunApart(block.pointer, period))
+    return period

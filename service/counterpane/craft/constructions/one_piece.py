@@ -1,0 +1,147 @@
+"""The one-piece blanket: borders, selvedges and body worked together from the cast-on to the bind-off."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import lcm
+
+from counterpane.craft.constructions import Counts, Nearby, Plan, PlanRequest, Section
+from counterpane.craft.constructions.attempts import Attempt
+from counterpane.craft.constructions.edges import edges_beside
+from counterpane.craft.constructions.fitting import (
+    Option,
+    best,
+    nearest_counts,
+    options,
+    smallest,
+    target,
+    width_cm,
+)
+from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of
+from counterpane.craft.constructions.heights import heights
+from counterpane.craft.constructions.obstacles import Stuck, WidthOutOfReach
+from counterpane.craft.constructions.settling import Settled, settle
+from counterpane.craft.constructions.stacking import Layer, body_width, sections
+from counterpane.craft.measures import Gauge
+from counterpane.craft.sizing.swatch import tolerance
+from counterpane.craft.stitches import Vocabulary
+
+NEAREST = 5
+"""Counts listed beside the chosen one."""
+
+TOO_FAR = Fraction(1, 20)
+"""Share of the wanted width by which the nearest count may miss it beyond half a repeat; house figure."""
+
+
+def arrange(request: PlanRequest, vocabulary: Vocabulary) -> Attempt:
+    """Work out a one-piece blanket, or find out why there is none; nothing is raised for what cannot be made."""
+    try:
+        settled = settle(request, vocabulary)
+        found = options(settled)
+        cast_on, option = best(settled, found)
+        _refuse_width(settled, cast_on, option)
+        return Attempt(request, vocabulary, _plan(settled, found, cast_on, option))
+    except Stuck as stuck:
+        return Attempt(request, vocabulary, None, stuck.obstacles)
+
+
+def _refuse_width(settled: Settled, cast_on: int, option: Option) -> None:
+    off = abs(cast_on - target(settled))
+    if off > max(Fraction(option.counts.of, 2), target(settled) * TOO_FAR):
+        raise Stuck(WidthOutOfReach(cast_on, width_cm(settled, cast_on), settled.request.width_cm))
+
+
+def _layers(settled: Settled, cast_on: int, versions: tuple[int, ...]) -> tuple[Layer, ...]:
+    """Return each block at a count: its version, the edges beside it and its rows."""
+    textures = tuple(block.textures[number] for block, number in zip(settled.blocks, versions, strict=True))
+    edges = edges_beside(settled, cast_on)
+    rows = heights(settled, textures, edges)
+    return tuple(Layer(*each) for each in zip(settled.blocks, textures, edges, rows, strict=True))
+
+
+def _plan(settled: Settled, found: tuple[Option, ...], cast_on: int, option: Option) -> Plan:
+    near = nearest_counts(settled, found, NEAREST)
+    layers = _layers(settled, cast_on, option.versions)
+    return _measured(settled, cast_on, layers, tuple(_nearby(settled, count) for count in near))
+
+
+def _nearby(settled: Settled, count: int) -> Nearby:
+    width = width_cm(settled, count)
+    return Nearby(count, width, width - settled.request.width_cm)
+
+
+def _measured(settled: Settled, cast_on: int, layers: Sequence[Layer], near: tuple[Nearby, ...]) -> Plan:
+    made = sections(settled, cast_on, layers)
+    # The stitches of a bind-off are the loops it takes; a cast-on makes its loops and works none.
+    total = sum(section.stitches for section in made) + made[-1].after
+    return Plan(
+        request=settled.request,
+        counts=_counts(settled, cast_on, layers),
+        sections=made,
+        width_cm=body_width(settled, made),
+        length_cm=sum((section.cm_length for section in made), Fraction(0)),
+        width_tolerance_cm=_width_tolerance(settled, cast_on),
+        length_tolerance_cm=_length_tolerance(settled, made),
+        nearest=near,
+        stitches_total=total,
+    )
+
+
+def _counts(settled: Settled, cast_on: int, layers: Sequence[Layer]) -> Counts:
+    bands = [layer for layer in layers if layer.block in settled.bands]
+    body = tuple(layer.edges.inner for layer in bands)
+    repeats = tuple(layer.texture.repeats(layer.edges.inner) for layer in bands)
+    return Counts(cast_on, settled.sides, settled.selvedge.widths[0], body, repeats)
+
+
+def _width_tolerance(settled: Settled, cast_on: int) -> Fraction:
+    """Return how far reading errors of the swatches let the width of the body be off."""
+    request, vocabulary = settled.request, settled.vocabulary
+    body = cast_on - settled.edge - 2 * settled.sides
+    parts: list[tuple[PartGauge, int]] = [(body_gauge(request), body)]
+    parts += [(gauge_of(request, request.sides, vocabulary), 2 * settled.sides)] if request.sides else []
+    parts += [(gauge_of(request, request.selvedge, vocabulary), settled.edge)] if request.selvedge else []
+    return _tolerance([(part.gauge, part.gauge.width(stitches), part.gauge.stitches) for part, stitches in parts])
+
+
+def _length_tolerance(settled: Settled, made: Sequence[Section]) -> Fraction:
+    parts = []
+    for block, section in zip(settled.blocks, made, strict=True):
+        gauge = gauge_of(settled.request, block.part, settled.vocabulary).gauge
+        parts.append((gauge, section.cm_length, gauge.rows))
+    return _tolerance(parts)
+
+
+def _tolerance(parts: Sequence[tuple[Gauge, Fraction, Fraction]]) -> Fraction:
+    """Return the tolerance of a sum of sizes; those that rest on one swatch are off together."""
+    sizes: dict[Gauge, tuple[Fraction, Fraction]] = {}
+    for gauge, size, count in parts:
+        sizes[gauge] = (sizes.get(gauge, (Fraction(0), count))[0] + size, count)
+    return tolerance([(size, count, gauge.over_cm) for gauge, (size, count) in sizes.items()])
+
+
+def sampler(plan: Plan, vocabulary: Vocabulary) -> Plan:
+    """Return the smallest piece that shows every transition of a plan.
+
+    It has the least cast-on that takes the same versions of all parts, one vertical repeat of each band, and borders of
+    one repeat; each part stops at the row of its repeat at which the plan's own stops.
+    """
+    settled = settle(plan.request, vocabulary)
+    found = options(settled)
+    _, option = best(settled, found)
+    layers = _layers(settled, plan.counts.cast_on, option.versions)
+    small = smallest(found, option.versions)
+    return _measured(settled, small, _shortened(settled, small, layers), ())
+
+
+def _shortened(settled: Settled, cast_on: int, layers: Sequence[Layer]) -> tuple[Layer, ...]:
+    row, done = 1, []
+    for layer, beside in zip(layers, edges_beside(settled, cast_on), strict=True):
+        repeat = lcm(2, layer.texture.period, beside.selvedge.period, beside.sides.period)
+        full = layer.height.rows
+        rows = full if full <= repeat else repeat + full % repeat
+        done.append(replace(layer, edges=beside, height=replace(layer.height, rows=rows, first_row=row)))
+        row += rows
+    return tuple(done)

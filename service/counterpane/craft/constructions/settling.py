@@ -1,0 +1,209 @@
+"""What is settled before a count is chosen: each part's rows, its parameters within what it takes, its neighbours."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from counterpane.craft.component import Component, Parameter
+from counterpane.craft.constructions import Part, PlanRequest
+from counterpane.craft.constructions.obstacles import (
+    NeedsRows,
+    NeedsStitches,
+    Obstacle,
+    StopsMidRepeat,
+    Stuck,
+    ValueRefused,
+    WrongKind,
+)
+from counterpane.craft.constructions.strips import NO_STRIP, Edging, Strip, refused_width, selvedge
+from counterpane.craft.constructions.textures import Texture, alike, changes_by_row, textures_of
+from counterpane.craft.counts import Progression, work
+from counterpane.craft.stitches import Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A stretch of rows that is worked from edge to edge: a border, or a band of the body.
+
+    `rows` is how many are worked, None for a band whose rows are to be found; `stitches` the count a band keeps to
+    where its side borders give way.
+    """
+
+    name: str
+    pointer: str
+    part: Part
+    textures: tuple[Texture, ...]
+    rows: int | None = None
+    stitches: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """A request with its parts understood; `sides` are the stitches of one side border."""
+
+    request: PlanRequest
+    vocabulary: Vocabulary
+    bottom: Block | None
+    bands: tuple[Block, ...]
+    top: Block | None
+    sides: int
+    edging: Edging | None
+    selvedge: Strip
+
+    @property
+    def blocks(self) -> tuple[Block, ...]:
+        """All stretches from the cast-on up."""
+        ends = (self.bottom,), self.bands, (self.top,)
+        return tuple(block for group in ends for block in group if block)
+
+    @property
+    def edge(self) -> int:
+        """Selvedge stitches of both sides."""
+        return sum(self.selvedge.widths)
+
+    def beside(self, block: Block) -> int:
+        """Return the stitches of both sides that are not the block's own."""
+        through = block in self.bands or self.request.corner == "sides"
+        return self.edge + (2 * self.sides if through else 0)
+
+
+def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
+    """Read all parts of a request; Stuck with every obstacle that a part alone is."""
+    obstacles: list[Obstacle] = list(_wrong_kinds(request))
+    if obstacles:
+        raise Stuck(*obstacles)
+    found: list[Block | None] = []
+    for name, pointer, part in _blocks(request):
+        try:
+            found.append(_block(name, pointer, part, vocabulary) if part else None)
+        except Stuck as stuck:
+            obstacles += stuck.obstacles
+    bottom_like = request.bottom or request.body[0]
+    try:
+        sides, edging = _sides(request, bottom_like, vocabulary)
+        strip = _selvedge(request, vocabulary)
+    except Stuck as stuck:
+        raise Stuck(*obstacles, *stuck.obstacles) from None
+    if obstacles:
+        raise Stuck(*obstacles)
+    bands = tuple(block for block in found[1:-1] if block)
+    return Settled(request, vocabulary, found[0], bands, found[-1], sides, edging, strip)
+
+
+def body_pointer(request: PlanRequest, index: int) -> str:
+    """Return the JSON pointer of a band: the body's own where it is one part."""
+    return "/parts/body" if len(request.body) == 1 else f"/parts/body/{index}"
+
+
+def _blocks(request: PlanRequest) -> Iterator[tuple[str, str, Part | None]]:
+    yield "bottom", "/parts/bottom", request.bottom
+    for index, part in enumerate(request.body):
+        name = "body" if len(request.body) == 1 else f"body {index + 1}"
+        yield name, body_pointer(request, index), part
+    yield "top", "/parts/top", request.top
+
+
+def _wrong_kinds(request: PlanRequest) -> Iterator[WrongKind]:
+    placed = [(pointer, part) for _, pointer, part in _blocks(request)]
+    placed += [("/parts/sides", request.sides), ("/parts/selvedge", request.selvedge)]
+    for pointer, part in placed:
+        if part and part.component.kind in ("cast-on", "bind-off"):
+            yield WrongKind(pointer, part.component.slug, part.component.kind)
+    if request.cast_on.component.kind != "cast-on":
+        yield WrongKind("/parts/cast_on", request.cast_on.component.slug, request.cast_on.component.kind)
+    if request.bind_off.component.kind != "bind-off":
+        yield WrongKind("/parts/bind_off", request.bind_off.component.slug, request.bind_off.component.kind)
+
+
+def parameter(component: Component, name: str) -> Parameter | None:
+    """Return what a component says of its rows or stitches, None where it says nothing."""
+    return next((parameter for parameter in component.parameters if parameter.name == name), None)
+
+
+def _allowed(part: Part, name: str, value: int, pointer: str) -> int:
+    """Return the value if the component takes it; Stuck with the nearest it takes where not."""
+    limits = parameter(part.component, name) or Parameter("rows", 1, 1)
+    counts = Progression(limits.step, limits.least % limits.step, limits.least)
+    if counts.admits(value) and (limits.most is None or value <= limits.most):
+        return value
+    below, above = counts.below(min(value, limits.most or value)), counts.above(value)
+    near = (below, above if limits.most is None or (above or 0) <= limits.most else None)
+    why = (
+        f"it takes {limits.least} or more in steps of {limits.step}"
+        if limits.step > 1
+        else f"it takes {limits.least} or more"
+    )
+    raise Stuck(ValueRefused(f"{pointer}/{name}", value, tuple(found for found in near if found), why))
+
+
+def _block(name: str, pointer: str, part: Part, vocabulary: Vocabulary) -> Block:
+    textures = textures_of(part.component, vocabulary, pointer)
+    if name.startswith("body"):
+        rows = None if part.rows is None else _allowed(part, "rows", part.rows, pointer)
+    else:
+        rows = _border_rows(part, textures, pointer)
+    if rows is not None:
+        _refuse_stop(textures, rows, vocabulary, pointer)
+    if part.stitches is not None and not any(texture.admits(part.stitches) for texture in textures):
+        raise Stuck(refused_width(textures, part.stitches, pointer))
+    return Block(name, pointer, part, textures, rows, part.stitches)
+
+
+def _border_rows(part: Part, textures: tuple[Texture, ...], pointer: str) -> int:
+    usual = parameter(part.component, "rows")
+    if part.rows is None and usual is None:
+        raise Stuck(NeedsRows(f"{pointer}/rows", textures[0].period))
+    return _allowed(part, "rows", part.rows if part.rows is not None else usual.default if usual else 1, pointer)
+
+
+def _refuse_stop(textures: tuple[Texture, ...], rows: int, vocabulary: Vocabulary, pointer: str) -> None:
+    """Raise Stuck for rows that stop where the count is another than at the beginning."""
+    texture = textures[0]
+    start = min(start.least for start in texture.starts)
+    counts = [start, *(step.after for step in work(texture.rows, start, vocabulary))]
+    after = counts[rows % texture.period]
+    if after != start:
+        stops = [stop for stop, here in enumerate(counts[:-1]) if here == start]
+        whole = rows // texture.period * texture.period
+        tried = sorted(
+            (whole + off + stop for off in (0, texture.period) for stop in stops), key=lambda n: abs(n - rows)
+        )
+        near = tuple(number for number in tried if number > 0)[:2]
+        raise Stuck(StopsMidRepeat(f"{pointer}/rows", rows, start, after or 0, near))
+
+
+def _sides(request: PlanRequest, beside: Part, vocabulary: Vocabulary) -> tuple[int, Edging | None]:
+    part = request.sides
+    if part is None:
+        return 0, None
+    textures = textures_of(part.component, vocabulary, "/parts/sides")
+    width = _side_width(part, textures)
+    in_phase = len(textures) > 1 and (
+        alike(part.component, beside.component, vocabulary) or changes_by_row(textures[0], vocabulary)
+    )
+    return width, Edging(part.component, "/parts/sides", part.left, in_phase)
+
+
+def _side_width(part: Part, textures: tuple[Texture, ...]) -> int:
+    usual = parameter(part.component, "stitches")
+    fixed = [start.least for texture in textures for start in texture.starts if start.of == 0]
+    given = part.stitches if part.stitches is not None else usual.default if usual else next(iter(fixed), None)
+    if given is None:
+        near = sorted({start.above(6) or start.least for texture in textures for start in texture.starts})
+        raise Stuck(NeedsStitches("/parts/sides/stitches", tuple(near[:2])))
+    width = _allowed(part, "stitches", given, "/parts/sides")
+    if not any(texture.admits(width) for texture in textures):
+        raise Stuck(refused_width(textures, width, "/parts/sides"))
+    return width
+
+
+def _selvedge(request: PlanRequest, vocabulary: Vocabulary) -> Strip:
+    part = request.selvedge
+    if part is None:
+        return NO_STRIP
+    usual = parameter(part.component, "stitches")
+    if part.stitches is not None:
+        _allowed(part, "stitches", part.stitches, "/parts/selvedge")
+    edging = Edging(part.component, "/parts/selvedge", part.left)
+    return selvedge(edging, usual.default if usual else None, part.stitches, vocabulary)
