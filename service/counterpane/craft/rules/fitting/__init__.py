@@ -1,1 +1,8 @@
-"""Placeholder."""
+"""Rules of the family fitting."""
+
+from __future__ import annotations
+
+from counterpane.craft.constructions.attempts import Attempt
+from counterpane.craft.findings import Rule
+
+RULES: tuple[Rule[Attempt], ...] = ()
