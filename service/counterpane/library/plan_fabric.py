@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
@@ -83,15 +83,12 @@ def estimates_json(fabric: PlanFabric) -> dict[str, Any]:
 def parts_of(plan: Plan) -> Iterator[tuple[str, Part]]:
     """Give each part of a plan with its name, in working order."""
     request = plan.request
-    single: Mapping[str, Part | None] = {
-        "cast_on": request.cast_on,
-        "bottom": request.bottom,
-        "sides": request.sides,
-        "selvedge": request.selvedge,
-    }
-    yield from ((name, part) for name, part in single.items() if part is not None)
-    yield from (("body", part) for part in request.body)
-    yield from (("top", request.top), ("bind_off", request.bind_off))
+    before = (("cast_on", request.cast_on), ("bottom", request.bottom), ("sides", request.sides))
+    body = [("body", part) for part in request.body]
+    after = (("top", request.top), ("bind_off", request.bind_off))
+    for name, part in (*before, ("selvedge", request.selvedge), *body, *after):
+        if part is not None:
+            yield name, part
 
 
 def _gauge_of(section: Section, plan: Plan) -> Gauge:
