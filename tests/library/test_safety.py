@@ -128,6 +128,14 @@ def test_the_stricter_of_two_ages_counts() -> None:
     assert assess(both) == assess({"age_band": "preterm", "hole_mm": 6})
 
 
+def test_all_inputs_together_are_read() -> None:
+    """Every field of the inputs is taken, alone and beside all others."""
+    pieces = {"attachments": [{"kind": "label", "largest_mm": 20, "metal": False}], "layers": 1}
+    stuff = {"fibres": [{"name": "wool", "pct": 100, "micron": 19.5}], "wash": {"method": "machine", "temp_c": 30}}
+    answer = assess({"age_band": "12-24m", "hole_mm": 2, "width_cm": 70, **pieces, **stuff})
+    assert {"R13", "R24", "R25"} <= set(answer["assessed"])
+
+
 def test_null_is_not_known() -> None:
     """A field that is null counts as one that is absent."""
     assert assess({"hole_mm": None, "age_band": None}) == assess({})
@@ -164,7 +172,12 @@ def test_decimals_are_read_by_their_text() -> None:
         ({"attachments": [{"kind": "bead", "size": 5}]}, "/attachments/0/size", "Use one of: "),
         ({"fibres": [{"name": "wool", "pct": 101}]}, "/fibres/0/pct", "0 to 100"),
         ({"fibres": [{"pct": 100}]}, "/fibres/0", "name"),
+        ({"fibres": [{"name": "x" * 201}]}, "/fibres/0/name", "200"),
+        ({"attachments": [{"kind": "bell\0"}]}, "/attachments/0/kind", "printable"),
         ({"wash": "hot"}, "/wash", "method"),
+        ({"wash": {"method": "machine", "temp": 30}}, "/wash/temp", "temp_c"),
+        ({"hole_mm": {"mm": 5}}, "/hole_mm", "a number"),
+        ({"layers": 1.5}, "/layers", "from 1"),
         ({"a/b": 1}, "/a~1b", "Use one of: "),
         ([1], "", "object"),
     ],

@@ -9,7 +9,7 @@ from counterpane.craft.component import Component, Kind, Measure, Operation, Pro
 from counterpane.craft.constructions import Counts, Part, Plan, PlanRequest, Section
 from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import OPENING_STITCHES
-from counterpane.craft.rows.tree import BindOff, CastOn, Node, OpenRepeat, Row, Turn, Work
+from counterpane.craft.rows.tree import BindOff, CastOn, Group, Hold, Marker, Node, OpenRepeat, Row, Turn, Work
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.plan_fabric import PICKED_UP
 from counterpane.library.safety import safety_of_plan
@@ -119,11 +119,21 @@ def test_a_measured_float_beats_the_estimate() -> None:
     assert "R15" in safety_of_plan(plan, {"age_band": "0-3m", "float_mm": 9})["assessed"]
 
 
-@pytest.mark.parametrize("node", [Turn(), BindOff(3), CastOn(3), Work("pick up and knit", 4)])
+GAPS: tuple[Node, ...] = (Turn(), BindOff(3), CastOn(3), Work("pick up and knit", 4))
+NESTED = (Group((Work("k"), Turn()), 2), OpenRepeat((Work("k"),), last=(Turn(),)))
+
+
+@pytest.mark.parametrize("node", [*GAPS, *NESTED])
 def test_gaps_in_the_rows_ask_for_a_rod(node: Node) -> None:
     """Turns, stitches bound off or cast on within a row, and picked-up stitches may open."""
     answer = safety_of_plan(plan_of((Work("k"), node, Work("k"))), {"age_band": "12-24m"})
     assert spoken(answer)["R45"] == "warn"
+
+
+def test_markers_and_held_stitches_leave_no_gap() -> None:
+    """A marker and a cable needle open nothing."""
+    answer = safety_of_plan(plan_of((Marker("place"), Hold(2), Work("k", 4))), {"age_band": "12-24m"})
+    assert "R45" not in spoken(answer)
 
 
 def test_a_slipped_edge_asks_for_a_rod() -> None:
