@@ -113,6 +113,13 @@ def test_a_strand_speaks_by_its_low_end_only(slipped: int, said: str | None, spa
     assert ("R15" in answer["not_assessed"]) == (said != "stop")
 
 
+@pytest.mark.parametrize(("slipped", "stitches"), [(1, []), (3, [2])])
+def test_a_slipped_first_stitch_has_no_strand(slipped: int, stitches: list[int]) -> None:
+    """The yarn waits beside the first stitch of a row, so slipping it leaves no strand past it."""
+    strands = safety_of_plan(plan_of((Work("sl", slipped), *KNIT)), None)["estimates"]["strands"]
+    assert [each["stitches"] for each in strands] == stitches
+
+
 def test_a_measured_float_beats_the_estimate() -> None:
     """Where a float was measured the estimate does not speak."""
     plan = plan_of((Work("k"), Work("sl", 6), Work("k")))

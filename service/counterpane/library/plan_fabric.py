@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
@@ -45,9 +45,10 @@ def fabric_of(plan: Plan) -> PlanFabric:
     openings, strands = [], []
     for section in plan.sections:
         gauge = _gauge_of(section, plan)
-        if run := _longest(section, OPENING_STITCHES):
+        rows = [row.parts for row in section.cycle[: section.rows]]
+        if run := _longest(rows, OPENING_STITCHES, section.before):
             openings.append(Estimate(section.name, run, opening_mm(run, gauge)))
-        if run := _longest(section, SLIPPED):
+        if run := _longest([*map(_past_edge, rows)], SLIPPED, section.before):
             strands.append(Estimate(section.name, run, strand_mm(run, gauge)))
     return PlanFabric(tuple(openings), tuple(strands), _openwork(plan, bool(openings)), _gaps(plan) or None)
 
@@ -96,9 +97,17 @@ def _gauge_of(section: Section, plan: Plan) -> Gauge:
     return next((gauge for gauge in gauges if gauge.texture == section.gauge_in), gauges[0])
 
 
-def _longest(section: Section, stitches: Collection[str]) -> int:
-    rows = section.cycle[: section.rows]
-    return max((longest_run(row.parts, stitches, section.before) for row in rows), default=0)
+def _longest(rows: Iterable[tuple[Node, ...]], stitches: Collection[str], across: int) -> int:
+    return max((longest_run(parts, stitches, across) for parts in rows), default=0)
+
+
+def _past_edge(parts: tuple[Node, ...]) -> tuple[Node, ...]:
+    """Leave out a first stitch that is slipped: the yarn waits beside it, so no strand lies past it."""
+    match parts:
+        case (Work(stitch, times) as first, *rest) if stitch in SLIPPED:
+            return (replace(first, times=times - 1), *rest) if times > 1 else tuple(rest)
+        case _:
+            return parts
 
 
 def _openwork(plan: Plan, in_rows: bool) -> bool | None:

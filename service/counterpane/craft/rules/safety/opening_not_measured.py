@@ -43,6 +43,6 @@ def _reasons(inputs: SafetyInputs) -> Iterable[str]:
         half = in_figures(half_loop_mm(gauge))
         yield f"at {in_figures(gauge)} stitches to 10 cm half a loop opens to about {half} mm"
     if inputs.gaps:
-        yield "turning gaps, picked-up edges or edge loops can open"
+        yield "loops at an edge, turns or picked-up stitches can open"
     if inputs.openwork:
         yield "the texture has openings made on purpose"
