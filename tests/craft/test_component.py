@@ -1,0 +1,102 @@
+"""Components: their content, and what follows from their rows."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+
+import pytest
+
+from counterpane.craft.component import Component, component_of, content_of, derive
+from counterpane.craft.counts import Progression
+from counterpane.craft.stitches import Vocabulary
+from craft.textures import body
+
+
+def test_content_and_component_are_each_others_inverse(starters: Mapping[str, Component]) -> None:
+    """Every starter comes back the same from its content, and the content is plain JSON."""
+    for component in starters.values():
+        content = content_of(component)
+
+        assert component_of(content) == component
+        assert content_of(component_of(content)) == content == json.loads(json.dumps(content))
+
+
+def test_a_content_may_leave_out_what_has_a_default() -> None:
+    """A content with the required fields alone makes a component whose safety is not known."""
+    content = {"slug": "a", "kind": "body", "name": "A", "summary": "B", "safety": {}}
+    made = component_of({**content, "provenance": {"source": "s", "licence": "l", "author": "a"}})
+
+    assert made.safety.fibre == "not known"
+    assert made.versions == ()
+
+
+def test_the_multiple_follows_from_the_rows(starters: Mapping[str, Component], vocabulary: Vocabulary) -> None:
+    """Basket weave takes 8n + 4, at least 12, in 12 rows (common practice, no source)."""
+    derived = derive(starters["basket-weave"], vocabulary)
+    version = derived.versions[0]
+
+    assert derived.starts == (Progression(8, 4, 12),)
+    assert (version.row_repeat, version.first_side, version.last_side, version.drift) == (12, "RS", "WS", 0)
+    assert (derived.admits(20), derived.admits(21)) == (True, False)
+
+
+def test_versions_for_odd_and_even_counts_admit_every_count(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """Seed stitch has rows for both kinds of count, which together are all counts from two on."""
+    derived = derive(starters["seed-stitch"], vocabulary)
+
+    assert derived.starts == (Progression(1, 0, 2),)
+    assert [derived.version_for(count) for count in (152, 153)] == [derived.versions[1], derived.versions[0]]
+    assert derived.version_for(1) is None
+
+
+def test_counts_that_are_no_single_progression_stay_apart(vocabulary: Vocabulary) -> None:
+    """A multiple of 4 and a multiple of 6 are two progressions."""
+    fours, sixes = (f"Row 1: *k{half}, p{half}; rep from * to end." for half in (2, 3))
+    derived = derive(body(fours, sixes), vocabulary)
+
+    assert derived.starts == (Progression(4, 0, 4), Progression(6, 0, 6))
+    assert derived.said == "a multiple of 4 stitches, at least 4 or a multiple of 6 stitches, at least 6"
+
+
+@pytest.mark.parametrize(
+    ("row", "said"),
+    [
+        ("knit", "any number of stitches"),
+        ("k2, p to end", "any number of stitches, at least 2"),
+        ("*k1, p1; rep from * to end", "an even number of stitches, at least 2"),
+        ("k1, *p1, k1; rep from * to end", "an odd number of stitches, at least 3"),
+        ("k3, *p3, k3; rep from * to end", "a multiple of 6 stitches plus 3, at least 9"),
+        ("k7", "exactly 7 stitches"),
+        ("k1", "exactly 1 stitch"),
+        ("k2, *p3, k3", "no number of stitches"),
+    ],
+)
+def test_counts_are_said_as_a_knitter_says_them(row: str, said: str, vocabulary: Vocabulary) -> None:
+    """The derived counts read as words; rows that cannot be read admit no count."""
+    assert derive(body(f"Row 1 (RS): {row}."), vocabulary).said == said
+
+
+def test_a_cast_on_admits_every_count_from_its_least(starters: Mapping[str, Component], vocabulary: Vocabulary) -> None:
+    """A cable cast-on needs two stitches and takes any number from there."""
+    derived = derive(starters["cable-cast-on"], vocabulary)
+
+    assert [derived.admits(count) for count in (1, 2, 10**9)] == [False, True, True]
+
+
+def test_sides_follow_from_the_one_that_is_stated(vocabulary: Vocabulary) -> None:
+    """A second row on the RS makes the first one a WS row; with nothing stated row 1 is a RS row."""
+    stated = derive(body("Row 1: purl.\nRow 2 (RS): knit.\nRow 3: purl."), vocabulary).versions[0]
+    silent = derive(body("Row 1: knit.\nRow 2: purl."), vocabulary).versions[0]
+
+    assert (stated.first_side, stated.last_side) == ("WS", "WS")
+    assert (silent.first_side, silent.last_side) == ("RS", "WS")
+
+
+def test_deriving_costs_no_more_for_wider_repeats(vocabulary: Vocabulary) -> None:
+    """A repeat of two hundred million stitches is derived as well as a small one."""
+    derived = derive(body(f"Row 1: *k{10**8}, p{10**8}; rep from * to end."), vocabulary)
+
+    assert derived.admits(2 * 10**8)
