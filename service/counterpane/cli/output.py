@@ -59,8 +59,15 @@ def page() -> Iterator[Console]:
 
     lively = coloured(sys.stdout)
     width = None if sys.stdout.isatty() else PLAIN_WIDTH
-    plain = {"highlight": False, "emoji": False, "markup": False, "no_color": not lively}
-    console = Console(file=sys.stdout, width=width, force_terminal=lively, **plain)
+    console = Console(
+        file=sys.stdout,
+        width=width,
+        force_terminal=lively,
+        no_color=not lively,
+        highlight=False,
+        markup=False,  # Rows are full of square brackets.
+        emoji=False,
+    )
     with console.capture() as drawn:
         yield console
     put("\n".join(line.rstrip() for line in drawn.get().split("\n")))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Sequence
-from typing import Protocol
+from typing import Any, Protocol
 
 from counterpane import __version__
-from counterpane.cli.commands import check, demo, explain, plan, serve, settings, token, write
+from counterpane.cli.commands import check, explain, settings
 
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
@@ -32,7 +32,7 @@ class Command(Protocol):
         """Do it and return the exit status."""
 
 
-COMMANDS: tuple[Command, ...] = (check, plan, write, explain, demo, serve, token, settings)
+COMMANDS: tuple[Command, ...] = (check, explain, settings)
 
 
 def run(argv: Sequence[str] | None) -> int:
@@ -56,6 +56,6 @@ def build() -> argparse.ArgumentParser:
     return parser
 
 
-def _manner(about: str, examples: str) -> dict[str, object]:
+def _manner(about: str, examples: str) -> dict[str, Any]:
     plain = argparse.RawDescriptionHelpFormatter
     return {"description": about, "epilog": examples, "formatter_class": plain, "allow_abbrev": False}

@@ -37,7 +37,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the text and show the answer."""
-    from counterpane.library.checks import check_text, corrected
+    from counterpane.library.checks import check_text
     from counterpane.seeding import load_vocabulary
 
     given = read_text(options.file)

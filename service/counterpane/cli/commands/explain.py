@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import difflib
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import take_json
@@ -23,15 +22,13 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Show the rule of this slug."""
-    from counterpane.craft.rules import RULES
+    from counterpane.library import rules
 
-    rules = {rule.slug: rule for rule in RULES}
-    if options.slug not in rules:
-        near = difflib.get_close_matches(options.slug, rules, n=3, cutoff=0.5)
-        hint = f"Perhaps: {', '.join(near)}." if near else f"There are {len(rules)} rules, for example {min(rules)}."
-        raise endings.Missing(f"no rule is called {options.slug!r}", hint)
-    from counterpane.cli.showing import rules as showing
+    rule = rules.get(options.slug)
+    if options.json:
+        output.put_json(rule)
+        return endings.DONE
+    from counterpane.cli.showing.rules import words
 
-    rule = rules[options.slug]
-    output.put(output.as_json(showing.fields(rule)) if options.json else showing.words(rule))
+    output.put(words(rule))
     return endings.DONE

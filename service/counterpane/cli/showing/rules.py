@@ -3,28 +3,26 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Mapping
 from typing import Any
-
-from counterpane.craft.findings import Rule
 
 WIDTH = 96  # Columns of running text; house.
 _SAID = {"error": "an error", "warning": "a warning", "note": "a note", "stop": "a reason to stop", "warn": "a warning"}
 
 
-def words(rule: Rule[Any]) -> str:
+def words(rule: Mapping[str, Any]) -> str:
     """Return the page of a rule as plain text."""
-    head = f"{rule.slug} ({rule.family}): {_SAID[rule.severity]}{f', {rule.reference}' if rule.reference else ''}"
-    parts = [head, textwrap.fill(rule.title, WIDTH)]
-    parts += [textwrap.fill(rule.reason, WIDTH)] if rule.reason else []
-    parts += [f"Bad:\n{_indented(rule.bad)}", f"Good:\n{_indented(rule.good)}", f"Source: {rule.source}"]
-    parts += [f"Basis: {rule.basis}"] if rule.basis else []
+    number = f" {rule['reference']}" if rule["reference"] else ""
+    parts = [f"{rule['slug']} ({rule['family']}{number}): {_SAID[rule['severity']]}"]
+    parts += [textwrap.fill(text, WIDTH) for text in (rule["title"], rule["reason"]) if text]
+    parts += [f"Bad:\n{_indented(rule['bad'])}", f"Good:\n{_indented(rule['good'])}"]
+    parts += [f"Needs: {', '.join(rule['needs'])}"] if rule["needs"] else []
+    parts += [f"Source: {rule['source']}{_basis(rule)}"]
     return "\n\n".join(parts) + "\n"
 
 
-def fields(rule: Rule[Any]) -> dict[str, object]:
-    """Return the fields of a rule as JSON values."""
-    names = ("slug", "family", "severity", "title", "reason", "bad", "good", "source", "reference", "basis")
-    return {name: getattr(rule, name) for name in names} | {"needs": list(rule.needs)}
+def _basis(rule: Mapping[str, Any]) -> str:
+    return f" ({rule['basis']})" if rule["basis"] else ""
 
 
 def _indented(text: str) -> str:
