@@ -62,8 +62,8 @@ def _one_to_one(node: Node, vocabulary: Vocabulary) -> bool:
     return isinstance(node, Turn)
 
 
-def carry(needle: Needle, stitches: int, place: Place) -> Needle:
-    """Work so many stitches one for one, slipping the markers met on the way."""
+def carry(needle: Needle, stitches: int, place: Place) -> Needle | None:
+    """Work so many stitches one for one, slipping the markers met on the way; None where there are too few."""
     while len(needle.left) > 1:
         least, known = needle.least(needle.left[0]), needle.known(needle.left[0])
         if least is not None and least >= stitches:
@@ -74,7 +74,7 @@ def carry(needle: Needle, stitches: int, place: Place) -> Needle:
         needle = _first_passed(needle)
     enough = needle.at_least(needle.left[0], stitches)
     if enough is None:
-        raise Stuck("row-runs-short", place, stitches, needle.left[0].at(needle.low))
+        return None
     left, right = enough.left, enough.right
     return replace(enough, left=(left[0].plus(-stitches), *left[1:]), right=(right[0].plus(stitches), *right[1:]))
 

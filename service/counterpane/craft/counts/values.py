@@ -94,7 +94,11 @@ class Misfit:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One row at one count: stitches on the needles before and after; `segments` are those between markers after."""
+    """One row at one count: stitches on the needles before and after.
+
+    `segments` are those between markers after it, in the order in which the next row meets them; none without markers
+    or after a turn.
+    """
 
     before: int | None
     after: int | None

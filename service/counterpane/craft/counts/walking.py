@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from counterpane.craft.counts import markers
@@ -11,7 +11,7 @@ from counterpane.craft.counts.needle import NONE, Amount, Needle
 from counterpane.craft.counts.needle import total as sum_of
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED
-from counterpane.craft.counts.wellformed import names_markers, upcoming, wellformed
+from counterpane.craft.counts.wellformed import is_open, names_markers, upcoming, wellformed, within
 from counterpane.craft.rows.tree import NOWHERE, BindOff, Marker, Node, OpenRepeat, Place, Turn
 from counterpane.craft.stitches import Vocabulary
 
@@ -26,12 +26,43 @@ def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_r
     whole = not names_markers(nodes)
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
         needle, whole = markers.forget(needle), False
-    for index, node in enumerate(nodes):
-        needle = _walk_node(needle, node, nodes[index + 1 :], vocabulary, whole)
+    for begin, end in _stretches(nodes):
+        if end - begin > 1:
+            needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
+        else:
+            rest = nodes[end:] if _is_turning_point(nodes[begin]) else ()
+            needle = _walk_node(needle, nodes[begin], rest, vocabulary, whole)
     needle = _finished(needle, nodes, in_round)
     if needle.all.at(needle.low) > LONGEST_SUM:
         raise Stuck(UNPROVED, _last_place(nodes))
     return needle
+
+
+def _is_turning_point(node: Node) -> bool:
+    """Say whether the node is more than a fixed number of stitches."""
+    return is_open(node) or isinstance(node, Marker | Turn)
+
+
+def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
+    """Yield where stretches of fixed stitches begin and end, and every other node by itself."""
+    begin = 0
+    for index, node in enumerate(nodes):
+        if _is_turning_point(node):
+            if begin < index:
+                yield begin, index
+            yield index, index + 1
+            begin = index + 1
+    if begin < len(nodes):
+        yield begin, len(nodes)
+
+
+def _walk_closed(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
+    """Work a stretch of fixed stitches at once where no marker lies among them."""
+    if whole and len(needle.left) > 1:
+        for node in nodes:
+            needle = _walk_node(needle, node, (), vocabulary, whole)
+        return needle
+    return _worked(needle, nodes, total(nodes, vocabulary), vocabulary)
 
 
 def _finished(needle: Needle, nodes: Sequence[Node], in_round: bool) -> Needle:
@@ -52,7 +83,7 @@ def _emptied(needle: Needle, nodes: Sequence[Node]) -> Needle:
             left = sum_of(needle.left).at(needle.low)
             raise Stuck("row-leaves-stitches", _last_place(nodes), left=left)
         needle = rest
-    return needle
+    return replace(needle, right=(NONE,) * (len(needle.left) - 1) + needle.right)
 
 
 def _turned(needle: Needle, node: Turn) -> Needle:
@@ -77,7 +108,10 @@ def _walk_node(needle: Needle, node: Node, rest: Sequence[Node], vocabulary: Voc
             return _turned(needle, node)
     one = effect(node, vocabulary)
     if whole and len(needle.left) > 1:
-        return markers.carry(needle, one.uses, node.place)
+        carried = markers.carry(needle, one.uses, node.place)
+        if carried is None:
+            raise _short(markers.forget(needle), (node,), vocabulary)
+        return carried
     return _worked(needle, (node,), one, vocabulary)
 
 
@@ -115,17 +149,17 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabul
     body, last = total(node.parts, vocabulary), total(node.last or (), vocabulary)
     keep = node.stop if node.stop is not None else total(upcoming(rest, node.marker), vocabulary).uses
     markers.check_reach(needle, node)
+    if any(isinstance(part, Marker) for part in within(node.parts)):
+        needle = markers.forget(needle)
     across = not node.marker and len(needle.left) > 1
     span = sum_of(needle.left) if across else needle.left[0]
-    needle, times = _fitted(needle, node, span.plus(-keep - last.uses), body)
+    needle, times = _fitted(needle, node, span, keep + last.uses, body)
     if across:
         if not markers.stitch_for_stitch((node,), vocabulary):
             raise Stuck(UNPROVED, node.place)
         return replace(markers.carry_to(needle, keep, node.place), slopes=_noted(needle, times))
     needle = _enough_behind(needle, node, times, body, vocabulary)
     needle = replace(_moved(needle, times.times(-body.uses), times.times(body.makes)), slopes=_noted(needle, times))
-    if any(isinstance(part, Marker) for part in node.parts):
-        needle = markers.forget(needle)
     return _worked(needle, node.last, last, vocabulary) if node.last else needle
 
 
@@ -137,12 +171,13 @@ def _noted(needle: Needle, times: Amount) -> tuple[tuple[int, int], ...]:
     return (*needle.slopes, (times.per, needle.scale))
 
 
-def _fitted(needle: Needle, node: OpenRepeat, room: Amount, body: Effect) -> tuple[Needle, Amount]:
-    """Return the needle at which the repeat comes out, and how often it is worked."""
+def _fitted(needle: Needle, node: OpenRepeat, span: Amount, keep: int, body: Effect) -> tuple[Needle, Amount]:
+    """Return the needle at which the repeat comes out on the span, less what is kept, and how often it is worked."""
+    room = span.plus(-keep)
     least = 0 if _may_be_none(node) else body.uses
     enough = needle.at_least(room, least)
     if enough is None:
-        raise Stuck("row-runs-short", node.place, least, room.at(needle.low))
+        raise Stuck("row-runs-short", node.place, keep + least, span.at(needle.low))
     fitted = enough.divided(room, body.uses)
     if fitted is None:
         raise Stuck("repeat-does-not-fit", node.place, body.uses, room.at(needle.low))

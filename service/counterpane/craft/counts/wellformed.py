@@ -123,7 +123,7 @@ def _check_open(node: Node, rest: Sequence[Node], vocabulary: Vocabulary, inside
 def _check_body(node: OpenRepeat, vocabulary: Vocabulary) -> None:
     for nodes in (node.parts, node.last or ()):
         for part in within(nodes):
-            if isinstance(part, Turn) or (isinstance(part, OpenRepeat) and part.marker) or _passes_marker(part):
+            if _moves_within(part, node.marker):
                 raise Stuck(UNPROVED, part.place)
         _check_sequence(nodes, vocabulary, inside=True)
         cable = total(nodes, vocabulary)
@@ -133,8 +133,11 @@ def _check_body(node: OpenRepeat, vocabulary: Vocabulary) -> None:
         raise Stuck("repeat-uses-nothing", node.place)
 
 
-def _passes_marker(node: Node) -> bool:
-    return isinstance(node, Marker) and node.act != "place"
+def _moves_within(node: Node, to_marker: bool) -> bool:
+    """Say whether the node, inside a repeat, turns or passes or counts to markers that the repeat cannot count on."""
+    if isinstance(node, Marker):
+        return to_marker or node.act != "place"
+    return isinstance(node, Turn) or (isinstance(node, OpenRepeat) and node.marker)
 
 
 def _goes_into(node: IntoOne, vocabulary: Vocabulary) -> bool:

@@ -43,10 +43,9 @@ def _steps(
 
 
 def _segments(needle: Needle) -> tuple[int, ...]:
-    if not needle.has_markers:
+    if not needle.has_markers or needle.right != (NONE,):
         return ()
-    behind = tuple(reversed(needle.right)) if needle.right != (NONE,) else ()
-    return tuple(amount.base for amount in (*needle.left, *behind))
+    return tuple(amount.base for amount in needle.left)
 
 
 def _misfit(needle: Needle, index: int, parts: Sequence[Node], stuck: Stuck, vocabulary: Vocabulary) -> Misfit:

@@ -61,7 +61,7 @@ NOTHING = Effect()
 
 def stitch_effect(stitch: Stitch, held: bool) -> Effect:
     """Return the effect of one working of the stitch, from the cable needle where it is held."""
-    needs = max(stitch.needs, -stitch.makes, 0)
+    needs = max(stitch.needs, 1 - stitch.makes if stitch.makes < 0 else 0)
     if held:
         return Effect(0, stitch.makes, needs, -stitch.uses, stitch.uses)
     return Effect(stitch.uses, stitch.makes, needs)
