@@ -49,7 +49,7 @@ def _check(component: Component, path: Path, file: str, vocabulary: Vocabulary, 
             raise SeedFault(file, key, "missing", step)
     for problem in prove(component, vocabulary):
         place = f" (line {problem.place.line}, column {problem.place.column} of the rows)" if problem.place else ""
-        raise SeedFault(file, problem.pointer, f"{problem.message}{place}", problem.step)
+        raise SeedFault(file, problem.pointer, problem.message.removesuffix(".") + place, problem.step)
 
 
 def _slips(component: Component) -> bool:
