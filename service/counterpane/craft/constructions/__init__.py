@@ -1,4 +1,4 @@
-"""Ways of building a blanket: one file each, behind `plan(request, vocabulary)`; and the values they share."""
+"""Ways of building a blanket: one file each, behind `arrange(request, vocabulary)`; and the values they share."""
 
 from __future__ import annotations
 
@@ -32,18 +32,18 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class PlanRequest:
-    """A recipe at a gauge and a size. Lengths are centimetres.
+    """A recipe at a gauge and a size. Lengths are centimetres. A border, side or selvedge of None is not worked.
 
     `gauges` hold at least one; the first with `texture` None or a body's slug is the body's.
     `corner` "ends" lets bottom and top run the full width, "sides" lets the side borders run through.
     """
 
     cast_on: Part
-    bottom: Part
+    bottom: Part | None
     sides: Part | None
     selvedge: Part | None
     body: tuple[Part, ...]
-    top: Part
+    top: Part | None
     bind_off: Part
     gauges: tuple[Gauge, ...]
     width_cm: Fraction
@@ -110,7 +110,6 @@ class Plan:
     nearest: tuple[Nearby, ...]
     stitches_total: int
     findings: tuple[Finding, ...] = ()
-    edges: tuple[str, ...] = ()
 
 
 class CannotBePlanned(Exception):

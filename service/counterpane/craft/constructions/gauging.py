@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
+from counterpane.craft.component import Component
 from counterpane.craft.constructions import Part, PlanRequest
 from counterpane.craft.constructions.textures import alike
 from counterpane.craft.measures import Gauge
@@ -35,17 +37,40 @@ def body_gauge(request: PlanRequest) -> PartGauge:
 
 def gauge_of(request: PlanRequest, part: Part, vocabulary: Vocabulary) -> PartGauge:
     """Return the gauge knitted in a part's own texture, or the body's where that is the same or none is known."""
-    for gauge in request.gauges:
-        if gauge.texture is not None and gauge.texture == part.component.slug:
+    slug = part.component.slug
+    for gauge in sorted(request.gauges, key=lambda gauge: gauge.texture != slug):
+        if gauge.texture is not None and any(_same(part, other, vocabulary) for other in _named(request, gauge)):
             return PartGauge(gauge, False)
     body = body_gauge(request)
-    own = any(alike(part.component, band.component, vocabulary) for band in _measured(request, body))
+    own = not body.borrowed and body.texture is None and _same(part, request.body[0], vocabulary)
     return body if own else PartGauge(body.gauge, True)
 
 
-def _measured(request: PlanRequest, body: PartGauge) -> tuple[Part, ...]:
-    """Return the bands that the body's gauge is taken to be of: those it names, else the first."""
-    if body.borrowed:
-        return ()
-    named = tuple(band for band in request.body if band.component.slug == body.texture)
-    return named or request.body[:1]
+def parts_of(request: PlanRequest) -> tuple[Part, ...]:
+    """Return the parts of a request that are worked in rows."""
+    ends = (request.bottom, request.sides, request.selvedge, request.top)
+    return (*request.body, *(part for part in ends if part))
+
+
+def _named(request: PlanRequest, gauge: Gauge) -> tuple[Part, ...]:
+    return tuple(part for part in parts_of(request) if part.component.slug == gauge.texture)
+
+
+def _same(part: Part, other: Part, vocabulary: Vocabulary) -> bool:
+    return part.component == other.component or alike(part.component, other.component, vocabulary)
+
+
+def own_gauges(request: PlanRequest, knitted: Mapping[str, Component], vocabulary: Vocabulary) -> tuple[Gauge, ...]:
+    """Return the gauges of a request, those knitted in one of these textures under the names of equal parts.
+
+    A body in words has no name: its gauge is then the one that names no texture.
+    """
+    added = []
+    for gauge in request.gauges:
+        if gauge.texture is None or gauge.texture not in knitted:
+            continue
+        for part in parts_of(request):
+            named = part.component.slug or part == request.body[0]
+            if named and alike(knitted[gauge.texture], part.component, vocabulary):
+                added.append(replace(gauge, texture=part.component.slug or None))
+    return tuple(dict.fromkeys((*request.gauges, *added)))

@@ -1,0 +1,178 @@
+"""A plan as JSON values; the only rounding is that of shown centimetres, to 0.1 half up, and of hours."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from typing import Any
+
+from counterpane.craft.constructions import Part, Plan, Section
+from counterpane.craft.findings import Finding
+from counterpane.craft.measures import half_up
+from counterpane.craft.rows.tree import OpenRepeat, Row, Work
+from counterpane.craft.sizing.lengths import ridges
+
+STITCHES_A_MINUTE = 25, 15
+"""Practised plain knitting, the quicker first; from memory. Beginners take about twice as long."""
+
+TURNING_S = 3, 5
+"""Seconds to turn at the end of a row; from memory."""
+
+Answer = dict[str, Any]
+
+
+def plan_json(plan: Plan, safety: Mapping[str, Any] | None = None, sampler: Plan | None = None) -> Answer:
+    """Return a plan as JSON values; `safety` is the answer of `library.safety`, null where it was not asked for."""
+    return {
+        "recipe": recipe_json(plan),
+        "counts": _counts(plan),
+        "finished": _finished(plan),
+        "sections": [_section(section) for section in _with_ends(plan.sections)],
+        "nearest": [
+            {"cast_on": near.cast_on, "width_cm": tenths(near.width_cm), "error_cm": tenths(near.error_cm)}
+            for near in plan.nearest
+        ],
+        "stitches_total": plan.stitches_total,
+        "yarn": None,
+        "time": {"hours": _hours(plan), "basis": "15 to 25 stitches a minute and 3 to 5 seconds a turn, from memory"},
+        "findings": [finding_json(finding) for finding in plan.findings],
+        "sampler": None if sampler is None else _sampler(sampler),
+        "safety": safety,
+    }
+
+
+def tenths(cm: Fraction) -> float:
+    """Return centimetres to 0.1, half up."""
+    return float(half_up(cm, Fraction(1, 10)))
+
+
+def recipe_json(plan: Plan) -> Answer:
+    """Return the recipe of a plan with every part it uses, those that were not named too."""
+    request, rows = plan.request, {section.name: section.rows for section in plan.sections}
+    body = [_part(part, rows=part.rows, stitches=part.stitches) for part in request.body]
+    return {
+        "construction": request.construction,
+        "corner": request.corner,
+        "parts": {
+            "cast_on": _part(request.cast_on),
+            "bottom": _part(request.bottom, rows=rows.get("bottom")),
+            "sides": _part(request.sides, stitches=plan.counts.sides),
+            "selvedge": _part(request.selvedge, stitches=plan.counts.selvedge),
+            "body": body if len(body) > 1 else body[0],
+            "top": _part(request.top, rows=rows.get("top")),
+            "bind_off": _part(request.bind_off),
+        },
+    }
+
+
+def _part(part: Part | None, rows: int | None = None, stitches: int | None = None) -> Answer | None:
+    if part is None:
+        return None
+    slug = part.component.slug
+    said: Answer = {"component": slug} if slug else {"text": part.component.versions[0].rows}
+    given = {"rows": rows, "stitches": stitches, "left": part.left}
+    return said | {name: value for name, value in given.items() if value is not None}
+
+
+def _counts(plan: Plan) -> Answer:
+    counts, several = plan.counts, len(plan.counts.body) > 1
+    return {
+        "cast_on": counts.cast_on,
+        "sides": counts.sides,
+        "selvedge": counts.selvedge,
+        "body": list(counts.body) if several else counts.body[0],
+        "repeats": list(counts.repeats) if several else counts.repeats[0],
+    }
+
+
+def _finished(plan: Plan) -> Answer:
+    return {
+        "width_cm": tenths(plan.width_cm),
+        "length_cm": tenths(plan.length_cm),
+        "tolerance_cm": {"width": tenths(plan.width_tolerance_cm), "length": tenths(plan.length_tolerance_cm)},
+        "rows": sum(section.rows for section in plan.sections),
+        "edges": _edges(plan),
+    }
+
+
+def _edges(plan: Plan) -> list[Answer]:
+    """Return the four edges of the piece with their lengths by the gauge of what lies there."""
+    lowest, highest = plan.sections[0], plan.sections[-1]
+    ends = [("cast-on", lowest.cm_width), ("bind-off", highest.cm_width)]
+    sides = [("right side", plan.length_cm), ("left side", plan.length_cm)]
+    return [{"name": name, "length_cm": tenths(cm)} for name, cm in ends + sides]
+
+
+def _with_ends(sections: Iterable[Section]) -> Iterable[tuple[Section, Fraction]]:
+    """Give each section with the length of the piece when it is done."""
+    done = Fraction(0)
+    for section in sections:
+        done += section.cm_length
+        yield section, done
+
+
+def _section(placed: tuple[Section, Fraction]) -> Answer:
+    section, ends_at = placed
+    return {
+        "name": section.name,
+        "texture": section.texture or None,
+        "rows": section.rows,
+        "first_row": section.first_row,
+        "last_row": section.first_row + section.rows - 1,
+        "first_row_side": section.first_row_side,
+        "last_row_side": section.last_row_side,
+        "before": section.before,
+        "after": section.after,
+        "stitches": section.stitches,
+        "width_cm": tenths(section.cm_width),
+        "length_cm": tenths(section.cm_length),
+        "ends_at_cm": tenths(ends_at),
+        "row_repeat": len(section.cycle),
+        "ridges": _ridges(section),
+        "gauge_in": section.gauge_in,
+    }
+
+
+def _ridges(section: Section) -> int | None:
+    """Return the garter ridges that the right side shows, None for a section that is not garter."""
+    if not all(_knit(row) for row in section.cycle):
+        return None
+    on_first, on_other = ridges(section.rows)
+    return on_first if section.first_row_side == "RS" else on_other
+
+
+def _knit(row: Row) -> bool:
+    parts = (node for part in row.parts for node in (part.parts if isinstance(part, OpenRepeat) else (part,)))
+    return all(isinstance(node, Work) and node.stitch in ("k", "sl", "wyif", "wyib") for node in parts)
+
+
+def _hours(plan: Plan) -> list[float]:
+    rows = sum(section.rows for section in plan.sections)
+    pairs = zip(STITCHES_A_MINUTE, TURNING_S, strict=True)
+    return [tenths(Fraction(plan.stitches_total, 60 * rate) + Fraction(rows * turn, 3600)) for rate, turn in pairs]
+
+
+def _sampler(sampler: Plan) -> Answer:
+    return {
+        "cast_on": sampler.counts.cast_on,
+        "width_cm": tenths(sampler.width_cm),
+        "length_cm": tenths(sampler.length_cm),
+        "rows": sum(section.rows for section in sampler.sections),
+        "sections": [{"name": section.name, "rows": section.rows} for section in sampler.sections],
+    }
+
+
+def finding_json(finding: Finding) -> Answer:
+    """Return a finding of a plan as JSON values: its place is a pointer into the request."""
+    return {
+        "rule": finding.rule,
+        "severity": finding.severity,
+        "line": None,
+        "column": None,
+        "pointer": finding.pointer,
+        "message": finding.message,
+        "hint": finding.hint,
+        "corrections": [
+            {"pointer": change.pointer, "value": change.value, "why": change.why} for change in finding.changes
+        ],
+    }

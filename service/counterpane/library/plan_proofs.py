@@ -1,0 +1,79 @@
+"""The proof of a plan: every row written in words, read back, and counted in closed form and loop by loop."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from counterpane.craft.checking import examine
+from counterpane.craft.constructions import Plan, Section, one_piece
+from counterpane.craft.rows.say import say_line
+from counterpane.craft.rules import judge_text
+from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.trace import trace
+
+MOST_TRACED = 20_000
+"""Loops worked one by one in the proof of a section; the sampler, of the same class, stands for a wider piece."""
+
+
+def sampled(plan: Plan, vocabulary: Vocabulary) -> Plan:
+    """Return the sampler of a plan by its way of building."""
+    return one_piece.sampler(plan, vocabulary)
+
+
+def lines_of(plan: Plan, vocabulary: Vocabulary, terms: Terms = "us") -> tuple[str, ...]:
+    """Return a plan as lines: the cast-on, then each section with its rows and how often they are worked."""
+    lines = [f"Cast on {plan.counts.cast_on} sts."]
+    for section in plan.sections:
+        lines += [f"{section.name.capitalize()}: {section.rows} rows", *_rows(section, vocabulary, terms)]
+    return (*lines, f"{'Cast' if terms == 'uk' else 'Bind'} off.")
+
+
+def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+    for row in section.cycle[: section.rows]:
+        yield say_line(row, vocabulary, terms)
+
+
+def disagreement(plan: Plan, vocabulary: Vocabulary) -> str | None:
+    """Say where the words of a plan or one of the two roads differ from it; None where all agree."""
+    small = sampled(plan, vocabulary)
+    for section, sample in zip(plan.sections, small.sections, strict=True):
+        wrong = _of_words(section, vocabulary) or _of_loops(section, sample, vocabulary)
+        if wrong:
+            return f"{section.name}: {wrong}"
+    return None
+
+
+def _of_words(section: Section, vocabulary: Vocabulary) -> str | None:
+    """Say what is wrong with a section's rows as a stranger reads them."""
+    lines = [f"Cast on {section.before} sts."]
+    lines += [say_line(replace(row, section=None), vocabulary) for row in section.cycle]
+    examined = examine("\n".join(lines), vocabulary)
+    found = [finding for finding in judge_text(examined) if finding.severity != "note"]
+    if found:
+        return found[0].message
+    read = [(followed.row.side, followed.row.parts) for followed in examined.followed]
+    if read != [(row.side, row.parts) for row in section.cycle]:
+        return "its rows read back are other rows"
+    return _of_counts(section, [followed.after for followed in examined.followed])
+
+
+def _of_counts(section: Section, after: list[int | None]) -> str | None:
+    counts = [count or 0 for count in after]
+    passes, rest = divmod(section.rows, len(counts))
+    if passes * sum(counts) + sum(counts[:rest]) != section.stitches:
+        return "its stitches add up to another number"
+    return None if counts[rest - 1] == section.after else "it ends on another count"
+
+
+def _of_loops(section: Section, sample: Section, vocabulary: Vocabulary) -> str | None:
+    """Say where working loop by loop differs, over the section's own count or the sampler's."""
+    wide = section.before * len(section.cycle) > MOST_TRACED
+    worked = sample if wide and len(sample.cycle) == len(section.cycle) else section
+    if worked.before * len(worked.cycle) > MOST_TRACED:
+        return None
+    steps = trace([row.parts for row in worked.cycle], worked.before, vocabulary).steps
+    if any(step.after is None for step in steps):
+        return "it cannot be worked loop by loop"
+    last = (worked.rows - 1) % len(worked.cycle)
+    return None if steps[last].after == worked.after else "worked loop by loop it ends on another count"
