@@ -10,6 +10,7 @@ import pytest
 from counterpane.craft.component import Component, component_of, content_of, derive
 from counterpane.craft.counts import Progression
 from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.trace import trace
 from craft.textures import body
 
 
@@ -100,3 +101,15 @@ def test_deriving_costs_no_more_for_wider_repeats(vocabulary: Vocabulary) -> Non
     derived = derive(body(f"Row 1: *k{10**8}, p{10**8}; rep from * to end."), vocabulary)
 
     assert derived.admits(2 * 10**8)
+
+
+def test_both_roads_agree_on_every_starter(starters: Mapping[str, Component], vocabulary: Vocabulary) -> None:
+    """Arithmetic and working loop by loop admit the same counts, up to two repeats above the least."""
+    for component in starters.values():
+        for version in derive(component, vocabulary).versions:
+            rows, sides = [row.parts for row in version.rows], [row.side for row in version.rows]
+            (start,) = version.starts
+            tried = range(start.least + 2 * start.of)
+            worked = {n for n in tried if trace(rows, n, vocabulary, sides).steps[-1].after == n}
+
+            assert worked - {0} == {n for n in tried if start.admits(n)}, component.slug

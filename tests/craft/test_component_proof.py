@@ -106,11 +106,13 @@ def test_a_safety_note_may_not_deny_what_the_rows_show(
         (EYELETS, SafetyNotes()),
         (SLIPPED, SafetyNotes(floats=Measure("2", "stitches"))),
         ("Row 1: k1, *yo, sl 1, k2tog, psso, yo; rep from * to last st, k1.", SafetyNotes(floats="none")),
+        ("Row 1: sl 1 pwise wyif, k to end.", SafetyNotes(floats="none")),
+        ("Row 1: k to last 3 sts, sl 3 wyif.", SafetyNotes(floats=Measure("3", "stitches"))),
         (RIB, SafetyNotes(floats="none", openings="none")),
     ],
 )
 def test_an_honest_safety_note_proves(rows: str, safety: SafetyNotes, vocabulary: Vocabulary) -> None:
-    """A true number and "not known" both stand; a slipped stitch that is passed over leaves no strand."""
+    """A true number and "not known" both stand; a first stitch, or one passed over, has no strand."""
     assert [problem for problem in prove(body(rows, safety=safety), vocabulary) if "safety" in problem.pointer] == []
 
 

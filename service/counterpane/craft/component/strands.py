@@ -18,13 +18,24 @@ def most_opened(version: DerivedVersion, vocabulary: Vocabulary) -> int:
 
 
 def most_slipped(version: DerivedVersion, vocabulary: Vocabulary) -> int:
-    """Return the stitches slipped side by side at most, save those that others are not left beside: passed over."""
-    kept = (_without_passed(row.parts, vocabulary) for row in version.rows)
+    """Return the stitches slipped side by side at most, with the yarn left lying past them.
+
+    A slipped stitch that is passed over has no strand, nor has the first stitch of a row, beside which the yarn waits.
+    """
+    kept = (_past_edge(_without_passed(row.parts, vocabulary)) for row in version.rows)
     return max((longest_run(parts, SLIPPED, _width(version)) for parts in kept), default=0)
 
 
 def _width(version: DerivedVersion) -> int:
     return version.starts[0].least if version.starts else 1
+
+
+def _past_edge(parts: tuple[Node, ...]) -> tuple[Node, ...]:
+    match parts:
+        case (Work(stitch, times) as first, *rest) if stitch in SLIPPED:
+            return (replace(first, times=times - 1), *rest) if times > 1 else tuple(rest)
+        case _:
+            return parts
 
 
 def _without_passed(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Node, ...]:
