@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from counterpane.craft.rows.tree import (
     NOWHERE,
@@ -151,7 +151,12 @@ class Knitter:
 
     def _into_one(self, node: IntoOne) -> None:
         loops = tuple(self.needles.take(node.place, self.over_markers) for _ in range(node.loops))
+        first = len(self.worked)
         self._parts_into(node.parts, loops)
+        for index in range(first, len(self.worked)):
+            worked = self.worked[index]
+            takes = worked.takes if index == first or not worked.leaves else ()
+            self.worked[index] = replace(worked, takes=takes, into=node.loops)
 
     def _parts_into(self, parts: Sequence[Node], loops: tuple[Loop, ...]) -> None:
         for part in parts:

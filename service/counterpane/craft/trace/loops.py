@@ -28,7 +28,8 @@ class Loop:
 class Worked:
     """One stitch as it was worked: on which side, the loops it took and those it left.
 
-    A slipped stitch leaves the loop it took. A pass-over takes the loops it passes and leaves none.
+    A slipped stitch leaves the loop it took. A pass-over takes the loops it passes and leaves none. `into` is 1 or 2
+    for a stitch worked with others into one stitch or into a double yarn-over; the first of them takes the loops.
     """
 
     stitch: str
@@ -39,6 +40,7 @@ class Worked:
     manner: tuple[str, ...] = ()
     held: bool = False
     place: Place = NOWHERE
+    into: int = 0
 
 
 @dataclass(slots=True)

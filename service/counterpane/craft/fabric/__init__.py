@@ -1,0 +1,35 @@
+"""The fabric that a trace leaves: faces, ridges, openings, strands, decreases, and whether both sides look alike.
+
+All of it is read off the loops that were worked; millimetres are no part of it.
+"""
+
+from counterpane.craft.fabric.faces import Course, Look, from_rs, from_ws, ridges
+from counterpane.craft.fabric.sides import Reversible, reversible
+from counterpane.craft.fabric.structure import (
+    Decrease,
+    Opening,
+    decreases,
+    longest_strand,
+    misplaced_pairs,
+    most_rows_slipped,
+    on_double_yarn_over,
+    openings,
+)
+
+__all__ = [
+    "Course",
+    "Decrease",
+    "Look",
+    "Opening",
+    "Reversible",
+    "decreases",
+    "from_rs",
+    "from_ws",
+    "longest_strand",
+    "misplaced_pairs",
+    "most_rows_slipped",
+    "on_double_yarn_over",
+    "openings",
+    "reversible",
+    "ridges",
+]
