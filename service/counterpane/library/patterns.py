@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 from counterpane.craft.constructions import Plan
@@ -21,11 +21,16 @@ def write_pattern(
     safety: Mapping[str, Any] | None = None,
     *,
     yarn: str | None = None,
-    sampler: Sequence[str] = (),
+    sampler: Plan | None = None,
+    sources: Mapping[str, str] | None = None,
 ) -> Pattern:
-    """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child."""
+    """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
+
+    `yarn` is a yarn in words, `sampler` the sampler of the plan, `sources` the names of sources by slug, for credits.
+    """
     record = safety_of_plan(plan, None) if safety is None else safety
-    return written(plan, vocabulary, terms, title or default_title(plan, terms), record, yarn, sampler)
+    named = title or default_title(plan, terms)
+    return written(plan, vocabulary, terms, named, record, yarn, sampler, sources or {})
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:

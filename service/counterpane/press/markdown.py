@@ -28,7 +28,7 @@ def _laid_out(block: Block) -> str:
         case Entries(entries):
             return "\n".join(f"- **{_prose(entry.name)}**: {_prose(entry.text)}" for entry in entries)
         case Instructions(lines):
-            return "\n".join(f"- {_escaped(line)}" for line in lines)
+            return "\n".join(f"- {line}" for line in lines)
 
 
 def _prose(text: str) -> str:
@@ -36,5 +36,8 @@ def _prose(text: str) -> str:
 
 
 def _escaped(text: str) -> str:
-    """Escape the signs that Markdown would take for its own."""
+    """Escape the signs that Markdown would take for its own.
+
+    Rows need none: a star of theirs is followed by a stitch or stands alone, and so never closes what another opens.
+    """
     return _SIGNS.sub(r"\\\1", text)

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from counterpane.craft.pattern import Cautions, Edge, Entry, Pattern, Size, WrittenSection
+from counterpane.craft.pattern import Cautions, Edge, Entry, Pattern, Size, TextureGauge, WrittenSection
 from counterpane.craft.pattern.figures import both
 from counterpane.craft.pattern.terms import in_terms
 
+_NO_PASS = "What is not assessed was not looked at. That is no pass."
+_NUMBERS = "Each part counts its rows from 1 again; where a row of the whole blanket is meant, that is said."
 _EITHER_WAY = "from reading the swatch alone; hands and washing add to it"
 
 
@@ -59,6 +61,8 @@ def page(pattern: Pattern) -> Iterator[Block]:
     if pattern.cautions.says_stop:
         yield Paragraph("Safety says stop: read the cautions at the end before you begin.")
     yield from _preparation(pattern)
+    yield Heading("Notes")
+    yield Items((_NUMBERS, *pattern.notes))
     yield from _edge("Cast-on", pattern.cast_on, first=True)
     for section in pattern.sections:
         yield from _section(section)
@@ -70,7 +74,7 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
     yield Heading("Finished size")
     yield Items(_size(pattern.size))
     yield Heading(in_terms("Gauge", pattern.terms))
-    yield Entries(tuple(Entry(gauge.texture, f"{gauge.text}.") for gauge in pattern.gauges))
+    yield from _gauges(pattern.gauges)
     yield Heading("Materials")
     yield Entries(pattern.materials)
     yield Heading("Abbreviations")
@@ -78,6 +82,16 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
     if pattern.specials:
         yield Heading("Special stitches")
         yield Entries(tuple(Entry(special.name, " ".join(special.steps)) for special in pattern.specials))
+
+
+def _gauges(gauges: tuple[TextureGauge, ...]) -> Iterator[Block]:
+    """Give the gauges that are known, and then in one line each what the others borrow."""
+    stated = tuple(f"{gauge.texture}: {gauge.text}." for gauge in gauges if gauge.stated)
+    borrowed: dict[str, list[str]] = {}
+    for gauge in gauges:
+        if not gauge.stated:
+            borrowed.setdefault(gauge.text, []).append(gauge.texture)
+    yield Items((*stated, *(f"{'; '.join(textures)}: {text}." for text, textures in borrowed.items())))
 
 
 def _size(size: Size) -> tuple[str, ...]:
@@ -109,8 +123,6 @@ def _end(pattern: Pattern) -> Iterator[Block]:
     yield Items(pattern.finishing)
     yield Heading("Care")
     yield Paragraph(pattern.care)
-    yield Heading("Notes")
-    yield Items(pattern.notes)
     if pattern.sampler:
         yield Heading("Sampler")
         yield Items(pattern.sampler)
@@ -126,7 +138,7 @@ def _cautions(cautions: Cautions) -> Iterator[Block]:
         yield Items(
             tuple(
                 f"{finding.severity.capitalize()} ({finding.reference}, {finding.basis}): {finding.message} "
-                f"[Source: {finding.source}]"
+                f"Source: {finding.source}."
                 for finding in cautions.findings
             )
         )
@@ -137,12 +149,14 @@ def _cautions(cautions: Cautions) -> Iterator[Block]:
 
 def _records(cautions: Cautions) -> Iterator[Block]:
     told = {
-        "Not assessed, which is no pass": cautions.not_assessed,
-        "Looked at, and nothing found in the figures entered": cautions.assessed,
-        "Concerns another age or use": cautions.not_applicable,
+        "Not assessed for want of figures": "; ".join(cautions.not_assessed),
+        "Not assessed, since these rules are not worked out here": ", ".join(cautions.not_worked_out),
+        "Looked at, and nothing found in the figures entered": "; ".join(cautions.assessed),
+        "Concerns another age or use": "; ".join(cautions.not_applicable),
     }
-    yield Items(tuple(f"{what}: {', '.join(rules)}." for what, rules in told.items() if rules))
+    yield Heading("What was assessed and what was not", 3)
+    yield Items((_NO_PASS, *(f"{what}: {rules}." for what, rules in told.items() if rules)))
     if cautions.parts or cautions.estimates:
         yield Heading("What the parts record", 3)
-        yield Entries(cautions.parts)
+        yield Items(tuple(f"{part.name}: {part.text}" for part in cautions.parts))
         yield Items(cautions.estimates)

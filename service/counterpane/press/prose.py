@@ -17,13 +17,19 @@ WIDTH = 80
 _LOOK_AHEAD = 8
 """Words that decide whether a line begins like a row. House figure, above the longest label."""
 
+_HANGING = "    "
+_PIECE = re.compile(r"[^,;]+(?:[,;]\s*|$)")
 _SENTENCE = re.compile(r"(?<=[.;)])\s+")
 _STATED = (
     (re.compile(r"\b(multiples?) of\b", re.IGNORECASE), r"\1-of"),
     (re.compile(r"\b(divisible|divided?) by\b", re.IGNORECASE), r"\1-by"),
     (re.compile(r"\b(odd|uneven|even|any)\s+(number|no\b)", re.IGNORECASE), r"\1-\2"),
+    (re.compile(r"\b(cast(?:ing)?) on\b(?=\s+(?:about\s+)?\w)", re.IGNORECASE), r"\1-on"),
     (re.compile(r",\s+then\s+(?=work\s+r)", re.IGNORECASE), ", and then "),
 )
+_MAY_INSTRUCT = re.compile(r"row|r(?:ou)?nd|\br\d|cast|\bc\.?o\b", re.IGNORECASE)
+"""What every row label, repeat line and cast-on holds: looked for first, since it is quickly told."""
+
 _MARKS = re.compile(r"[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\u2060\ufeff]+")
 
 
@@ -42,6 +48,8 @@ def one_line(text: str) -> str:
 
 def instructs(text: str) -> bool:
     """Tell whether words at the beginning of a line or a sentence would be read as something to work."""
+    if not _MAY_INSTRUCT.search(text):
+        return False
     found = clauses(text)
     return bool(found) and found[0].kind not in ("prose", "heading")
 
@@ -52,6 +60,16 @@ def wrapped(text: str, first: str = "", rest: str = "") -> str:
     No line begins with words that would be read as something to work; one longer than the page stays whole.
     """
     return "\n".join(_lines(quiet(text).split(" "), first, rest))
+
+
+def whole(line: str) -> str:
+    """Break a row that is wider than the page after commas and semicolons, so that it is read as one row still."""
+    lines = [""]
+    for piece in _PIECE.findall(line):
+        if lines[-1] and len(lines[-1]) + len(piece.rstrip()) > WIDTH:
+            lines.append(_HANGING)
+        lines[-1] += piece
+    return "\n".join(each.rstrip() for each in lines)
 
 
 def _lines(words: list[str], first: str, rest: str) -> Iterator[str]:

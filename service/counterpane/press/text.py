@@ -1,4 +1,4 @@
-"""A pattern as plain text, 80 columns wide; lines to work from are never broken."""
+"""A pattern as plain text, 80 columns wide; rows break after a comma or semicolon only."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ from itertools import pairwise
 
 from counterpane.craft.pattern import Entry, Pattern
 from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Paragraph, page
-from counterpane.press.prose import quiet, wrapped
+from counterpane.press.prose import quiet, whole, wrapped
 
 _UNDERLINES = {1: "=", 2: "-"}
 _GAP = 2
-_WIDEST_NAME = 16
+_WIDEST_NAME = 24
 """Columns of the names of a list of entries; longer ones take the room they need. House figure."""
 
 
@@ -30,7 +30,8 @@ def _is_empty(block: Block) -> bool:
 def _space(earlier: Block, block: Block) -> str:
     if isinstance(block, Heading) and block.level == 2:
         return "\n\n\n"
-    return "\n" if isinstance(earlier, Heading) and not isinstance(block, Heading) else "\n\n"
+    under = isinstance(earlier, Heading) and earlier.level > 1 and not isinstance(block, Heading)
+    return "\n" if under else "\n\n"
 
 
 def _laid_out(block: Block) -> str:
@@ -46,7 +47,7 @@ def _laid_out(block: Block) -> str:
         case Entries(entries):
             return _columns(entries)
         case Instructions(lines):
-            return "\n".join(lines)
+            return "\n".join(whole(line) for line in lines)
 
 
 def _columns(entries: tuple[Entry, ...]) -> str:

@@ -126,6 +126,7 @@ class Caution:
 class Cautions:
     """The safety record of a pattern; what was not assessed is listed and is never a pass.
 
+    The three lists of rules are in words; `not_worked_out` are the references of rules that no pattern is put to.
     `parts` is what each component records of itself, `record` the whole answer of the safety rules as JSON values.
     """
 
@@ -135,6 +136,7 @@ class Cautions:
     estimates: tuple[str, ...]
     assessed: tuple[str, ...]
     not_assessed: tuple[str, ...]
+    not_worked_out: tuple[str, ...]
     not_applicable: tuple[str, ...]
     record: Mapping[str, object] = field(default_factory=dict, compare=False)
 

@@ -26,8 +26,7 @@ _GENERAL: Mapping[str, str] = {
 }
 """Short words and signs of rows that are no stitches. Common practice, no source."""
 
-_WORD = re.compile(r"[A-Za-z0-9/]+|\*|\[")
-_NUMBERED = re.compile(r"([a-z]+?)\d+")
+_NUMBERED = re.compile(r"\b([A-Za-z])\d+(?![\w/])")
 _SEE = "see Special stitches"
 
 
@@ -37,9 +36,10 @@ def abbreviations(rows: Iterable[Row], lines: Sequence[str], vocabulary: Vocabul
     `lines` are the same rows in words, and all other lines that a knitter reads among them: the names of a stitch that
     stand there are the ones listed.
     """
-    words = {word for line in lines for word in _words(line)}
-    general = [Entry(sign, meaning) for sign, meaning in _GENERAL.items() if sign.removesuffix(" ]") in words]
-    stitches = [entry for key in _keys(rows) if (entry := _entry(vocabulary[key], words, terms))]
+    text = "\n".join(lines)
+    general = [Entry(sign, meaning) for sign, meaning in _GENERAL.items() if _stands(sign.removesuffix(" ]"), text)]
+    bare = _NUMBERED.sub(r"\1", text).lower()
+    stitches = [entry for key in _keys(rows) if (entry := _entry(vocabulary[key], f"{text.lower()}\n{bare}", terms))]
     return tuple(sorted([*general, *stitches], key=lambda entry: (entry.name.lower(), entry.name)))
 
 
@@ -51,17 +51,16 @@ def specials(rows: Iterable[Row], vocabulary: Vocabulary, terms: Terms) -> tuple
     )
 
 
-def _words(line: str) -> Iterator[str]:
-    for word in _WORD.findall(line):
-        yield word
-        yield word.lower()
-        if numbered := _NUMBERED.fullmatch(word.lower()):
-            yield numbered[1]
+def _stands(short: str, text: str) -> bool:
+    """Tell whether a short word or sign stands in a text by itself."""
+    found = re.escape(short)
+    return re.search(rf"(?<![\w/]){found}(?![\w/])" if short[0].isalnum() else found, text) is not None
 
 
-def _entry(stitch: Stitch, words: set[str], terms: Terms) -> Entry | None:
+def _entry(stitch: Stitch, text: str, terms: Terms) -> Entry | None:
+    """Return the entry of a stitch under the names that a text gives it; a plain English word needs none."""
     said = stitch.said[terms]
-    spelt = [name for name in stitch.names[terms] if name != said and set(name.split()) <= words]
+    spelt = [name for name in stitch.names[terms] if name != said and _stands(name, text)]
     return Entry(", ".join(spelt), _SEE if _is_special(stitch) else said) if spelt else None
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Entry
-from counterpane.craft.pattern.figures import both, cm, counted
+from counterpane.craft.pattern.figures import cm, counted
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.stitches import Terms
@@ -53,13 +53,14 @@ def _construction(plan: Plan) -> Iterator[str]:
     counts = plan.counts
     inside = counts.sides + counts.selvedge
     if inside:
-        edge = f" and {counts.selvedge} of selvedge" if counts.selvedge else ""
+        edge = f" ({counts.sides} of border and {counts.selvedge} of selvedge)" if counts.selvedge else ""
         yield (
-            f"The side borders are worked with the body: the first and the last {inside} stitches of its rows are "
-            f"{counts.sides} of border{edge}."
+            f"The side borders are worked with the body: the first and the last {inside} stitches of its "
+            f"rows{edge}."
         )
-    full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
-    yield f"{full} at the corners."
+    if counts.sides and (plan.request.bottom or plan.request.top):
+        full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
+        yield f"{full} at the corners."
     yield "Row counts decide; a length is a check. Measure flat and unstretched, never on a bunched needle."
     yield (
         "After about 12 cm (5 in) measure the width: if it is not what the size above says, the gauge is another one "
@@ -103,8 +104,8 @@ def finishing(plan: Plan, terms: Terms) -> tuple[str, ...]:
 
 
 def summary(plan: Plan, terms: Terms) -> str:
-    """Say in one sentence what is made, how large, and in how many stitches and rows."""
+    """Say in one sentence what is made, and in how many stitches and rows."""
     rows = sum(section.rows for section in plan.sections)
-    size = f"{both(plan.width_cm)} wide and {both(plan.length_cm)} long"
-    text = f"A blanket in one piece, worked flat from the bottom up: {size}, {plan.counts.cast_on} stitches and {rows:,} rows."
+    borders = ", with its borders" if plan.counts.sides else ""
+    text = f"A blanket in one piece{borders}, worked flat from the bottom up: {plan.counts.cast_on:,} stitches, {rows:,} rows."
     return in_terms(text, terms)

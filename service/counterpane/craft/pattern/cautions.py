@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from counterpane.craft.pattern import Caution, Cautions, Entry
+from counterpane.craft.rules.safety import RULES
 
 NOTHING_ASSESSED = "Safety was not assessed for this pattern. That is no pass."
 
 
+_TITLES = {rule.reference: rule.title for rule in RULES if rule.reference}
 _TOLD = ("rule", "severity", "reference", "basis", "message", "source")
 
 
@@ -20,13 +22,19 @@ def cautions(safety: Mapping[str, object], names: Mapping[str, str]) -> Cautions
     return Cautions(
         standing=_texts(safety.get("cautions")) or (NOTHING_ASSESSED,),
         findings=tuple(_caution(finding) for finding in _objects(safety.get("findings"))),
-        parts=tuple(_part(part, names) for part in _objects(safety.get("parts"))),
+        parts=_recorded(_objects(safety.get("parts")), names),
         estimates=_estimates(safety.get("estimates")),
-        assessed=_texts(safety.get("assessed")),
-        not_assessed=_texts(safety.get("not_assessed")),
-        not_applicable=_texts(safety.get("not_applicable")),
+        assessed=_titled(safety.get("assessed")),
+        not_assessed=_titled(safety.get("not_assessed")),
+        not_worked_out=tuple(each for each in _texts(safety.get("not_assessed")) if each not in _TITLES),
+        not_applicable=_titled(safety.get("not_applicable")),
         record=safety,
     )
+
+
+def _titled(references: object) -> tuple[str, ...]:
+    known = [(reference, _TITLES[reference]) for reference in _texts(references) if reference in _TITLES]
+    return tuple(f"{title[0].lower()}{title[1:].rstrip('.')} ({reference})" for reference, title in known)
 
 
 def _caution(finding: Mapping[str, object]) -> Caution:
@@ -34,18 +42,30 @@ def _caution(finding: Mapping[str, object]) -> Caution:
     return Caution(markets=_texts(finding.get("markets")), **told)
 
 
-def _part(part: Mapping[str, object], names: Mapping[str, str]) -> Entry:
-    slug = part.get("component")
-    notes = part.get("notes")
-    told = [f"{name.replace('_', ' ')}: {_note(note)}" for name, note in notes.items()] if isinstance(notes, Mapping) else []
-    where = str(part.get("part", "")).replace("_", "-")
-    return Entry(names.get(str(slug), "given in words") + f" ({where})", ", ".join(told) or "not known")
+def _recorded(parts: Sequence[Mapping[str, object]], names: Mapping[str, str]) -> tuple[Entry, ...]:
+    """Return what each component records, once, with the places in which it is used."""
+    places: dict[tuple[str, str], list[str]] = {}
+    for part in parts:
+        name = names.get(str(part.get("component")), "A part given in words")
+        places.setdefault((name, _notes(part.get("notes"))), []).append(str(part.get("part")).replace("_", "-"))
+    return tuple(Entry(f"{name} ({', '.join(dict.fromkeys(where))})", notes) for (name, notes), where in places.items())
 
 
-def _note(note: object) -> str:
-    if isinstance(note, Mapping):
-        return f"{note.get('value')} {note.get('unit')}"
-    return str(note)
+def _notes(notes: object) -> str:
+    """Say in one line which risks a part has, which it has not, and which are not known."""
+    if not isinstance(notes, Mapping):
+        return "not known"
+    told = {str(name).replace("_", " "): note for name, note in notes.items()}
+    measured = [f"{name} {_measure(note)}" for name, note in told.items() if isinstance(note, Mapping)]
+    absent = [name for name, note in told.items() if note == "none"]
+    unknown = [name for name, note in told.items() if not isinstance(note, Mapping) and note != "none"]
+    groups = ("; ".join(measured), f"none: {', '.join(absent)}" * bool(absent), f"not known: {', '.join(unknown)}" * bool(unknown))
+    return "; ".join(filter(None, groups)) + "."
+
+
+def _measure(note: Mapping[str, object]) -> str:
+    value, unit = str(note.get("value")), str(note.get("unit"))
+    return f"{value} {'stitch' if value == '1' and unit == 'stitches' else unit}"
 
 
 def _estimates(estimates: object) -> tuple[str, ...]:

@@ -15,32 +15,55 @@ from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.tree import Row, Side
 from counterpane.craft.stitches import Terms
 
+_SEEN_AT_ONCE = 2
+"""Rows of a repeat that need no checkpoint of their own. House figure."""
+_WEIGHED_BEFORE = 10
+"""Rows of the body left, at least, when the yarn is weighed. House figure."""
 _OTHER: dict[Side, Side] = {"RS": "WS", "WS": "RS", "round": "round"}
 
 
 def checkpoints(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> tuple[Checkpoint, ...]:
-    """Return the checkpoints of a section: after its first repeat where it has several, and at its end."""
-    section = plan.sections[index]
-    first = [] if len(listed) * 2 > section.rows or is_garter(listed) else [_first_repeat(section, listed)]
-    return (*first, _end(plan, index, listed, terms))
+    """Return the checkpoints of a section in order: after its first repeat, before its last one, at its end."""
+    return (*_first_repeat(plan.sections[index], listed), *_weighing(plan, index, listed), _end(plan, index, listed, terms))
 
 
 def stop(plan: Plan, index: int, terms: Terms) -> str:
     """Say where a section ends and on which side the next row is worked."""
     section = plan.sections[index]
     last, side = _last_row(section), _OTHER[section.last_row_side]
-    here = f"Stop after row {last} of the blanket, a {section.last_row_side} row."
+    here = f"Stop after row {last} of the blanket, a {section.last_row_side} row"
     if index + 1 == len(plan.sections):
-        return in_terms(f"{here} Bind off on the next row, a {side} row.", terms)
-    return f"{here} The next row is a {side} row.{_still_to_come(plan, index)}"
+        return in_terms(f"{here}: bind off on the next row, a {side} row.", terms)
+    return f"{here}: the next row is a {side} row."
 
 
-def _first_repeat(section: Section, listed: Sequence[Row]) -> Checkpoint:
+def _first_repeat(section: Section, listed: Sequence[Row]) -> tuple[Checkpoint, ...]:
+    """Return the checkpoint after the first repeat of a texture; one of two rows is seen at once and needs none."""
     rows = len(listed)
+    if rows <= _SEEN_AT_ONCE or section.rows < 2 * rows:
+        return ()
     at = section.first_row + rows - 1
-    return Checkpoint(
-        rows, at, f"After the first {rows} rows of this part (row {at} of the blanket) one repeat is complete."
+    text = f"after the first {rows} rows of this part, row {at} of the blanket, one repeat is complete."
+    return (Checkpoint(rows, at, text),)
+
+
+def _weighing(plan: Plan, index: int, listed: Sequence[Row]) -> tuple[Checkpoint, ...]:
+    """Return the checkpoint before the end of the body: how much of the work is still to come, while it can be mended.
+
+    The share is of stitches; the bind-off takes its stitches once more.
+    """
+    section, repeat = plan.sections[index], len(listed)
+    rows = max(0, section.rows - _WEIGHED_BEFORE) // repeat * repeat
+    if index + 2 != len(plan.sections) or not section.name.startswith("body") or not rows:
+        return ()
+    end, at = plan.sections[-1], section.first_row + rows - 1
+    left = Fraction(section.stitches * (section.rows - rows), section.rows) + end.stitches + end.after
+    share = percent(left, sum(part.stitches for part in plan.sections) + end.after)
+    text = (
+        f"after {rows} rows of this part, row {at} of the blanket, weigh the yarn that is left; about {share} in 100 of "
+        f"the blanket's stitches are still to come."
     )
+    return (Checkpoint(rows, at, text),)
 
 
 def _end(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> Checkpoint:
@@ -72,16 +95,6 @@ def _of_the_cast_on(plan: Plan, index: int, number: int, terms: Terms) -> str:
     if index > 0 or not shows_as_ridge(operation, plan.sections[0].first_row_side):
         return ""
     return f", and the bumps of the {in_terms(part.name, terms).lower()} look like one more ({number + 1} in all)"
-
-
-def _still_to_come(plan: Plan, index: int) -> str:
-    """Warn before the last part how much of the work is left; the bind-off takes its stitches once more."""
-    if index + 2 != len(plan.sections):
-        return ""
-    bound_off = plan.sections[-1].after
-    left = plan.sections[-1].stitches + bound_off
-    share = percent(left, sum(section.stitches for section in plan.sections) + bound_off)
-    return f" Before the last repeat, weigh the yarn that is left: about {share} in 100 stitches are still to come."
 
 
 def _last_row(section: Section) -> int:

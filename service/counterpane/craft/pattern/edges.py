@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from counterpane.craft.component import Component, Operation
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Edge
@@ -40,9 +42,15 @@ def _turning(operation: Operation, first: Side) -> tuple[str, ...]:
     """Say whether to turn before row 1, and what faces the knitter on it."""
     if operation.turn is None:
         return (f"Whether to turn first is not recorded; row 1 is a {first} row.",)
-    turn = "Turn" if operation.turn else "Do not turn"
-    faces = f", with the {operation.faces_row_1} of the cast-on towards you" if operation.faces_row_1 else ""
-    return (f"{turn}: row 1 is a {first} row{faces}.",)
+    told = any(re.search(r"\bturn\b", step, re.IGNORECASE) for step in operation.steps)
+    turn = "That makes row 1" if told else "Turn: row 1 is" if operation.turn else "Do not turn: row 1 is"
+    return (f"{turn} a {first} row{_facing(operation.faces_row_1)}.",)
+
+
+def _facing(face: str | None) -> str:
+    if face is None or face == "no difference":
+        return ""
+    return f", with the {face} of the cast-on towards you"
 
 
 def _about(component: Component, operation: Operation, terms: Terms) -> tuple[str, ...]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from counterpane.craft.measures import CM_PER_INCH, half_up, shown
+from counterpane.craft.rows.words import NUMBER_WORDS
 
 _FOUR_INCHES = 4 * CM_PER_INCH
 """The window of a gauge in inches (Craft Yarn Council: a swatch of 4 in)."""
+_IN_WORDS = {number: word for word, number in NUMBER_WORDS.items()}
 _HUNDREDTH = Fraction(1, 100)
 _QUARTER = Fraction(1, 4)
 
@@ -37,14 +39,19 @@ def counted(amount: int, one: str, many: str | None = None) -> str:
     return f"{amount:,} {one if amount == 1 else many or one + 's'}"
 
 
-def times(amount: int) -> str:
-    """Write how often something is done again: once, twice, 45 times."""
-    return {1: "once", 2: "twice"}.get(amount, f"{amount} times")
+def times_more(amount: int) -> str:
+    """Write how often something is done again: once more, twelve times more, 45 times more.
+
+    Small numbers are words, so that they do not run into the row numbers before them.
+    """
+    if amount == 1:
+        return "once more"
+    return f"{_IN_WORDS.get(amount, amount)} times more"
 
 
-def percent(part: int, whole: int) -> int:
+def percent(part: Fraction, whole: int) -> int:
     """Return the share of the whole in whole percent, half up."""
-    return int(half_up(Fraction(100 * part, whole)))
+    return int(half_up(100 * part / whole))
 
 
 def window(over_cm: Fraction) -> str:

@@ -1,33 +1,36 @@
-"""The gauge of each texture of a plan, as given or as borrowed."""
+"""The gauge of each texture of a plan, as given or as borrowed from another."""
 
 from __future__ import annotations
 
-from counterpane.craft.constructions import Plan, Section
+from counterpane.craft.constructions import Part, Plan
+from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.measures import Gauge
 from counterpane.craft.pattern import TextureGauge
 from counterpane.craft.pattern.figures import gauge_text
-from counterpane.craft.pattern.parts import texture_name
-from counterpane.craft.stitches import Terms
+from counterpane.craft.pattern.parts import called, parts_of, texture_name
+from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.stitches import Terms, Vocabulary
 
 
-def gauges(plan: Plan, terms: Terms) -> tuple[TextureGauge, ...]:
-    """Return the gauge of each texture once, in order of working; the sides and selvedges follow the body's rows."""
-    sections = {section.texture: section for section in plan.sections}
-    return tuple(_gauge(plan, section, terms) for section in sections.values())
+def gauges(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[TextureGauge, ...]:
+    """Return the gauge of each texture once, in order of working; selvedges of a stitch or two have none of their own."""
+    request = plan.request
+    measured = [part for part in parts_of(request) if part.component.kind in ("border", "body")]
+    by_name = {called(part.component, terms): part for part in measured}
+    return tuple(_gauge(plan, name, part, vocabulary, terms) for name, part in by_name.items())
 
 
-def _gauge(plan: Plan, section: Section, terms: Terms) -> TextureGauge:
-    used = _used(plan, section)
-    texture = texture_name(plan, section.texture, terms)
-    stated = used.texture == section.texture or (used.texture is None and section.name.startswith("body"))
-    text = gauge_text(used.stitches, used.rows, used.over_cm)
-    if not stated:
-        text = f"not given, so sizes here use {text}; swatch it as well"
-    return TextureGauge(texture, used.stitches, used.rows, used.over_cm, stated, text)
+def _gauge(plan: Plan, name: str, part: Part, vocabulary: Vocabulary, terms: Terms) -> TextureGauge:
+    found = gauge_of(plan.request, part, vocabulary)
+    gauge = found.gauge
+    text = gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)
+    if found.borrowed:
+        text = in_terms(f"not known, so the gauge of {_lender(plan, gauge, terms)} is borrowed; make a swatch of it too", terms)
+    return TextureGauge(name, gauge.stitches, gauge.rows, gauge.over_cm, not found.borrowed, text)
 
 
-def _used(plan: Plan, section: Section) -> Gauge:
-    """Return the gauge by which a section was measured."""
-    given = plan.request.gauges
-    wanted = (section.texture, section.gauge_in, None)
-    return next((gauge for texture in wanted for gauge in given if gauge.texture == texture), given[0])
+def _lender(plan: Plan, gauge: Gauge, terms: Terms) -> str:
+    """Return the name of the texture that a borrowed gauge was knitted in: the body's where it names none."""
+    slug = gauge.texture or plan.request.body[0].component.slug
+    name = texture_name(plan, slug, terms)
+    return f"{name[0].lower()}{name[1:]}"

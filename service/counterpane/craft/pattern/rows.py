@@ -8,7 +8,7 @@ from dataclasses import replace
 from counterpane.craft.constructions import Section
 from counterpane.craft.counts import work
 from counterpane.craft.pattern import Repeat, WrittenRow
-from counterpane.craft.pattern.figures import times
+from counterpane.craft.pattern.figures import times_more
 from counterpane.craft.rows.say import say_line
 from counterpane.craft.rows.tree import Row, Side
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -59,7 +59,7 @@ def repeats(listed: int, rows: int) -> tuple[Repeat, ...]:
     again, over = divmod(rows - listed, listed)
     lines: list[Repeat] = []
     if again:
-        lines.append(Repeat(1, listed, again, f"Rep {_span(listed)} {_more(again)}."))
+        lines.append(Repeat(1, listed, again, f"Rep {_span(listed)} {times_more(again)}."))
     if over:
         lines.append(Repeat(1, over, 1, f"Then work {_span(over)} once more."))
     return tuple(lines)
@@ -67,10 +67,6 @@ def repeats(listed: int, rows: int) -> tuple[Repeat, ...]:
 
 def _span(last: int) -> str:
     return "row 1" if last == 1 else f"rows 1–{last}"
-
-
-def _more(again: int) -> str:
-    return "once more" if again == 1 else f"{again} times more"
 
 
 def _counts(section: Section, rows: Sequence[Row], vocabulary: Vocabulary) -> list[int]:

@@ -17,8 +17,12 @@ from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.gauges import gauges
 from counterpane.craft.pattern.parts import called, components_of, section_name, texture_name
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
+from counterpane.craft.pattern.sampler import sampler
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
+
+_NAMED = {"common-practice": "common practice, no source"}
+_NO_SOURCES: Mapping[str, str] = {}
 
 
 def written(
@@ -28,11 +32,13 @@ def written(
     title: str,
     safety: Mapping[str, object],
     yarn: str | None = None,
-    sampler: Sequence[str] = (),
+    small: Plan | None = None,
+    sources: Mapping[str, str] = _NO_SOURCES,
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
-    `safety` is an answer of the safety rules as JSON values, `sampler` the paragraphs of the sampler, already in words.
+    `safety` is an answer of the safety rules as JSON values, `small` the sampler of the plan, `sources`
+    the names of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
@@ -43,7 +49,7 @@ def written(
         terms=terms,
         summary=summary(plan, terms),
         size=Size(plan.width_cm, plan.length_cm, plan.width_tolerance_cm, plan.length_tolerance_cm),
-        gauges=gauges(plan, terms),
+        gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, terms),
         abbreviations=abbreviations(every_row, tuple(_lines(sections)), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
@@ -54,15 +60,15 @@ def written(
         finishing=finishing(plan, terms),
         care=CARE,
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}),
-        credits=tuple(_credit(component, terms) for component in components_of(plan)),
-        sampler=tuple(sampler),
+        credits=_credits(components_of(plan), sources, terms),
+        sampler=sampler(plan, small, vocabulary, terms) if small else (),
     )
 
 
 def default_title(plan: Plan, terms: Terms) -> str:
     """Name a blanket after the textures of its body."""
     textures = dict.fromkeys(called(part.component, terms) for part in plan.request.body)
-    return f"Blanket: {' and '.join(textures)}"
+    return f"Blanket in {' and '.join(f'{name[0].lower()}{name[1:]}' for name in textures)}"
 
 
 def _section(plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms) -> WrittenSection:
@@ -73,8 +79,8 @@ def _section(plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary
         name=section_name(section),
         texture=texture,
         intro=(
-            f"{texture}, {both(section.cm_length)}: {counted(section.rows, 'row')}, rows {section.first_row} to {last} "
-            f"of the blanket. Row numbers below count within this part."
+            f"{texture}: {counted(section.rows, 'row')}, rows {section.first_row} to {last} of the blanket, "
+            f"{both(section.cm_length)} long."
         ),
         first_row=section.first_row,
         last_row=last,
@@ -94,7 +100,12 @@ def _lines(sections: Sequence[WrittenSection]) -> Iterator[str]:
         yield from (repeat.text for repeat in section.repeats)
 
 
-def _credit(component: Component, terms: Terms) -> Credit:
-    source = component.provenance
-    where = ", ".join(str(part) for part in (source.source, source.year, source.where) if part is not None)
-    return Credit(called(component, terms), f"{where}; wording by {source.author}", source.licence)
+def _credits(components: Sequence[Component], sources: Mapping[str, str], terms: Terms) -> tuple[Credit, ...]:
+    """Credit each component; those of one source, author and licence together."""
+    names: dict[tuple[str, str], list[str]] = {}
+    for component in components:
+        source = component.provenance
+        told = (sources.get(source.source) or _NAMED.get(source.source, source.source), source.year, source.where)
+        where = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
+        names.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(called(component, terms))
+    return tuple(Credit("; ".join(each), text, licence) for (text, licence), each in names.items())
