@@ -76,25 +76,36 @@ def guarded(run: Callable[[], int]) -> int:
 
 
 def _translated(fault: Exception) -> Ended:
-    from counterpane.library import errors
+    from counterpane.library import errors, safety_inputs
     from counterpane.seeding import SeedFault
+    from counterpane.settings import SettingsError
+    from counterpane.wiring import CannotServe
 
-    message = _sentence(fault)
-    if isinstance(fault, errors.LibraryError):
-        kinds = {errors.NotFound: Missing, errors.Busy: Unreachable}
-        return kinds.get(type(fault), NotPermitted)(message, fault.hint)
-    if isinstance(fault, PermissionError):
-        return NotPermitted(message, "Choose another place, or ask for the right to write there.")
-    if isinstance(fault, OSError | SeedFault):
-        return Unreadable(message)
-    hint = "Please report it, with what you typed."
-    return Unreadable(f"a fault in Counterpane itself: {type(fault).__name__}: {message[:MOST_SAID]}", hint)
+    kinds: tuple[tuple[type[Exception], type[Ended]], ...] = (
+        (errors.NotFound, Missing),
+        (safety_inputs.BadInput, Unreadable),
+        (errors.Unreadable, Unreadable),
+        (errors.Unkeepable, Unreadable),
+        (CannotServe, Unreachable),
+        (errors.LibraryError, NotPermitted),
+        (PermissionError, NotPermitted),
+        (OSError, Unreadable),
+        (SeedFault, Unreadable),
+        (SettingsError, Unreadable),
+    )
+    message, hint = _sentence(fault), getattr(fault, "hint", None) or ""
+    for kind, ended in kinds:
+        if isinstance(fault, kind):
+            return ended(message, hint)
+    said = f"a fault in Counterpane itself: {type(fault).__name__}: {message[:MOST_SAID]}"
+    return Unreadable(said, "Please report it, with what you typed.")
 
 
 def _sentence(fault: Exception) -> str:
     if isinstance(fault, OSError) and fault.strerror:
         return f"{f'{fault.filename}: ' if fault.filename else ''}{fault.strerror.lower()}"
-    return " ".join(str(fault).split())
+    pointer = getattr(fault, "pointer", None)
+    return f"{f'{pointer}: ' if pointer else ''}{' '.join(str(fault).split())}"
 
 
 def _say(message: str, hint: str, status: int) -> int:

@@ -7,6 +7,7 @@ import json
 import os
 import sys
 import tempfile
+import threading
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from rich.console import Console
 
 PLAIN_WIDTH = 100  # Columns of a table where no terminal says its own width; house.
+PATIENCE = 0.5  # Seconds after which long work says that it goes on.
 
 
 def prepare() -> None:
@@ -71,6 +73,19 @@ def page() -> Iterator[Console]:
     with console.capture() as drawn:
         yield console
     put("\n".join(line.rstrip() for line in drawn.get().split("\n")))
+
+
+@contextlib.contextmanager
+def waiting(what: str) -> Iterator[None]:
+    """Say on a terminal what takes so long, once it has taken half a second."""
+    timer = threading.Timer(PATIENCE, tell, (f"{what} …",))
+    timer.daemon = True
+    if sys.stderr.isatty():
+        timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()
 
 
 def save(path: Path, text: str, mode: int = 0o644) -> None:

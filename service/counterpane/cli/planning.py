@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -11,19 +11,35 @@ from counterpane.cli.endings import Unreadable
 from counterpane.cli.inputs import read_text
 
 if TYPE_CHECKING:
+    from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
-    from counterpane.craft.stitches import Vocabulary
 
-HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")  # What a recipe has beside a plan request.
-MOST_FAULTS = 5  # Faults of a document that are said one by one; house.
+HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
+"""What a recipe has beside a plan request."""
+
+MOST_FAULTS = 5
+"""Faults of a document that are said one by one; house."""
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A plan request as it was given, and what to call it."""
 
-    title: str
+    title: str | None
     content: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """A plan with its answer as JSON values; without a plan the answer is the problem document that says why."""
+
+    plan: Plan | None
+    answer: Mapping[str, Any]
+
+    @property
+    def has_errors(self) -> bool:
+        """Say whether there is no plan, or one with findings of severity error."""
+        return self.plan is None or any(finding["severity"] == "error" for finding in self.answer["findings"])
 
 
 def read_request(where: str) -> Asked:
@@ -31,15 +47,66 @@ def read_request(where: str) -> Asked:
     given = read_text(where)
     document = document_of(given)
     _refuse_misfits(document, given.name)
-    title = document.get("name") or document.get("slug") or "Blanket"
-    return Asked(title, {name: value for name, value in document.items() if name not in HEADINGS})
+    return asked_of(document)
 
 
-def plan_of(content: Mapping[str, Any], vocabulary: Vocabulary) -> Plan:
-    """Work the plan out over the components that ship with the program; CannotBePlanned where there is none."""
-    from counterpane.library.plans import make_plan, plan_request_of
+def asked_of(document: Mapping[str, Any]) -> Asked:
+    """Tell a recipe's plan request from its headings."""
+    content = {name: value for name, value in document.items() if name not in HEADINGS}
+    return Asked(document.get("name") or document.get("slug"), content)
 
-    return make_plan(plan_request_of(content, shipped(), vocabulary), vocabulary)
+
+def planned(content: Mapping[str, Any]) -> Planned:
+    """Work out a plan over the components that ship with the program."""
+    from counterpane.craft.constructions import CannotBePlanned
+    from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
+    from counterpane.library.safety import safety_of_plan
+    from counterpane.seeding import load_vocabulary
+
+    vocabulary = load_vocabulary()
+    try:
+        plan = make_plan(plan_request_of(content, _finder(content), vocabulary), vocabulary)
+    except CannotBePlanned as refusal:
+        return Planned(None, _problem(refusal))
+    safety = safety_of_plan(plan, content.get("for"))
+    return Planned(plan, plan_json(plan, safety, sampler_of(plan, vocabulary)))
+
+
+def _problem(refusal: Exception) -> dict[str, Any]:
+    """Return the problem document that the API would send, without the id of a request."""
+    from counterpane.api import problems
+
+    problem = problems.of(refusal)
+    document = problem.document("") if problem else {"detail": str(refusal), "findings": []}
+    return {"findings": [], "corrections": []} | {
+        name: value for name, value in document.items() if name != "request_id"
+    }
+
+
+def _finder(content: Mapping[str, Any]) -> Callable[[str], Component]:
+    """Return how a slug becomes a component: among those that ship, at the pinned revision where one is pinned."""
+    from counterpane.library.errors import NotFound
+    from counterpane.library.near import nearest
+    from counterpane.library.planning import pins_of
+    from counterpane.seeding import load_components
+
+    shipped, pins = {component.slug: component for component in load_components()}, pins_of(content)
+
+    def find(slug: str) -> Component:
+        if slug not in shipped:
+            raise NotFound(f"No component is called {slug!r}.", nearest(slug, shipped))
+        if pins.get(slug, _hash_of(shipped[slug])) != _hash_of(shipped[slug]):
+            raise NotFound(f"The component {slug!r} that ships with the program is not the revision that is pinned.")
+        return shipped[slug]
+
+    return find
+
+
+def _hash_of(component: Component) -> str:
+    from counterpane.craft.component import content_of
+    from counterpane.library.objects import canonical, digest
+
+    return digest(canonical(content_of(component)))
 
 
 def _refuse_misfits(document: Mapping[str, Any], name: str) -> None:
@@ -49,7 +116,8 @@ def _refuse_misfits(document: Mapping[str, Any], name: str) -> None:
 
     is_recipe = any(heading in document for heading in HEADINGS)
     faults = faults_of(RecipeContent() if is_recipe else PlanRequest(), document)
-    if faults:
-        said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
-        more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
-        raise Unreadable(f"{name}: this is not a plan request", "\n  ".join(said + more))
+    if not faults:
+        return
+    said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
+    more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
+    raise Unreadable(f"{name}: this is not a plan request", "\n  ".join(said + more))

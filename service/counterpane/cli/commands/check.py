@@ -37,17 +37,24 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the text and show the answer."""
+    given = read_text(options.file)
+    with output.waiting(f"checking {given.name}"):
+        answer = _checked(given.text, options)
+    return _correct(given, answer, options) if options.correct else _show(given, answer, options)
+
+
+def _checked(text: str, options: argparse.Namespace) -> dict[str, Any]:
     from counterpane.library.checks import check_text
     from counterpane.seeding import load_vocabulary
 
-    given = read_text(options.file)
-    vocabulary = load_vocabulary()
-    answer = check_text(given.text, vocabulary, options.cast_on, options.terms)
-    if not options.correct:
-        _show(options.json, given, answer)
-        return _status(answer)
+    return check_text(text, load_vocabulary(), options.cast_on, options.terms)
+
+
+def _correct(given: Given, answer: Mapping[str, Any], options: argparse.Namespace) -> int:
+    from counterpane.library.checks import corrected
+
     better = corrected(given.text, answer)
-    left = check_text(better, vocabulary, options.cast_on, options.terms)
+    left = _checked(better, options)
     if options.json:
         output.put_json({**left, "corrected": better})
     else:
@@ -56,14 +63,15 @@ def run(options: argparse.Namespace) -> int:
     return _status(left)
 
 
-def _show(as_json: bool, given: Given, answer: Mapping[str, Any]) -> None:
-    if as_json:
+def _show(given: Given, answer: Mapping[str, Any], options: argparse.Namespace) -> int:
+    if options.json:
         output.put_json(answer)
-        return
-    from counterpane.cli.showing import checks
+    else:
+        from counterpane.cli.showing import checks
 
-    with output.page() as console:
-        checks.draw(console, given.name, given.text, answer)
+        with output.page() as console:
+            checks.draw(console, given.name, given.text, answer)
+    return _status(answer)
 
 
 def _tell_left(given: Given, left: Mapping[str, Any]) -> None:

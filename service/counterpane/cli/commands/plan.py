@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Mapping
-from typing import Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import take_input, take_json
@@ -30,16 +28,14 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.planning import planned, read_request
 
     asked = read_request(options.file)
-    made = planned(asked.content)
+    with output.waiting("planning"):
+        made = planned(asked.content)
     if options.json:
         output.put_json(made.answer)
     else:
-        _draw(asked.title, made.answer, made.plan is not None)
-    return made.status
+        from counterpane.cli.showing import plans
 
-
-def _draw(title: str, answer: Mapping[str, Any], fits: bool) -> None:
-    from counterpane.cli.showing import plans
-
-    with output.page() as console:
-        (plans.draw if fits else plans.draw_refusal)(console, title, answer)
+        with output.page() as console:
+            draw = plans.draw if made.plan else plans.draw_refusal
+            draw(console, asked.title or "A blanket", made.answer)
+    return endings.FOUND if made.has_errors else endings.DONE

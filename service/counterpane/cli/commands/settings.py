@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from counterpane.cli import endings, output
+from counterpane.cli import endings
 from counterpane.cli.options import take_json
 
 NAME = "settings"

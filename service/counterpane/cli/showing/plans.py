@@ -20,12 +20,14 @@ Answer = Mapping[str, Any]
 def draw(console: Console, title: str, answer: Answer) -> None:
     """Draw the whole plan."""
     console.rule(visible(title), align="left", characters="─")
-    console.print(f"\n{_cast_on(answer['counts'])}")
+    console.print(f"\n{_cast_on(answer)}")
     console.print(_sum(answer["counts"]))
     console.print(_size(answer["finished"]))
     console.print()
     console.print(_sections(answer["sections"]))
     console.print(f"\n{_work(answer)}")
+    if answer["sampler"]:
+        console.print(_sampler(answer["sampler"]))
     console.print("\nCounts near the width you want", style="bold")
     console.print(_nearest(answer["nearest"], answer["counts"]["cast_on"]))
     draw_findings(console, answer["findings"])
@@ -51,8 +53,10 @@ def draw_findings(console: Console, findings: Sequence[Answer]) -> None:
         draw_words(console, finding)
 
 
-def _cast_on(counts: Answer) -> str:
-    return f"Cast on {number_of(counts['cast_on'], 'stitch')}."
+def _cast_on(answer: Answer) -> str:
+    parts = answer["recipe"]["parts"]
+    ends = f"by {parts['cast_on']['component']}; bind off by {parts['bind_off']['component']}"
+    return f"Cast on {number_of(answer['counts']['cast_on'], 'stitch')} {ends}."
 
 
 def _sum(counts: Answer) -> Padding:
@@ -72,16 +76,21 @@ def _size(finished: Answer) -> str:
 
 
 def _sections(sections: Sequence[Answer]) -> Table:
-    table = _table("Section", "Rows:", "From–to:", "Sides", "Stitches:", "Width cm:", "Length cm:")
+    table = _table(
+        "Section", "Texture", "Rows:", "From–to:", "Sides", "Stitches:", "Wide cm:", "Long cm:", "Done at cm:"
+    )
     for each in sections:
-        rows = f"{each['first_row']}–{each['last_row']}"
+        rows = f"{each['first_row']:,}–{each['last_row']:,}"
         sides = f"{each['first_row_side']} to {each['last_row_side']}"
-        same = each["before"] == each["after"]
-        counts = f"{each['before']:,}" if same else f"{each['before']:,} to {each['after']:,}"
-        table.add_row(
-            each["name"], str(each["rows"]), rows, sides, counts, _cm(each, "width_cm"), _cm(each, "length_cm")
-        )
+        sizes = (_cm(each, name) for name in ("width_cm", "length_cm", "ends_at_cm"))
+        texture = each["texture"] or "in words"
+        table.add_row(each["name"], texture, f"{each['rows']:,}", rows, sides, _stitches(each), *sizes)
     return table
+
+
+def _stitches(section: Answer) -> str:
+    before, after = section["before"], section["after"]
+    return f"{before:,}" if before == after else f"{before:,} to {after:,}"
 
 
 def _cm(section: Answer, name: str) -> str:
@@ -103,6 +112,13 @@ def _work(answer: Answer) -> str:
     if hours:
         said.append(f"about {listed([f'{hour:g}' for hour in hours], 'to')} hours of knitting")
     return f"{', '.join(said)}."
+
+
+def _sampler(sampler: Answer) -> str:
+    size = f"{number_of(sampler['cast_on'], 'stitch')}, {number_of(sampler['rows'], 'row')}"
+    return (
+        f"A sampler of {size} ({sampler['width_cm']} by {sampler['length_cm']} cm) shows every change of this recipe."
+    )
 
 
 def _corrections(corrections: Sequence[Answer]) -> Table:

@@ -13,6 +13,7 @@ from counterpane.cli.showing.findings import STYLES
 from counterpane.cli.showing.words import visible
 
 STANDING = "General information, not approval. What is not assessed is never a pass."
+MORE = "`counterpane explain SLUG` gives the reason and the source of each."
 
 
 def draw_safety(console: Console, safety: Mapping[str, Any]) -> None:
@@ -20,10 +21,12 @@ def draw_safety(console: Console, safety: Mapping[str, Any]) -> None:
     console.print("\nSafety", style="bold")
     console.print(STANDING)
     for finding in safety["findings"]:
-        style = STYLES[finding["severity"]]
-        console.print(Text.assemble((finding["severity"], style), f" {finding['reference']} {finding['rule']}"))
+        head = (finding["severity"], STYLES[finding["severity"]])
+        console.print(Text.assemble("\n", head, f" {finding['rule']} ({finding['reference']}, {finding['basis']})"))
         console.print(Padding(visible(finding["message"]), (0, 0, 0, 4)))
-        console.print(Padding(visible(f"Source: {finding['source']} ({finding['basis']})"), (0, 0, 0, 4)))
+    console.print()
     for name, label in (("assessed", "Looked at, nothing to say"), ("not_assessed", "Not assessed")):
         if safety[name]:
-            console.print(Padding(f"{label}: {', '.join(safety[name])}", (0, 0, 0, 0)))
+            console.print(f"{label}: {', '.join(safety[name])}.")
+    if safety["findings"]:
+        console.print(MORE)
