@@ -10,6 +10,7 @@ from counterpane.craft.counts.chain import count
 from counterpane.craft.counts.cutting import cuts
 from counterpane.craft.counts.passes import can_repeat, passes_from, passes_until
 from counterpane.craft.counts.values import UNPROVED, Chain, Misfit, Progression, Slug, Step, judge
+from counterpane.craft.counts.ways import ways
 from counterpane.craft.counts.wellformed import malformed
 from counterpane.craft.counts.work import work
 
@@ -27,5 +28,6 @@ __all__ = [
     "malformed",
     "passes_from",
     "passes_until",
+    "ways",
     "work",
 ]

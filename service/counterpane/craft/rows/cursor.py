@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
-from counterpane.craft.rows.lexicon import norm
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Token
 
 STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lps"})
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
+
+
+@lru_cache(maxsize=256)
+def _by_first(phrases: tuple[str, ...]) -> Mapping[str, tuple[tuple[str, ...], ...]]:
+    """Index phrases by their first word, the longest first."""
+    found: dict[str, list[tuple[str, ...]]] = {}
+    for phrase in phrases:
+        words = tuple(phrase.split())
+        found.setdefault(words[0], []).append(words)
+    return {first: tuple(sorted(runs, key=len, reverse=True)) for first, runs in found.items()}
 
 
 class Cursor:
@@ -30,6 +40,11 @@ class Cursor:
         return self.run[self.at]
 
     @property
+    def pausing(self) -> bool:
+        """Whether a sign stands here, or the end: nothing more is said of what came before."""
+        return self.at >= len(self.run) or self.run[self.at].kind in ("pause", "close", "star")
+
+    @property
     def place(self) -> Place:
         """Where the position stands; the last token's place at the end."""
         return self.run[min(self.at, len(self.run) - 1)].place
@@ -37,7 +52,7 @@ class Cursor:
     def word(self, ahead: int = 0) -> str:
         """Return the text `ahead` tokens on, or nothing past the end."""
         index = self.at + ahead
-        return norm(self.run[index]) if index < len(self.run) else ""
+        return self.run[index].norm if index < len(self.run) else ""
 
     def number(self, ahead: int = 0) -> int | None:
         """Return the number `ahead` tokens on, or None where none stands."""
@@ -45,9 +60,10 @@ class Cursor:
         return self.run[index].value if index < len(self.run) else None
 
     def take(self, *phrases: str) -> bool:
-        """Move past the first of these phrases that stands here, each a run of words."""
-        for phrase in phrases:
-            words = phrase.split()
+        """Move past the longest of these phrases that stands here, each a run of words."""
+        if self.at >= len(self.run):
+            return False
+        for words in _by_first(phrases).get(self.run[self.at].norm, ()):
             if all(self.word(ahead) == word for ahead, word in enumerate(words)):
                 self.at += len(words)
                 return True

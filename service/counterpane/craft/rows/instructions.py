@@ -173,6 +173,8 @@ class _Assembly:
         label = clause.label or Label(())
         if any(str(number) in self.labels for number in label.numbers):
             self.end_block(None)
+        if label.too_long:
+            self.faults.append(Fault("too-many-rows", clause.place, str(label.numbers[-1])))
         for row in self.rows_of(clause, label):
             self.add(row)
 

@@ -55,6 +55,7 @@ class Label:
     side: Side | None = None
     also: tuple[int, int] | None = None
     round: bool = False
+    too_long: bool = False
 
 
 def number_of(text: str) -> int | None:
@@ -66,7 +67,10 @@ def number_of(text: str) -> int | None:
 
 
 def numbers_in(text: str) -> tuple[int, ...]:
-    """Return the numbers of a list: "1-4" and "1 to 4" are runs, "1, 3 and 5" are single; runs are bounded."""
+    """Return the numbers of a list: "1-4" and "1 to 4" are runs, "1, 3 and 5" are single.
+
+    A run of more than `MOST_ROWS_AT_ONCE` gives its two ends alone: `is_too_long` tells.
+    """
     out: list[int] = []
     for join, item in _ITEM.findall(text):
         number = number_of(item)
@@ -78,6 +82,15 @@ def numbers_in(text: str) -> tuple[int, ...]:
         else:
             out.append(number)
     return tuple(out)
+
+
+def is_too_long(text: str) -> bool:
+    """Tell whether a list names a run of more rows than are read at once."""
+    numbers = numbers_in(text)
+    return any(
+        join.strip() in ("-", "to", "through") and after > before + MOST_ROWS_AT_ONCE
+        for (join, _), before, after in zip(_ITEM.findall(text)[1:], numbers, numbers[1:], strict=False)
+    )
 
 
 def label_of(match: re.Match[str]) -> Label:
@@ -96,6 +109,7 @@ def label_of(match: re.Match[str]) -> Label:
         side,
         also,
         bool(re.search(r"\br(?:ou)?nds?\b", text)),
+        bool(printed) and is_too_long(printed),
     )
 
 

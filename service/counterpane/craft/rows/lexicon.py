@@ -23,16 +23,11 @@ class Lexicon:
         """Return how many tokens the longest name at `start` takes and what it may mean; (0, ()) for none."""
         if start >= len(run):
             return 0, ()
-        for name, keys in self.by_first.get(norm(run[start]), ()):
+        for name, keys in self.by_first.get(run[start].norm, ()):
             end = start + len(name)
-            if end <= len(run) and all(norm(token) == word for token, word in zip(run[start:end], name, strict=True)):
+            if end <= len(run) and all(token.norm == word for token, word in zip(run[start:end], name, strict=True)):
                 return len(name), keys
         return 0, ()
-
-
-def norm(token: Token) -> str:
-    """Return a token's text, with number words and leading zeros as plain digits."""
-    return token.text if token.value is None else str(token.value)
 
 
 @lru_cache(maxsize=4)
@@ -40,7 +35,7 @@ def lexicon_of(vocabulary: Vocabulary) -> Lexicon:
     """Index the names of a vocabulary."""
     found: dict[str, list[tuple[Name, tuple[str, ...]]]] = {}
     for name, keys in vocabulary.by_name.items():
-        run = tuple(norm(token) for token in tokens(Line(0, name.lower())))
+        run = tuple(token.norm for token in tokens(Line(0, name.lower())))
         if run:
             found.setdefault(run[0], []).append((run, keys))
     longest_first = {first: tuple(sorted(names, key=lambda n: -len(n[0]))) for first, names in found.items()}

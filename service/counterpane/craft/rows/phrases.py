@@ -19,6 +19,9 @@ _MANNERS = {
     "wyif": ("wyif", "with yarn in front", "with yarn at front", "with the yarn in front", "wyf", "yarn in front"),
     "wyib": ("wyib", "with yarn in back", "with yarn at back", "with the yarn at the back", "wyb", "yarn at back"),
 }
+_MANNERS = {
+    manner: (*words, *(f"{extra} {word}" for word in words for extra in ("and", ","))) for manner, words in _MANNERS.items()
+}
 _THROUGH_BACK = ("tbl", "through the back loops", "through back loops", "through the back loop", "through back loop")
 _ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "evenly"})
 _NOT_COLOURS = frozenset({"next", "same", "the", "pattern", "patt", "pat", "front", "back", "one", "1", "each", "st"})
@@ -77,6 +80,8 @@ class Phrase:
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Move past one stitch phrase and return it; None, without a move, where no stitch begins."""
     place = cursor.place
+    if cursor.word()[:1] in "kp" and cursor.word()[1:].isdigit():
+        return _work(cursor, lexicon, place)
     special = _bind_off(cursor, place) or _cast_on(cursor, place) or _marker(cursor, place) or _hold(cursor, place)
     if special is not None:
         return Phrase(special)
@@ -212,6 +217,8 @@ def _counts_follow(cursor: Cursor, key: str) -> bool:
 
 def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
     """Move past all that may follow a stitch and put it into the node."""
+    if cursor.pausing and node.stitch != "sl":
+        return node, keys
     known = lexicon.vocabulary.stitches
     if cursor.word() in _TOGETHER and f"{node.stitch}{node.times}tog" in known:
         cursor.at += 1
@@ -243,7 +250,7 @@ def _manners(cursor: Cursor) -> tuple[str, ...]:
         for manner, words in _MANNERS.items():
             if manner == "wyib" and "wyif" in found:
                 continue
-            if cursor.take(*words) or cursor.take(*(f"{extra} {word}" for word in words for extra in ("and", ","))):
+            if cursor.take(*words):
                 found.add(manner)
                 moved = True
     return tuple(manner for manner in _MANNERS if manner in found)

@@ -118,7 +118,7 @@ class _Reader:
     def read(self) -> ReadRow:
         """Read to the end and return what was understood."""
         start = self.cursor.run[0].place if self.cursor else None
-        while self.cursor:
+        while self.cursor and not self.deep:
             before = self.cursor.at
             self.step()
             if self.cursor.at == before:
@@ -278,7 +278,8 @@ class _Reader:
     def unclosed(self, frame: _Frame) -> None:
         """Note a bracket or star without an end, and keep what stood inside."""
         rule = "bracket-not-closed" if frame.opener in _CLOSES else "repeat-without-end"
-        self.faults.append(Fault(rule, frame.place, frame.opener))
+        if not self.deep:
+            self.faults.append(Fault(rule, frame.place, frame.opener))
         self.frame.items.extend(frame.items)
 
     # -- stars and repeats

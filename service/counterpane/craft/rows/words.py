@@ -65,12 +65,13 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One word, number or sign; `value` is the number, also of a number word."""
+    """One word, number or sign; `value` is the number, also of a number word, and `norm` the text with it as digits."""
 
     kind: Kind
     text: str
     place: Place
     value: int | None = None
+    norm: str = ""
 
 
 def normal_lines(text: str) -> list[Line]:
@@ -105,5 +106,9 @@ def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
             value = int(text)
         if kind == "number" and value is None:
             kind = "mark"
-        out.append(Token("number" if value is not None else kind, text, line.place(match.start()), value))
+        place = line.place(match.start())
+        if value is None:
+            out.append(Token(kind, text, place, None, text))
+        else:
+            out.append(Token("number", text, place, value, str(value)))
     return out
