@@ -1,4 +1,4 @@
-"""A fact with its source: a table of numbers, a rule of thumb, a unit."""
+"""A fact with its source: a figure, a table of figures, or a statement."""
 
 from __future__ import annotations
 
@@ -12,7 +12,9 @@ class FactCard(Open):
     """A fact's line in a list."""
 
     name = Text(required=True)
-    title = Text(required=True)
+    topic = Text(required=True)
+    says = Text(required=True, lines=True)
+    source = Text(required=True, lines=True)
     href = Text(required=True)
 
 
@@ -23,6 +25,10 @@ class FactList(Open):
 
 
 class FactAnswer(FactCard):
-    """A fact as its file has it; its other members are its own."""
+    """A fact with all that is known of it; numbers are decimal text."""
 
-    source = fields.Raw(required=True)
+    value = fields.Raw(required=True, allow_none=True)
+    unit = Text(required=True, allow_none=True)
+    jurisdiction = Text(required=True)
+    confidence = Text(required=True)
+    basis = Text(required=True)

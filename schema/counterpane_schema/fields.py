@@ -1,8 +1,8 @@
 """Field types of the wire: strict where marshmallow is lenient, and exact where JSON is vague.
 
-`Whole` takes 3 and 3.0, which JSON Schema both calls integers, and refuses 3.5, true and "3". `Number` gives a `Decimal`
-with the digits as they were sent. `Text` refuses control characters once for all stores, since PostgreSQL cannot keep
-NUL and nobody can read the others.
+`Whole` takes 3 and 3.0, which JSON Schema both calls integers, and refuses 3.5, true and "3". `Number` gives a
+`Decimal` with the digits as they were sent. `Text` refuses control characters once for all stores, since PostgreSQL
+cannot keep NUL and nobody can read the others.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from marshmallow import Schema, fields, validate
 from marshmallow.exceptions import ValidationError
 
 MOST_WHOLE = 10**18 - 1
+MOST_NUMBER = 10**15
 DEEPEST_DECIMAL = 30
 SLUG = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 SHA256 = r"^[0-9a-f]{64}$"
@@ -40,7 +41,8 @@ class Whole(fields.Integer):
 class Number(fields.Decimal):
     """A decimal number, above or from a bound, with the digits as sent."""
 
-    def __init__(self, *, least: int = 0, above: bool = False, most: int = MOST_WHOLE, **kwargs: Any) -> None:
+    def __init__(self, *, least: int = 0, above: bool = False, most: int = MOST_NUMBER, **kwargs: Any) -> None:
+        self.least, self.above, self.most = least, above, most
         bounds = validate.Range(least, most, min_inclusive=not above)
         super().__init__(validate=bounds, **kwargs)
 
@@ -86,7 +88,8 @@ class Slug(Text):
     """A name for addresses: lower-case letters and digits in groups joined by single hyphens, at most 80 characters."""
 
     def __init__(self, **kwargs: Any) -> None:
-        super().__init__(most=80, metadata={"pattern": SLUG}, **kwargs)
+        metadata = {"pattern": SLUG} | kwargs.pop("metadata", {})
+        super().__init__(most=80, metadata=metadata, **kwargs)
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
@@ -99,7 +102,8 @@ class Sha256(Text):
     """The SHA-256 of a revision, 64 lower-case hexadecimal digits."""
 
     def __init__(self, **kwargs: Any) -> None:
-        super().__init__(most=64, least=64, metadata={"pattern": SHA256}, **kwargs)
+        metadata = {"pattern": SHA256} | kwargs.pop("metadata", {})
+        super().__init__(most=64, least=64, metadata=metadata, **kwargs)
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)

@@ -19,6 +19,7 @@ class PatternRequest(PlanRequest):
         "text",
         "markdown",
         data_key="as",
+        attribute="as",
         metadata={"description": "The form of the answer; beats the Accept header."},
     )
 

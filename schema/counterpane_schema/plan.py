@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from marshmallow import Schema, ValidationError, fields, validate, validates_schema
+from marshmallow import ValidationError, fields, validate, validates_schema
 
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Closed, Open
@@ -68,7 +68,9 @@ class Gauge(Closed):
     rows = Number(required=True, above=True)
     over_cm = Number(above=True)
     over_in = Number(above=True)
-    texture = Slug(data_key="in", allow_none=True, metadata={"description": "The texture it was knitted in."})
+    texture = Slug(
+        data_key="in", attribute="in", allow_none=True, metadata={"description": "The texture it was knitted in."}
+    )
 
     @validates_schema(skip_on_field_errors=True)
     def one_length(self, data: dict[str, object], **_: object) -> None:
@@ -115,7 +117,7 @@ class PlanRequest(Closed):
     size = fields.Nested(Size, required=True)
     corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
     yarn = fields.Nested(Yarn, allow_none=True)
-    for_ = fields.Nested(SafetyInputs, data_key="for", allow_none=True)
+    for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
 
 
 def _exactly_one(data: dict[str, object], one: str, other: str) -> None:

@@ -1,4 +1,4 @@
-"""Content-addressed objects: canonical JSON bytes (RFC 8785) and the SHA-256 that names them.
+"""Content-addressed objects: canonical JSON bytes (RFC 8785) and the SHA-256 that names them; and JSON for answers.
 
 RFC 8785 writes numbers as IEEE doubles, which would round a gauge of 22.1. So no float ever reaches it: a whole number
 stays one, any other number is the text "a/b" in lowest terms.
@@ -12,6 +12,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
+import orjson
 import rfc8785
 
 from counterpane.library.errors import Unkeepable
@@ -37,6 +38,17 @@ def canonical(content: Mapping[str, Any]) -> bytes:
         return rfc8785.dumps(value)
     except rfc8785.CanonicalizationError as fault:
         raise Unkeepable(f"The content has no canonical form: {fault}.") from fault
+
+
+def json_bytes(value: Any) -> bytes:
+    """Return JSON for an answer, where a Decimal is a number with its own digits."""
+    return orjson.dumps(value, default=_with_its_digits)
+
+
+def _with_its_digits(value: Any) -> orjson.Fragment:
+    if isinstance(value, Decimal):
+        return orjson.Fragment(format(value, "f"))
+    raise TypeError(f"{type(value).__name__} has no JSON form")
 
 
 def digest(data: bytes) -> str:

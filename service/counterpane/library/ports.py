@@ -1,7 +1,7 @@
 """What the use cases ask of a store, and the values that pass between them.
 
 A store keeps *entries* on two shelves, components and recipes, each a slug with a chain of revisions. It knows nothing
-of knitting: the entry brings its bytes, its search words and the classes of counts it admits. `storage` holds the stores.
+of knitting: the entry brings its bytes, its search words and the classes of counts it admits.
 """
 
 from __future__ import annotations

@@ -1,1 +1,51 @@
-"""Placeholder."""
+"""Pages for people: the API page and a page for each sort of problem, drawn on the server from plain data.
+
+No script, no inline style, nothing from another host; the policy in each answer forbids them. The description of the
+API and the sorts of problem are passed in: this package knows nothing of the API.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from flask import Blueprint, Response, abort, render_template
+from markupsafe import Markup, escape
+
+from counterpane.web.describing import operations_of
+
+POLICY = "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+
+def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]]) -> Blueprint:
+    """Return the pages about this API and these sorts of problem."""
+    blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static")
+    known = {sort["name"]: sort for sort in sorts}
+    operations = tuple(operations_of(document))
+
+    @blueprint.get("/")
+    def api_page() -> str:
+        return render_template("api.html", info=document["info"], operations=operations, sorts=sorts)
+
+    @blueprint.get("/problems/<name>")
+    def problem_page(name: str) -> str:
+        return render_template("problem.html", sort=known[name]) if name in known else abort(404)
+
+    blueprint.add_app_template_filter(marked, "marked")
+    blueprint.after_request(_protect)
+    return blueprint
+
+
+def marked(text: str) -> Markup:
+    """Return a text as HTML, with what stands between backticks as code."""
+    pieces = escape(text).split("`")
+    return Markup("").join(
+        Markup("<code>{}</code>").format(piece) if place % 2 else piece for place, piece in enumerate(pieces)
+    )
+
+
+def _protect(response: Response) -> Response:
+    response.headers["Content-Security-Policy"] = POLICY
+    response.headers["Referrer-Policy"] = "no-referrer"
+    response.headers.setdefault("Cache-Control", "no-cache")
+    return response

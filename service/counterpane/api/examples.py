@@ -1,0 +1,99 @@
+"""Requests that work on a library with the starters: shown on the API page, and sent by a test."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from counterpane.api.operations import Example
+
+ALL = (Example(),)
+COMPONENT = (Example({"slug": "garter-border"}),)
+COMPONENT_REVISION = (Example({"slug": "garter-border", "sha256": "{garter-border}"}),)
+LISTED = (
+    Example(query={"kind": "body", "admits": 139}),
+    Example(query={"q": "moss", "reversible": "yes", "limit": 5}),
+)
+COMPANIONS = (Example({"slug": "waffle"}, query={"count": 139, "kind": "border"}),)
+
+WAVE: dict[str, Any] = {
+    "slug": "rice-ridge",
+    "kind": "body",
+    "name": "Rice ridge",
+    "summary": "A purl ridge on every fourth row, with single purls between.",
+    "reversible": "no",
+    "versions": [
+        {
+            "name": "odd counts",
+            "rows": "Row 1 (RS): knit.\nRow 2 (WS): purl.\n"
+            "Row 3 (RS): k1, *p1, k1; rep from * to end.\nRow 4 (WS): knit.\n",
+        }
+    ],
+    "examples": [{"stitches": 21, "after": [21, 21, 21, 21]}, {"stitches": 3, "after": [3, 3, 3, 3]}],
+    "safety": {"loose_yarn": "none", "floats": "none", "openings": "none", "ties": "none", "fibre": "not known"},
+    "provenance": {"source": "common-practice", "licence": "CC0-1.0", "author": "anna"},
+}
+COMPONENT_ADDED = (Example(body=WAVE),)
+COMPONENT_REVISED = (
+    Example(
+        {"slug": "rice-ridge"},
+        body=WAVE | {"summary": "A purl ridge on every fourth row, and single purls between the ridges."},
+    ),
+)
+
+BLANKET: dict[str, Any] = {
+    "construction": "one-piece",
+    "parts": {
+        "cast_on": "long-tail",
+        "bottom": {"component": "garter-border", "rows": 16},
+        "sides": {"component": "garter-border", "stitches": 6},
+        "selvedge": "slipped-selvedge",
+        "body": "waffle",
+        "top": {"component": "garter-border", "rows": 16},
+        "bind_off": "plain-bind-off",
+    },
+    "gauge": [
+        {"in": "waffle", "stitches": 22, "rows": 30, "over_cm": 10},
+        {"in": "garter-border", "stitches": 20.5, "rows": 42, "over_cm": 10},
+    ],
+    "size": {"width_cm": 70, "length_cm": 90},
+}
+SMALL: dict[str, Any] = {
+    "parts": {
+        "body": {
+            "text": "Row 1 (RS): *k2, p2; rep from * to last 2 sts, k2.\n"
+            "Row 2 (WS): *p2, k2; rep from * to last 2 sts, p2."
+        }
+    },
+    "gauge": {"stitches": 20, "rows": 28, "over_cm": 10},
+    "size": {"width_in": 28, "length_in": 36},
+    "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
+}
+PLAN = (Example(body=BLANKET), Example(body=SMALL))
+PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
+
+RECIPES_LISTED = (Example(query={"q": "blanket", "limit": 10}),)
+RECIPE = (Example({"slug": "rice-blanket"}),)
+RECIPE_REVISION = (Example({"slug": "rice-blanket", "sha256": "{rice-blanket}"}),)
+KEPT_BLANKET: dict[str, Any] = {"slug": "rice-blanket", "name": "Rice blanket", "summary": "An example.", **BLANKET}
+RECIPE_ADDED = (Example(body=KEPT_BLANKET),)
+RECIPE_REVISED = (
+    Example(
+        {"slug": "rice-blanket"},
+        body=KEPT_BLANKET | {"summary": "An example, made longer.", "size": {"width_cm": 70, "length_cm": 100}},
+    ),
+)
+
+CHECK = (
+    Example(
+        body={
+            "text": "Cast on 20 sts.\nRow 1 (RS): K2, *p3, k3; rep from * to end.\n"
+            "Row 2: *P3, k3; rep from * to last 2 sts, p2.\n"
+        }
+    ),
+    Example(body={"text": "Row 1: *K2, p2; rep from * to last st, k1.\n", "cast_on": 24, "terms": "us"}),
+)
+SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
+RULE = (Example({"slug": "row-runs-short"}),)
+FACT = (Example({"name": "inch"}),)
+OBJECT = (Example({"sha256": "{garter-border}"}),)
+CHANGES = (Example(query={"after": 0, "limit": 5}),)

@@ -1,0 +1,61 @@
+"""Answers about what is kept, the same for components and recipes: stored bytes, lists and chains of revisions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import orjson
+
+from counterpane.api.operations import Answer, Call
+from counterpane.api.paging import page, read_query, write_cursor
+from counterpane.library import companions as library_companions
+from counterpane.library import listing
+from counterpane.library.ports import Kept, Key, Shelf
+
+
+def shown(kept: Kept) -> Answer:
+    """Return the stored bytes as they are."""
+    return Answer(kept.body, sha256=kept.sha256)
+
+
+def added(kept: Kept, path: str) -> Answer:
+    """Return the stored bytes, with the address of what was made."""
+    return Answer(kept.body, 201, sha256=kept.sha256, headers={"Location": f"{path}/{kept.slug}"})
+
+
+def listed(call: Call, shelf: Shelf, path: str) -> Answer:
+    """Return a page of the cards that the query wants."""
+    filters, after, limit = read_query(call.query)
+    found = listing.page(call.services, shelf, filters, after, limit)
+    return page(path, found.cards, _cursor(filters, found.last, limit))
+
+
+def companions(call: Call, path: str) -> Answer:
+    """Return a page of the companions that the query wants."""
+    filters, after, limit = read_query(call.query)
+    found = library_companions.page(call.services, call.path["slug"], filters, after, limit)
+    cards = [orjson.dumps(card) for card in found.cards]
+    start = {"component": call.path["slug"], "count": found.count}
+    return page(path, cards, _cursor(filters, found.last, limit), start)
+
+
+def history(chain: Sequence[Kept], path: str) -> Answer:
+    """Return the chain of revisions, oldest first."""
+    items = [_revision(kept, path) for kept in chain]
+    return Answer(orjson.dumps({"slug": chain[0].slug, "items": items}))
+
+
+def _revision(kept: Kept, path: str) -> dict[str, Any]:
+    return {
+        "number": kept.number,
+        "sha256": kept.sha256,
+        "at": kept.at,
+        "status": kept.status,
+        "href": f"{path}/revisions/{kept.sha256}",
+        "object": f"/v1/objects/sha256/{kept.sha256}",
+    }
+
+
+def _cursor(filters: dict[str, Any], last: Key | None, limit: int) -> str | None:
+    return write_cursor(filters | {"limit": limit}, last) if last is not None else None

@@ -1,0 +1,26 @@
+"""Objects by their hash."""
+
+from __future__ import annotations
+
+from counterpane.api import examples
+from counterpane.api.operations import Answer, Call, operation
+
+FOR_EVER = "max-age=31536000, immutable"
+
+
+@operation(
+    "GET",
+    "/v1/objects/sha256/<sha256>",
+    tag="objects",
+    answer={"type": "object"},
+    role="reader",
+    tagged=True,
+    examples=examples.OBJECT,
+)
+def get_object(call: Call) -> Answer:
+    """Get the content of a revision as canonical JSON (RFC 8785), whose SHA-256 is its name.
+
+    A number that is not whole is the text "a/b" in lowest terms, since canonical JSON would round it.
+    """
+    sha256 = call.path["sha256"]
+    return Answer(call.services.store.object(sha256), sha256=sha256, headers={"Cache-Control": FOR_EVER})

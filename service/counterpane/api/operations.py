@@ -1,0 +1,107 @@
+"""What an operation of the API is: one value that routes, checks and describes it.
+
+The decorator `operation` makes such a value of a view. Nothing is registered by importing: `counterpane.api.catalogue`
+lists the operations, the application routes them and the OpenAPI document describes them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from marshmallow import Schema
+
+from counterpane.library.ports import Holder, Role
+from counterpane.library.services import Services
+
+JSON = "application/json"
+USUAL_BYTES = 2**20
+"""The largest body, but for a text to be checked, which JSON may escape to more."""
+Method = Literal["GET", "POST", "PUT"]
+Shape = type[Schema] | Mapping[str, Any]
+
+
+@dataclass(slots=True)
+class Call:
+    """A request as a view sees it: everything read and checked.
+
+    `expected` is the hash that If-Match named, None for any; `media` the media type that was agreed on.
+    """
+
+    services: Services
+    path: Mapping[str, str]
+    media: str
+    holder: Holder | None = None
+    expected: str | None = None
+    query: Mapping[str, Any] = field(default_factory=dict)
+    body: Any = None
+
+    @property
+    def by(self) -> str:
+        """The name of who writes."""
+        return self.holder.name if self.holder else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a view answers: bytes that are sent as they are. `sha256` gives the tag; `headers` are its own."""
+
+    body: bytes
+    status: int = 200
+    media: str = JSON
+    sha256: str | None = None
+    headers: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Example:
+    """A request that works on a library with the starters, for the API page and for a test that sends it."""
+
+    path: Mapping[str, str] = field(default_factory=dict)
+    query: Mapping[str, Any] = field(default_factory=dict)
+    body: Mapping[str, Any] | None = None
+
+
+View = Callable[[Call], Answer]
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """One method of one path.
+
+    `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
+    returns the hash of what a change would change, which makes If-Match required. `most_bytes` bounds the body.
+    """
+
+    name: str
+    method: Method
+    path: str
+    tag: str
+    summary: str
+    description: str
+    view: View
+    answer: Shape | None
+    status: int = 200
+    media: tuple[str, ...] = (JSON,)
+    body: type[Schema] | None = None
+    query: type[Schema] | None = None
+    role: Role | None = None
+    current: Callable[[Call], str] | None = None
+    tagged: bool = False
+    problems: tuple[str, ...] = ()
+    examples: tuple[Example, ...] = ()
+    most_bytes: int = USUAL_BYTES
+
+
+def operation(
+    method: Method, path: str, *, tag: str, answer: Shape | None, **details: Any
+) -> Callable[[View], Operation]:
+    """Make an operation of a view; its docstring's first line is the summary, the rest the description."""
+
+    def wrap(view: View) -> Operation:
+        summary, _, rest = (view.__doc__ or "").strip().partition("\n")
+        words = " ".join(rest.split())
+        return Operation(view.__name__, method, path, tag, summary, words, view, answer, **details)
+
+    return wrap

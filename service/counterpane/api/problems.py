@@ -1,0 +1,256 @@
+"""Refusals as RFC 9457 problem documents: which there are, and which error of the inside becomes which.
+
+This is the one table of the kind. `Problem` is raised by the layer itself; domain errors are looked up by their class.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from counterpane.craft.constructions import CannotBePlanned
+from counterpane.craft.findings import Finding
+from counterpane.library import errors
+from counterpane.library.plan_requests import UnknownPart
+
+MEDIA_TYPE = "application/problem+json"
+
+
+@dataclass(frozen=True, slots=True)
+class Sort:
+    """A sort of problem: its name in the address of its page, its status, and how it is put right."""
+
+    name: str
+    status: int
+    title: str
+    meaning: str
+    remedy: str
+
+    @property
+    def type(self) -> str:
+        """The address of the page about it."""
+        return f"/problems/{self.name}"
+
+
+class Problem(Exception):
+    """A refusal with the members that are its own; `headers` go with the answer."""
+
+    def __init__(
+        self, name: str, detail: str, *, hint: str = "", headers: Mapping[str, str] | None = None, **members: Any
+    ) -> None:
+        super().__init__(detail)
+        self.sort = SORTS[name]
+        self.detail = detail
+        self.hint = hint or self.sort.remedy
+        self.headers = dict(headers or {})
+        self.members = {key: value for key, value in members.items() if value}
+
+    def document(self, request_id: str) -> dict[str, Any]:
+        """Return the members of the problem document."""
+        fixed = {"type": self.sort.type, "title": self.sort.title, "status": self.sort.status}
+        return fixed | {"detail": self.detail, "hint": self.hint, "request_id": request_id} | self.members
+
+
+def of(error: Exception) -> Problem | None:
+    """Return the problem that a domain error is; None for an error that is a fault of this program."""
+    name = next((NAMES[sort] for sort in type(error).__mro__ if sort in NAMES), None)
+    if name is None:
+        return None
+    members, headers = _particulars(error)
+    return Problem(name, str(error), hint=getattr(error, "hint", ""), headers=headers, **members)
+
+
+def _particulars(error: Exception) -> tuple[dict[str, Any], dict[str, str]]:
+    """Return the members and headers that belong to this error alone."""
+    members: dict[str, Any] = {}
+    headers: dict[str, str] = {}
+    if isinstance(error, errors.Refused | CannotBePlanned):
+        members = {"findings": [finding(each) for each in error.findings], "corrections": corrections(error.findings)}
+    elif isinstance(error, errors.Stale):
+        members = {"current": f'"{error.current}"'}
+    elif isinstance(error, errors.Unknown):
+        headers = {"WWW-Authenticate": 'Bearer realm="counterpane"'}
+    elif isinstance(error, errors.NotAllowed):
+        headers = {"WWW-Authenticate": f'Bearer realm="counterpane", error="insufficient_scope", scope="{error.needs}"'}
+    elif isinstance(error, errors.Busy):
+        headers = {"Retry-After": "1"}
+    elif (pointer := getattr(error, "pointer", None)) is not None:
+        fault = {"pointer": pointer, "in": "body", "message": str(error), "hint": getattr(error, "hint", "")}
+        members = {"errors": [fault]}
+    return members, headers
+
+
+def finding(each: Finding) -> dict[str, Any]:
+    """Return a finding as JSON values, with its place in a text or its pointer into the request."""
+    names = ("rule", "severity", "message", "hint", "line", "column", "pointer")
+    return {name: getattr(each, name) for name in names} | {"corrections": list(each.corrections)}
+
+
+def corrections(findings: Iterable[Finding]) -> list[dict[str, Any]]:
+    """Return the changes of the request that the findings propose, each once."""
+    found = {(change.pointer, change.value): change for each in findings for change in each.changes}
+    return [{"pointer": each.pointer, "value": each.value, "why": each.why} for each in found.values()]
+
+
+SORTS: Mapping[str, Sort] = {
+    sort.name: sort
+    for sort in (
+        Sort(
+            "bad-request",
+            400,
+            "The request cannot be read",
+            "Something in the request is not HTTP as it should be.",
+            "Compare the request with the example of the same operation on the API page.",
+        ),
+        Sort(
+            "broken-json",
+            400,
+            "The body is not JSON",
+            "The body must be one JSON text in UTF-8. Comments, trailing commas, NaN, names that stand twice in one "
+            "object and brackets more than 32 deep are refused.",
+            "Correct the body at the place that `detail` names. Most JSON libraries write it correctly by themselves.",
+        ),
+        Sort(
+            "token-needed",
+            401,
+            "A token is needed",
+            "Writing needs a token, and so does reading from a library that others can reach. A token that is cut "
+            "short, mistyped or not known here counts as none.",
+            "Send `Authorization: Bearer` with a token made by `counterpane token create`.",
+        ),
+        Sort(
+            "not-allowed",
+            403,
+            "The token may not do this",
+            "Each token has a role: a reader reads, a contributor also submits, a reviewer also reviews, a keeper also "
+            "administers.",
+            "Ask the keeper of this library for a token of the role that `detail` names.",
+        ),
+        Sort(
+            "not-found",
+            404,
+            "There is nothing of this name",
+            "The address is not one of this API, or nothing is kept under the name in it.",
+            "Check the spelling; list what there is, for example with GET /v1/components?q=….",
+        ),
+        Sort(
+            "method-not-allowed",
+            405,
+            "The address does not take this method",
+            "The address exists and takes only the methods in the header `Allow`.",
+            "Use one of the methods in the header `Allow`.",
+        ),
+        Sort(
+            "not-acceptable",
+            406,
+            "The answer has no such form",
+            "The header `Accept` leaves out every media type that this operation answers with.",
+            "Send `Accept: */*`, or one of the media types that `detail` names.",
+        ),
+        Sort(
+            "taken",
+            409,
+            "The slug is in use",
+            "Slugs are unique across all kinds of components, and among recipes.",
+            "Choose another slug, or revise what has it: GET it, change it, and PUT it with its tag in `If-Match`.",
+        ),
+        Sort(
+            "stale",
+            412,
+            "It was changed since you read it",
+            "The tag in `If-Match` is not that of the latest revision: somebody else wrote one since. A weak tag "
+            "(`W/…`) never counts. The member `current` is the latest tag.",
+            "GET the latest revision, make your change in it, and PUT that with its tag.",
+        ),
+        Sort(
+            "too-large",
+            413,
+            "The body is too large",
+            "A body may have 1 MiB, and a text to be checked 1,000,000 bytes.",
+            "Send less: check a long text section by section.",
+        ),
+        Sort(
+            "unsupported-media-type",
+            415,
+            "The body has another media type",
+            "Bodies are `application/json` in UTF-8, not compressed.",
+            "Send `Content-Type: application/json`, and no `Content-Encoding`.",
+        ),
+        Sort(
+            "not-as-described",
+            422,
+            "The request is not as the API describes it",
+            "A member or a query parameter is missing, unknown, of another type or outside its bounds. Each entry of "
+            "`errors` has a pointer to it.",
+            "Correct what `errors` point at. /openapi.json describes each member.",
+        ),
+        Sort(
+            "not-usable",
+            422,
+            "A value cannot be used",
+            "Each value is of the right type, and one of them makes no sense beside the others. `errors` point at it.",
+            "Correct what `errors` point at.",
+        ),
+        Sort(
+            "cannot-be-kept",
+            422,
+            "The content has no canonical form",
+            "What is kept is named by the SHA-256 of its canonical JSON (RFC 8785), which holds whole numbers up to "
+            "9007199254740991 only.",
+            "Use numbers of a size that somebody can knit.",
+        ),
+        Sort(
+            "does-not-prove",
+            422,
+            "The content does not prove",
+            "Whatever is kept must add up: its rows can be read, they work at some stitch count, and its worked "
+            "examples come out as stated. `findings` say where it does not.",
+            "Change what `findings` name, each has a hint, and send it again.",
+        ),
+        Sort(
+            "cannot-be-planned",
+            422,
+            "No blanket can be made of this",
+            "The parts do not fit together at this gauge and size. `findings` say why in numbers; `corrections` are "
+            "the smallest changes of the request with which it works.",
+            "Make one of the changes in `corrections`: each is a value to put at a pointer of the request.",
+        ),
+        Sort(
+            "tag-needed",
+            428,
+            "The tag of what you change is needed",
+            "A change must say which revision it changes, so that no update is lost.",
+            "GET it first and send its `ETag` in the header `If-Match`.",
+        ),
+        Sort(
+            "internal",
+            500,
+            "This program has failed",
+            "It is a fault of this program and not of your request; nothing was written.",
+            "Report it with the request id. Sending the same again will most likely fail again.",
+        ),
+        Sort(
+            "busy",
+            503,
+            "The library is busy",
+            "Another program has been writing to the library for more than five seconds.",
+            "Send the same request again after the seconds in the header `Retry-After`.",
+        ),
+    )
+}
+
+NAMES: Mapping[type[Exception], str] = {
+    UnknownPart: "not-usable",
+    errors.NotFound: "not-found",
+    errors.Taken: "taken",
+    errors.Stale: "stale",
+    errors.Refused: "does-not-prove",
+    errors.Unkeepable: "cannot-be-kept",
+    errors.Unknown: "token-needed",
+    errors.NotAllowed: "not-allowed",
+    errors.Busy: "busy",
+    errors.Unreadable: "busy",
+    errors.LibraryError: "not-usable",
+    CannotBePlanned: "cannot-be-planned",
+}

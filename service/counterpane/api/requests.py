@@ -1,0 +1,117 @@
+"""From an HTTP request to a `Call`: who asks, what form is wanted, whether the tag matches, what was sent.
+
+Refusals come in this order: 401, 403, 406, 404, 428, 412, then the body: 415, 413, 400, 422.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from flask import Request
+from marshmallow import Schema, ValidationError, fields
+from werkzeug.datastructures import MultiDict
+
+from counterpane.api import tags
+from counterpane.api.operations import JSON, USUAL_BYTES, Call, Operation
+from counterpane.api.parsing import BrokenJson, parse
+from counterpane.api.problems import Problem
+from counterpane.library import tokens
+from counterpane.library.errors import Stale
+from counterpane.library.ports import Holder
+from counterpane.library.services import Services
+from counterpane_schema.faults import faults_of
+from counterpane_schema.forms import Closed
+
+_WHOLE = re.compile(r"-?[0-9]{1,40}(\.0{1,40})?")
+_ANYTHING = ("", "*/*", JSON)
+MOST_FAULTS = 100
+"""Faults that one problem lists."""
+
+
+def call_of(operation: Operation, services: Services, request: Request, path: Mapping[str, str]) -> Call:
+    """Return the request as the operation's view sees it; raise Problem or a domain error where it is refused."""
+    holder = _holder(operation, services, request)
+    call = Call(services, path, _media(operation, request), holder)
+    if operation.current:
+        call.expected = _expected(operation.current(call), request)
+    if operation.query:
+        call.query = load(operation.query(), _query(operation.query, request.args), "query")
+    elif request.args:
+        call.query = load(Closed(), dict(request.args), "query")
+    if operation.body:
+        call.body = load(operation.body(), _json(operation, request), "body")
+    return call
+
+
+def _holder(operation: Operation, services: Services, request: Request) -> Holder | None:
+    role = operation.role
+    if role is None or (role == "reader" and services.open_reading):
+        return None
+    scheme, _, token = request.headers.get("Authorization", "").partition(" ")
+    holder = tokens.holder_of(services.store, token.strip() if scheme.lower() == "bearer" else None)
+    tokens.require(holder, role)
+    return holder
+
+
+def _media(operation: Operation, request: Request) -> str:
+    wanted = request.headers.get("Accept", "")
+    if wanted in _ANYTHING and operation.media[0] == JSON:
+        return JSON
+    found = request.accept_mimetypes.best_match(operation.media) if wanted else operation.media[0]
+    if found is None:
+        raise Problem("not-acceptable", f"This operation answers with {' or '.join(operation.media)}.")
+    return found
+
+
+def _expected(current: str, request: Request) -> str | None:
+    header = request.headers.get("If-Match", "")
+    if not header.strip():
+        raise Problem("tag-needed", "The header If-Match is missing.")
+    if not tags.matched(header, current):
+        raise Stale("The tag in If-Match is not that of the latest revision.", current)
+    return None if header.strip() == tags.ANY else current
+
+
+def _json(operation: Operation, request: Request) -> Any:
+    if request.headers.get("Content-Encoding", "identity").lower() != "identity":
+        raise Problem("unsupported-media-type", "Compressed bodies are not taken.")
+    if request.mimetype != JSON or request.mimetype_params.get("charset", "utf-8").lower() != "utf-8":
+        raise Problem("unsupported-media-type", f"The body must be {JSON} in UTF-8.", headers={"Accept": JSON})
+    data = request.get_data(cache=False)
+    try:
+        return parse(data)
+    except BrokenJson as fault:
+        name = "too-large" if len(data) > USUAL_BYTES else "broken-json"
+        raise Problem(name, str(fault)) from None
+
+
+def _query(schema: type[Schema], args: MultiDict[str, str]) -> dict[str, Any]:
+    """Return the parameters that are not empty, whole numbers as such; raise Problem for one that stands twice."""
+    found: dict[str, Any] = {}
+    for name, values in args.lists():
+        if len(values) > 1:
+            raise _invalid("query", [{"pointer": f"/{name}", "in": "query", "message": "It stands twice."}])
+        if values[0] != "":
+            found[name] = values[0]
+    declared = schema().fields
+    for name, value in found.items():
+        if isinstance(declared.get(name), fields.Integer) and _WHOLE.fullmatch(value):
+            found[name] = int(value.partition(".")[0])
+    return found
+
+
+def load(schema: Schema, data: Any, where: str) -> Any:
+    """Return the data as the schema has it; raise Problem with a pointer to each fault."""
+    try:
+        return schema.load(data)
+    except ValidationError:
+        faults = faults_of(schema, data)[:MOST_FAULTS]
+    members = [{"pointer": each.pointer, "in": where, "message": each.message, "hint": each.hint} for each in faults]
+    raise _invalid(where, members)
+
+
+def _invalid(where: str, faults: list[dict[str, Any]]) -> Problem:
+    place = faults[0]["pointer"] or f"the {where}"
+    return Problem("not-as-described", f"{place}: {faults[0]['message']}", errors=faults)

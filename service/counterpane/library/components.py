@@ -1,0 +1,126 @@
+"""Components: adding, revising and finding them. Whatever is kept has been proved first."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import Any
+
+import orjson
+
+from counterpane.craft.component import Component, Problem, component_of, content_of, derive, prove
+from counterpane.craft.findings import Finding
+from counterpane.library.errors import NotFound, Refused
+from counterpane.library.objects import canonical, digest
+from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.services import Services
+from counterpane.library.telling import classes_of, counts_json, derived_json
+
+SHELF: Shelf = "component"
+UNEXPLAINED = "does-not-prove"
+"""The rule of a finding that no reading or counting rule explains."""
+
+KEPT_READY = 1024
+"""Components that stand ready without being read again; they are looked up by their bytes, which never change."""
+
+
+def get(services: Services, slug: str) -> Kept:
+    """Return the latest revision; raise NotFound."""
+    return services.store.latest(SHELF, slug)
+
+
+def revision(services: Services, slug: str, sha256: str) -> Kept:
+    """Return the revision of this hash; raise NotFound."""
+    return services.store.revision(SHELF, slug, sha256)
+
+
+def history(services: Services, slug: str) -> tuple[Kept, ...]:
+    """Return all revisions, oldest first; raise NotFound."""
+    return services.store.history(SHELF, slug)
+
+
+def add(services: Services, content: Mapping[str, Any], by: str, status: str = "draft") -> Kept:
+    """Keep a component; raise Refused with findings where it does not prove, Taken, Unkeepable and Busy."""
+    entry = entry_of(services, content, by, status)
+    services.store.add(entry)
+    return get(services, entry.slug)
+
+
+def revise(services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:
+    """Keep the next revision of a component; the same content again changes nothing.
+
+    Raise what `add` raises, NotFound, and Stale unless the latest revision is the expected one.
+    """
+    latest = get(services, slug)
+    if content["slug"] != slug:
+        raise Refused("The slug cannot change.", (_renamed(slug, content["slug"]),))
+    entry = entry_of(services, content, by, latest.status)
+    if entry.sha256 != latest.sha256 or latest.sha256 != (expected or latest.sha256):
+        services.store.revise(entry, expected)
+    return get(services, slug)
+
+
+def _renamed(slug: str, other: str) -> Finding:
+    message = f"The slug is {other!r}, and the component is kept as {slug!r}."
+    return Finding(UNEXPLAINED, "error", message, "Leave the slug as it is, or add another component.", pointer="/slug")
+
+
+def find(services: Services, slug: str, sha256: str | None = None) -> Component:
+    """Return the component of this slug, at its latest revision or at that of a hash; raise NotFound."""
+    found = sha256 or get(services, slug).sha256
+    component = _ready(services.store.object(found))
+    if component.slug != slug:
+        raise NotFound(f"The component {slug!r} has no revision {found}.")
+    return component
+
+
+@lru_cache(KEPT_READY)
+def _ready(content: bytes) -> Component:
+    return component_of(orjson.loads(content))
+
+
+def entry_of(services: Services, content: Mapping[str, Any], by: str, status: str) -> Entry:
+    """Prove a component and return it as the store keeps it; raise Refused and Unkeepable."""
+    component = component_of(content)
+    problems = prove(component, services.vocabulary)
+    if problems:
+        raise Refused(f"{component.slug!r} does not prove.", tuple(_finding(each) for each in problems))
+    whole = content_of(component)
+    data = canonical(whole)
+    sha256, at = digest(data), services.now()
+    told = {"derived": derived_json(derive(component, services.vocabulary)), "status": status, "changed": at}
+    return Entry(
+        shelf=SHELF,
+        slug=component.slug,
+        kind=component.kind,
+        sha256=sha256,
+        content=data,
+        body=orjson.dumps(whole | told | {"sha256": sha256, "etag": f'"{sha256}"'}),
+        card=orjson.dumps(_card(services, component, status, sha256)),
+        title=" ".join((component.slug.replace("-", " "), component.name, *component.also_called)),
+        words=_words(component),
+        at=at,
+        by=by,
+        status=status,
+        reversible=component.reversible,
+        classes=classes_of(component, derive(component, services.vocabulary)),
+    )
+
+
+def _card(services: Services, component: Component, status: str, sha256: str) -> dict[str, Any]:
+    names = ("slug", "kind", "name", "summary", "reversible")
+    counts = counts_json(derive(component, services.vocabulary).starts)
+    told = {"status": status, "sha256": sha256, "href": f"/v1/components/{component.slug}"}
+    return {name: getattr(component, name) for name in names} | counts | told
+
+
+def _words(component: Component) -> str:
+    rows = (version.rows for version in component.versions)
+    steps = component.operation.steps if component.operation else ()
+    return "\n".join((component.kind, component.summary, component.gauge_notes, *rows, *steps))
+
+
+def _finding(problem: Problem) -> Finding:
+    line, column = (problem.place.line, problem.place.column) if problem.place else (None, None)
+    rule = problem.rule or UNEXPLAINED
+    return Finding(rule, "error", problem.message, problem.step, line, column, problem.pointer)

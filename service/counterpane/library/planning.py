@@ -1,0 +1,87 @@
+"""Plans and patterns over the components of a library."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import fields, is_dataclass
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from counterpane.craft.component import Component
+from counterpane.craft.constructions import Plan
+from counterpane.craft.measures import shown
+from counterpane.library import components
+from counterpane.library.patterns import write_pattern
+from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
+from counterpane.library.safety import safety_of_plan
+from counterpane.library.safety_inputs import BadInput
+from counterpane.library.services import Services
+
+BESIDE_THE_PLAN = ("terms", "title", "as")
+"""Members of a pattern request that say how to write and not what to plan."""
+
+
+def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
+    """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
+    worked_out = made(services, content)
+    safety = safety_of_plan(worked_out, content.get("for"))
+    return plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary))
+
+
+def made(services: Services, content: Mapping[str, Any]) -> Plan:
+    """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
+    request = plan_request_of(content, finder(services, content), services.vocabulary)
+    return make_plan(request, services.vocabulary)
+
+
+def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[str, Any]:
+    """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
+    request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
+    worked_out = made(services, request)
+    record = safety_of_plan(worked_out, request.get("for"))
+    terms = content.get("terms", "us")
+    written = write_pattern(worked_out, services.vocabulary, terms, content.get("title"), record)
+    if form == "json":
+        return {"pattern": as_json(written), "text": services.presses["text"](written)}
+    return {"text": services.presses[form](written)}
+
+
+def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:
+    """Return how a part's component is found by its slug; a request pins one revision of a component at most."""
+    pins = pins_of(content)
+    return lambda slug: components.find(services, slug, pins.get(slug))
+
+
+def pins_of(content: Mapping[str, Any]) -> dict[str, str]:
+    """Return the hash to which each component is pinned; raise BadInput where one is pinned to two."""
+    pins: dict[str, str] = {}
+    for pointer, part in parts_of(content):
+        pinned = part.get("revision")
+        if pinned and pins.setdefault(part["component"], pinned) != pinned:
+            message = f"{part['component']!r} is pinned to two revisions."
+            raise BadInput(f"{pointer}/revision", message, "Pin a component to one revision in all its places.")
+    return pins
+
+
+def parts_of(content: Mapping[str, Any]) -> Iterator[tuple[str, Mapping[str, Any]]]:
+    """Give each part that names a component, with its pointer; a slug alone as an object."""
+    for name, part in content["parts"].items():
+        bands = isinstance(part, list)
+        for place, each in enumerate(part if bands else (part,)):
+            pointer = f"/parts/{name}/{place}" if bands else f"/parts/{name}"
+            if isinstance(each, str):
+                yield pointer, {"component": each}
+            elif isinstance(each, Mapping) and "component" in each:
+                yield pointer, each
+
+
+def as_json(value: Any) -> Any:
+    """Return a written pattern as JSON values; lengths to 0.1, half up."""
+    if is_dataclass(value) and not isinstance(value, type):
+        return {field.name: as_json(getattr(value, field.name)) for field in fields(value)}
+    if isinstance(value, Mapping):
+        return {str(key): as_json(item) for key, item in value.items()}
+    if isinstance(value, tuple | list):
+        return [as_json(item) for item in value]
+    return Decimal(shown(value)) if isinstance(value, Fraction) else value

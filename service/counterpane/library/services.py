@@ -1,0 +1,34 @@
+"""What the use cases work with, put together once by `wiring` and passed in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.ports import Store
+
+Press = Callable[[Any], str]
+
+
+def utc_now() -> str:
+    """Return the time in UTC to the second, as RFC 3339 has it."""
+    return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+
+
+@dataclass(frozen=True, slots=True)
+class Services:
+    """A store with the knowledge that comes with the program.
+
+    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown". `open_reading` says that
+    reading needs no token, which holds where only this machine can ask.
+    """
+
+    store: Store
+    vocabulary: Vocabulary
+    facts: Mapping[str, Mapping[str, Any]]
+    presses: Mapping[str, Press]
+    now: Callable[[], str] = utc_now
+    open_reading: bool = True

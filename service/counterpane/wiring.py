@@ -1,0 +1,202 @@
+"""Where the parts meet: a store with the starters in it, the application on it, and a server before that."""
+
+from __future__ import annotations
+
+import os
+import socket
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from counterpane.library import components, recipes
+from counterpane.library.errors import LibraryError, Taken
+from counterpane.library.ports import Role, Store, Wanted
+from counterpane.library.services import Services
+from counterpane.library.tokens import create
+
+if TYPE_CHECKING:
+    from flask import Flask
+
+IN_MEMORY = ":memory:"
+LOOPBACK = ("127.0.0.1", "::1", "localhost")
+STORE_VARIABLE = "COUNTERPANE_SERVED_STORE"
+OPEN_VARIABLE = "COUNTERPANE_SERVED_OPEN"
+STARTERS = "counterpane-starters"
+WAITRESS_THREADS = 8
+
+
+class CannotServe(LibraryError):
+    """The server cannot be started as asked."""
+
+    hint = "Install what is missing, or choose another server with --server."
+
+
+def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, starters: bool = True) -> Services:
+    """Open or make the library at a path, and put the starters into one that holds nothing yet.
+
+    Raise Unreadable for a path at which no store can be, and Busy where another program holds it.
+    """
+    from counterpane.press.markdown import as_markdown
+    from counterpane.press.text import as_text
+    from counterpane.seeding import load_vocabulary
+    from counterpane.seeding.facts import load_facts
+
+    services = Services(
+        store=open_store(path),
+        vocabulary=load_vocabulary(),
+        facts={fact["name"]: fact for fact in load_facts()},
+        presses={"text": as_text, "markdown": as_markdown},
+        open_reading=open_reading,
+    )
+    if starters and not services.store.page(Wanted("component", limit=1)).cards:
+        with suppress(Taken):  # Another process was first.
+            load_starters(services)
+    return services
+
+
+def open_store(path: str | Path) -> Store:
+    """Return the store at a path; ":memory:" is one that goes with the process."""
+    if str(path) == IN_MEMORY:
+        from counterpane.storage.memory import MemoryStore
+
+        return MemoryStore()
+    if "://" in str(path):
+        hint = "Name a file: it is made where there is none."
+        raise CannotServe(f"A store at {str(path).partition('://')[0]}:// is not supported.", hint)
+    from counterpane.storage.sqlite import SqliteStore
+
+    return SqliteStore(path)
+
+
+def load_starters(services: Services) -> None:
+    """Put the components and recipes that ship with the program into a library, all of each or none."""
+    from counterpane.craft.component import content_of
+    from counterpane.seeding import load_components
+    from counterpane.seeding.recipes import load_recipes
+
+    parts = (content_of(each) for each in load_components())
+    services.store.add(*(components.entry_of(services, content, STARTERS, "accepted") for content in parts))
+    whole = [recipes.entry_of(services, content, STARTERS, "accepted") for content in load_recipes()]
+    services.store.add(*whole)
+
+
+def make_app(path: str | Path = IN_MEMORY, *, open_reading: bool = True) -> Flask:
+    """Return the application on the library at a path."""
+    return app_of(open_library(path, open_reading=open_reading))
+
+
+def app_of(services: Services) -> Flask:
+    """Return the application on a library that is open, with the pages for people."""
+    from counterpane.api.application import create_app
+    from counterpane.api.document import document
+    from counterpane.api.problems import SORTS
+    from counterpane.web import pages
+
+    return create_app(services, (pages(document(), [asdict(sort) for sort in SORTS.values()]),))
+
+
+def served_app() -> Flask:
+    """Return the application as a server's worker makes it: the path stands in the environment."""
+    from counterpane.api.access import log_to_standard_error
+
+    log_to_standard_error()
+    return make_app(os.environ[STORE_VARIABLE], open_reading=os.environ[OPEN_VARIABLE] == "yes")
+
+
+def create_token(path: str | Path, role: Role, name: str) -> str:
+    """Make a token for the library at a path and return it; only its hash is kept."""
+    services = open_library(path)
+    try:
+        return create(services.store, role, name, services.now())
+    finally:
+        services.store.close()
+
+
+@dataclass(frozen=True, slots=True)
+class Serving:
+    """What to serve, where, and how: by "granian" with workers and threads, or by "waitress" with threads."""
+
+    store: str
+    host: str = "127.0.0.1"
+    port: int = 8321
+    server: str = "granian"
+    workers: int = 2
+    threads: int = 2
+
+    @property
+    def open_reading(self) -> bool:
+        """Reading is open where only this machine can ask."""
+        return self.host in LOOPBACK
+
+    @property
+    def address(self) -> str:
+        """The address that a browser takes."""
+        return f"http://{f'[{self.host}]' if ':' in self.host else self.host}:{self.port}"
+
+
+def serve(serving: Serving, announce: Callable[[str], None]) -> None:
+    """Serve a library until the process is interrupted; `announce` is told the address once it listens.
+
+    Port 0 is a free one. Raise CannotServe, and what `open_library` raises.
+    """
+    serving = replace(serving, port=serving.port or free_port(serving.host))
+    _refuse_taken(serving)
+    open_library(serving.store).store.close()  # The starters are in before any worker opens it.
+    start = _serve_waitress if serving.server == "waitress" else _serve_granian
+    start(serving, lambda: announce(serving.address))
+
+
+def _refuse_taken(serving: Serving) -> None:
+    with socket.socket(socket.AF_INET6 if ":" in serving.host else socket.AF_INET) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((serving.host, serving.port))
+        except (OSError, OverflowError) as fault:
+            hint = "Choose another port with --port, or end what listens there."
+            raise CannotServe(f"{serving.address} cannot be listened on: {fault}.", hint) from None
+
+
+def free_port(host: str) -> int:
+    """Return a port that is free at this moment."""
+    with socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET) as probe:
+        probe.bind((host, 0))
+        return int(probe.getsockname()[1])
+
+
+def _serve_granian(serving: Serving, ready: Callable[[], None]) -> None:
+    try:
+        from granian import Granian
+        from granian.constants import Interfaces
+    except ImportError:
+        raise CannotServe("granian is not installed.", "Use --server waitress.") from None
+    in_memory = serving.store == IN_MEMORY
+    os.environ[STORE_VARIABLE] = IN_MEMORY if in_memory else str(Path(serving.store).resolve())
+    os.environ[OPEN_VARIABLE] = "yes" if serving.open_reading else "no"
+    granian = Granian(
+        "counterpane.wiring:served_app",
+        address=serving.host,
+        port=serving.port,
+        interface=Interfaces.WSGI,
+        workers=1 if in_memory else serving.workers,  # A store in memory belongs to one process.
+        blocking_threads=serving.threads,
+        factory=True,
+        log_enabled=False,
+    )
+    granian.on_startup(ready)
+    granian.serve()
+
+
+def _serve_waitress(serving: Serving, ready: Callable[[], None]) -> None:
+    try:
+        from waitress.server import create_server
+    except ImportError:
+        raise CannotServe("waitress is not installed.", "Use --server granian.") from None
+    from counterpane.api.access import log_to_standard_error
+
+    log_to_standard_error()
+    app = make_app(serving.store, open_reading=serving.open_reading)
+    waiting = create_server(app, host=serving.host, port=serving.port, threads=max(serving.threads, WAITRESS_THREADS))
+    ready()
+    waiting.run()
