@@ -62,6 +62,13 @@ def test_counts_that_are_no_single_progression_stay_apart(vocabulary: Vocabulary
     assert derived.said == "a multiple of 4 stitches, at least 4 or a multiple of 6 stitches, at least 6"
 
 
+def test_counts_that_another_version_holds_add_nothing(vocabulary: Vocabulary) -> None:
+    """Rows for any count and rows for odd counts from a hundred thousand on are rows for any count."""
+    derived = derive(body("Row 1: knit.", "Row 1: k100000, *p1, k1; rep from * to last st, k1."), vocabulary)
+
+    assert derived.starts == (Progression(1, 0, 1),)
+
+
 @pytest.mark.parametrize(
     ("row", "said"),
     [
@@ -85,15 +92,18 @@ def test_a_cast_on_admits_every_count_from_its_least(starters: Mapping[str, Comp
     derived = derive(starters["cable-cast-on"], vocabulary)
 
     assert [derived.admits(count) for count in (1, 2, 10**9)] == [False, True, True]
+    assert derived.starts == (Progression(1, 0, 2),)
 
 
 def test_sides_follow_from_the_one_that_is_stated(vocabulary: Vocabulary) -> None:
     """A second row on the RS makes the first one a WS row; with nothing stated row 1 is a RS row."""
     stated = derive(body("Row 1: purl.\nRow 2 (RS): knit.\nRow 3: purl."), vocabulary).versions[0]
     silent = derive(body("Row 1: knit.\nRow 2: purl."), vocabulary).versions[0]
+    rounds = derive(body("Round 1: knit.\nRound 2: purl."), vocabulary).versions[0]
 
     assert (stated.first_side, stated.last_side) == ("WS", "WS")
     assert (silent.first_side, silent.last_side) == ("RS", "WS")
+    assert (rounds.first_side, rounds.last_side) == ("round", "round")
 
 
 def test_deriving_costs_no_more_for_wider_repeats(vocabulary: Vocabulary) -> None:

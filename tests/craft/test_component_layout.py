@@ -80,6 +80,41 @@ def test_closing_rows_let_the_top_end_as_the_bottom_begins(
     assert found.closing_rows == more
 
 
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Row 1: *k500, p500; rep from * to end.",
+        "Row 1: *k1, yo 3000 times, k1; rep from * to end.",
+        "Row 1: *sl 1 to cn and hold in front, k1, k1 from cn; rep from * to end.",
+    ],
+)
+def test_rows_that_are_no_short_plain_sequence_have_no_layout(rows: str, vocabulary: Vocabulary) -> None:
+    """Long rows, and stitches that wait on a cable needle, are counted and not laid out."""
+    version = derive(body(rows), vocabulary).versions[0]
+
+    assert version.starts
+    assert version.layout is None
+
+
+def test_stitches_made_in_one_and_an_altered_last_repeat_are_laid_out(vocabulary: Vocabulary) -> None:
+    """Rows that change the count within themselves have a repeat and edges, and no columns to balance."""
+    clusters = "Row 3: k1, *(k1, yo, k1) into next st, p3tog; rep from * to last st, k1."
+    altered = "Row 2 (WS): k1, *p3tog, (k1, yo, k1) into next st; rep from * to last st, k1."
+    found = derive(body(f"Row 1: knit.\n{altered}\n{clusters}"), vocabulary).versions[0].layout
+
+    assert found is not None
+    assert (found.repeat, found.balancing, found.edges, found.balance) == (4, 0, (1, 1), None)
+
+
+def test_a_last_repeat_of_its_own_is_worked_out(vocabulary: Vocabulary) -> None:
+    """Purl columns whose last repeat has three knit stitches leave one too many at the right."""
+    row = "*k4, p1; rep from *, ending last rep k3"
+    found = derive(body(f"Row 1 (RS): {row}."), vocabulary).versions[0].layout
+
+    assert found is not None
+    assert (found.repeat, found.balance) == (5, Balance(1, "right"))
+
+
 def test_rows_too_wide_to_look_at_have_counts_and_no_layout(vocabulary: Vocabulary) -> None:
     """A repeat of a million stitches is counted, and its columns are not laid out."""
     derived = derive(body("Row 1: *k500000, p500000; rep from * to end."), vocabulary)

@@ -48,10 +48,11 @@ def test_rows_that_do_not_work_are_refused_at_their_place(
     [
         ("Cast on 20 sts.\nRow 1: knit.", "A part of a blanket has no cast-on of its own."),
         ("Row 1: knit.\nRow 2: purl.\nRep row 1 once.", "A repeat line works some of the rows again."),
+        ("Row 1: k to marker, p to end.", "The counts of these rows cannot be derived."),
     ],
 )
-def test_a_part_has_neither_cast_on_nor_rows_worked_again(rows: str, message: str, vocabulary: Vocabulary) -> None:
-    """What would make the rows no longer one repeat of a part is refused."""
+def test_a_part_is_whole_rows_without_a_cast_on(rows: str, message: str, vocabulary: Vocabulary) -> None:
+    """A cast-on, rows worked again in part, and rows that count to a marker are refused."""
     assert only(prove(body(rows), vocabulary)).message == message
 
 
@@ -72,6 +73,11 @@ def test_an_example_that_does_not_come_out_is_refused(
     problem = only(prove(replace(body(RIB), examples=(example,)), vocabulary))
 
     assert (problem.pointer, problem.message) == (pointer, message)
+
+
+def test_a_word_of_two_meanings_and_one_count_keeps_nothing_out(vocabulary: Vocabulary) -> None:
+    """Whether k1b is worked below or through the back loop, the rows add up."""
+    assert not prove(body("Row 1: *k1b, p1; rep from * to end."), vocabulary)
 
 
 def test_an_example_may_show_several_passes(vocabulary: Vocabulary) -> None:

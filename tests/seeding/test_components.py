@@ -110,10 +110,11 @@ BORDER = "border/seed-stitch-border.toml"
         (BORDER, "common-practice", "common-practise", "provenance.source: no source 'common-practise'"),
         (BORDER, "after = [5, 5]", "after = [5, 6]", "/examples/0/after: The counts after the rows are 5, 5"),
         (BORDER, "k1, *p1, k1;", "k1, *pp1, k1;",
-         "/versions/0/rows: 'pp1' cannot be read (line 1, column 18 of the rows)"),
+         "/versions/0/rows: 'pp1' cannot be read: unknown term (line 1, column 18 of the rows)"),
         (BORDER, 'openings = "none"', 'openings = { value = 1, unit = "x" }', "safety.openings.value: 1 where a text"),
         (BORDER, 'openings = "none"', 'openings = "nothing"', "openings: 'nothing' is none of 'none', 'not known'."),
         ("selvedge/slipped-selvedge.toml", "slipped_edge", "# slipped_edge", "slipped_edge: missing."),
+        ("selvedge/slipped-selvedge.toml", "slipped_edge = {", "slipped_edge = 5 # {", "slipped_edge: 5 where a table"),
         ("cast-on/long-tail.toml", "turn = true", "", "operation.turn: missing."),
         ("cast-on/long-tail.toml", 'faces_row_1 = "bumps"', "", "operation.faces_row_1: missing."),
         ("cast-on/long-tail.toml", "[[examples]]\nstitches = 20\nafter = []", "", "examples: missing. Give at least 2"),
@@ -144,3 +145,10 @@ def test_a_source_bears_the_name_of_its_file(folder: Path) -> None:
     (folder / "sources" / "mee-1846.toml").rename(folder / "sources" / "mee.toml")
     with pytest.raises(SeedFault, match="'mee-1846' is not the name of the file"):
         load_sources(folder)
+
+
+def test_missing_seeds_are_said_to_be_missing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Without a folder of seeds beside the package or in a checkout there is a fault with the next step."""
+    monkeypatch.setattr("counterpane.seeding.roots._PACKAGE", tmp_path / "service" / "counterpane")
+    with pytest.raises(SeedFault, match=r"no folder of seeds is there\. Install counterpane again"):
+        seeds_root()

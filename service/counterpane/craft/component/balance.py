@@ -23,6 +23,9 @@ Column: TypeAlias = tuple[Cell, ...]
 REPEATS = 4
 """Repeats over which a texture is looked at, beyond its least count; any number above two serves."""
 
+MOST_CELLS = 40_000
+"""Stitches of all rows beyond which a texture is not laid out; house figure that bounds time."""
+
 _SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -68,9 +71,9 @@ def layout_of(rows: Sequence[Row], rs: Sequence[bool], start: Progression, vocab
 
     `rs` tells of each row whether it is worked on the right side.
     """
-    if not start.of:
-        return None
     count = start.least + REPEATS * start.of
+    if not start.of or count * len(rows) > MOST_CELLS:
+        return None
     try:
         columns = _columns(rows, rs, count, vocabulary)
         edges = _broken(columns, start.of) if columns else _constant(rows, rs, count, vocabulary)

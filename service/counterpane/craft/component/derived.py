@@ -14,7 +14,7 @@ from counterpane.craft.rows.instructions import AgainStep, Instructions, StartSt
 from counterpane.craft.rows.tree import Row, Side
 from counterpane.craft.stitches import Vocabulary
 
-KEPT = 512
+KEPT = 256
 """Components whose derivation is kept at hand; house figure."""
 
 MOST_JOINED = 10_000
@@ -120,25 +120,24 @@ def _stitches(number: int) -> str:
 
 
 def _joined(starts: tuple[Progression, ...]) -> tuple[Progression, ...]:
-    """Return several progressions as one where together they are one, else as they are."""
+    """Return several progressions as one where together they are one, else as they are.
+
+    One period from the least count on shows each residue once, and what begins in it goes on for ever.
+    """
     whole = lcm(*(start.of for start in starts)) if starts else 0
     if len(starts) < 2 or not 0 < whole <= MOST_JOINED:
         return starts
     least = min(start.least for start in starts)
-    held = {n for n in range(least, least + whole) if any(start.admits(n) for start in starts)}
-    settled = max(start.least for start in starts)
-    for of in (of for of in range(1, whole) if whole % of == 0):
-        one = Progression(of, least % of, least)
-        if held == {n for n in range(least, least + whole) if one.admits(n)} and _same(one, starts, settled):
-            return (one,)
-    return starts
+    held = [n for n in range(least, least + whole) if any(start.admits(n) for start in starts)]
+    tried = (Progression(of, least % of, least) for of in range(1, whole + 1) if whole % of == 0)
+    return next(
+        ((one,) for one in tried if held == list(range(least, least + whole, one.of)) and _holds(one, starts)), starts
+    )
 
 
-def _same(one: Progression, starts: Iterable[Progression], settled: int) -> bool:
-    """Say whether one progression holds just what several hold, up to where all of them have begun."""
-    if settled - one.least > MOST_JOINED:
-        return False
-    return all(one.admits(n) == any(start.admits(n) for start in starts) for n in range(one.least, settled + one.of))
+def _holds(one: Progression, starts: Iterable[Progression]) -> bool:
+    """Say whether a progression holds all members of the others."""
+    return all(start.of % one.of == 0 and one.admits(start.least) for start in starts)
 
 
 @lru_cache(maxsize=KEPT)

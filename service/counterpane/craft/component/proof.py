@@ -70,7 +70,8 @@ def _rows(version: DerivedVersion, place: int) -> Iterator[Problem]:
     pointer = f"/versions/{place}/rows"
     for fault in version.text.faults:
         if fault.fatal:
-            message = f"{fault.word!r} cannot be read." if fault.word else f"The rows cannot be read ({fault.rule})."
+            unread = repr(fault.word) if fault.word else "The row"
+            message = f"{unread} cannot be read: {fault.rule.replace('-', ' ')}."
             step = f"Probably meant: {fault.likely}." if fault.likely else "Rewrite it in the terms of the trade."
             yield Problem(pointer, message, step, fault.place, fault.rule)
     if not version.rows:
