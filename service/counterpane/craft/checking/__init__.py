@@ -2,7 +2,7 @@
 
 from counterpane.craft.checking.causes import odd_row, repeat_of_others
 from counterpane.craft.checking.edits import corrected_rows
-from counterpane.craft.checking.examine import Examined, examine, reexamine, trouble
+from counterpane.craft.checking.examine import Examined, examine, odd_repeat, reexamine, trouble
 from counterpane.craft.checking.follow import Followed, Jam, Repeated, Walk, WrongCount
 
 __all__ = [
@@ -14,6 +14,7 @@ __all__ = [
     "WrongCount",
     "corrected_rows",
     "examine",
+    "odd_repeat",
     "odd_row",
     "reexamine",
     "repeat_of_others",

@@ -57,7 +57,7 @@ def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cas
     piece = _piece(instructions, rows)
     readable = _readable(piece)
     chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable])
-    if start is None:
+    if start is None and rows:
         start = min((progression.least for progression in chain.starts), default=None)
     impossible = not chain.starts and not chain.proved_at_count_only
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary)

@@ -44,7 +44,7 @@ def quoted(word: str) -> str:
 
 
 def at(
-    place: Place, rule: str, severity: Severity, message: str, hint: str, corrections: tuple[str, ...] = ()
+    place: Place, rule: str, severity: Severity, message: str, hint: str, *, corrections: tuple[str, ...] = ()
 ) -> Finding:
     """Build a finding at a place of the text."""
     return Finding(rule, severity, message, hint, place.line, place.column, corrections=corrections)

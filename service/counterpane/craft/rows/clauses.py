@@ -10,7 +10,7 @@ from counterpane.craft.rows.again import AGAIN, FORM, Again, again_in
 from counterpane.craft.rows.labels import LABEL, Label, label_of
 from counterpane.craft.rows.statements import CASTING_ON
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import NUMBER_WORDS, Line, Token, normal_lines, tokens
+from counterpane.craft.rows.words import LINE_END, NUMBER_WORDS, Line, Token, normal_lines, tokens
 
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "heading", "prose"]
 _BULLET = re.compile(r"[\s>]*(?:(?:[-•*+]|\d{1,3}[.)])\s+)?")
@@ -50,7 +50,7 @@ class Clause:
 def clauses(text: str) -> list[Clause]:
     """Cut a text into clauses in the order printed; wrapped rows are joined."""
     out: list[Clause] = []
-    raw = re.split("\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c", text.removeprefix("\ufeff"))
+    raw = re.split(LINE_END, text.removeprefix("\ufeff"))
     blank = True
     for line in normal_lines(text):
         if not line.text.strip():

@@ -294,10 +294,11 @@ class _Assembly:
 
 
 def _end(clause: Clause) -> Place:
-    """Return the place just behind the last word of a row."""
-    if not clause.body:
+    """Return the place just behind the last word of a row, without its full stop."""
+    words = [token for token in clause.body if token.text != "."]
+    if not words:
         return clause.place
-    last = clause.body[-1]
+    last = words[-1]
     return Place(last.place.line, last.place.column + len(last.text))
 
 

@@ -42,6 +42,7 @@ NUMBER_WORDS = {
     )
 }
 LONGEST_NUMBER = 18
+LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 _TOKEN = re.compile(
     r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|sts|x)\b))"
     r"|(?P<word>[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
@@ -77,7 +78,7 @@ class Token:
 def normal_lines(text: str) -> list[Line]:
     """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted."""
     text = text.removeprefix("\ufeff")
-    raw = re.split("\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c", text)
+    raw = re.split(LINE_END, text)
     return [_normal(number, line) for number, line in enumerate(raw, start=1)]
 
 

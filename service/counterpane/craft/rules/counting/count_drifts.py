@@ -19,7 +19,8 @@ from counterpane.craft.findings import Finding, Severity, rule
 def count_drifts(examined: Examined) -> Iterator[Finding]:
     """The rows of a repeat line do not return to their start.
 
-    Rows that are worked again must leave a count that they can begin with. Where the first pass leaves another, the second pass fails, unless the change is meant and fits.
+    Rows that are worked again must leave a count that they can begin with. Where the first pass leaves another, the
+    second pass fails, unless the change is meant and fits.
     """
     stuck = trouble(examined) is not None
     for repeated in examined.walk.repeated:

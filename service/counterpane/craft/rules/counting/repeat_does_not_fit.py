@@ -28,7 +28,7 @@ def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
         return
     row, misfit = found
     message, hint = _say(row_name(row), misfit)
-    yield at(place_of(row, misfit), "repeat-does-not-fit", "error", message, hint, said(examined, row))
+    yield at(place_of(row, misfit), "repeat-does-not-fit", "error", message, hint, corrections=said(examined, row))
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

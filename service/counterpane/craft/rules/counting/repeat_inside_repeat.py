@@ -24,7 +24,7 @@ def repeat_inside_repeat(examined: Examined) -> Iterator[Finding]:
     """
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "repeat-inside-repeat":
-            message = f"{row_name(row)} has a repeat “to end” inside another repeat; it would use up the row at its first working."
+            message = f"{row_name(row)} has a repeat “to end” inside another; its first working would use up the row."
             yield at(
                 place_of(row, misfit),
                 "repeat-inside-repeat",

@@ -21,14 +21,15 @@ from counterpane.craft.findings import Finding, rule
 def row_leaves_stitches(examined: Examined) -> Iterator[Finding]:
     """A row leaves stitches unworked.
 
-    The row ends and stitches are still on the left needle. Either it is too short, or a row before it left too many.
+    The row ends and stitches are still on the left needle. Either it is too short, or a row before it left too
+    many.
     """
     found = trouble(examined)
     if found is None or found[1].slug != "row-leaves-stitches":
         return
     row, misfit = found
     message, hint = _say(row_name(row), misfit)
-    yield at(place_of(row, misfit), "row-leaves-stitches", "error", message, hint, said(examined, row))
+    yield at(place_of(row, misfit), "row-leaves-stitches", "error", message, hint, corrections=said(examined, row))
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

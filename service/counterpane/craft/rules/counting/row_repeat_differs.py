@@ -16,14 +16,15 @@ from counterpane.craft.findings import Finding, rule
     "row-repeat-differs",
     family="counting",
     severity="warning",
-    bad="Row 1: *K13; rep from * to end.\nRow 2: *K11; rep from * to end.\nRow 3: *P13; rep from * to end.\nRow 4: Purl.",
-    good="Row 1: *K13; rep from * to end.\nRow 2: *K13; rep from * to end.\nRow 3: *P13; rep from * to end.\nRow 4: Purl.",
+    bad="Row 1: *K13; rep from * to end.\nRow 2: *K11; rep from * to end.\nRow 3: *P13; rep from * to end.",
+    good="Row 1: *K13; rep from * to end.\nRow 2: *K13; rep from * to end.\nRow 3: *P13; rep from * to end.",
     source="fabric mathematics 1.6: repeats nest only if one of them is worked once per step of the multiple",
 )
 def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
     """The repeat of one row differs from all the others.
 
-    Repeats of 13 and one of 11 give a multiple of 143, which is true and useless. Where no repeat is worked just once in the multiple, one of them is probably misprinted.
+    Repeats of 13 and one of 11 give a multiple of 143, which is true and useless. Where no repeat is worked just
+    once in the multiple, one of them is probably misprinted.
     """
     index = odd_repeat(examined)
     if index is None:
@@ -34,4 +35,4 @@ def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
     repeat = f"a repeat of {own[0].of}" if own and own[0].of else "a fixed count"
     message = f"{row_name(row)} has {repeat} where other rows repeat {others}: probably a misprint."
     hint = f"Look for a stitch too many or too few in this row; make its repeat {others}."
-    yield at(row.start, "row-repeat-differs", "warning", message, hint, said(examined, row))
+    yield at(row.start, "row-repeat-differs", "warning", message, hint, corrections=said(examined, row))

@@ -21,23 +21,23 @@ from counterpane.craft.findings import Finding, rule
 def row_runs_short(examined: Examined) -> Iterator[Finding]:
     """A row runs short of stitches.
 
-    The row asks for a stitch when the left needle is empty. Either the row is too long, or a row before it left too few.
+    The row asks for a stitch when the left needle is empty. Either the row is too long, or a row before it left too
+    few.
     """
     found = trouble(examined)
     if found is None or found[1].slug != "row-runs-short":
         return
     row, misfit = found
     message, hint = _say(row_name(row), misfit)
-    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, said(examined, row))
+    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, corrections=said(examined, row))
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     """Word the shortage with its numbers and the nearest counts."""
-    asked = (
-        f"asks for {stitches(misfit.asked)} where {misfit.left or 'none'} {'is' if misfit.left == 1 else 'are'} left"
-    )
-    if misfit.asked is None:
-        asked = "asks for more stitches than are left"
+    asked = "asks for more stitches than are left"
+    if misfit.asked is not None:
+        left = f"{misfit.left or 'none'} {'is' if misfit.left == 1 else 'are'} left"
+        asked = f"asks for {stitches(misfit.asked)} where {left}"
     if misfit.has is None:
         return f"{name} {asked}, whatever the cast-on.", "Make what follows use no more than the stitches kept for it."
     message = f"{name} begins with {stitches(misfit.has)} and here {asked}."

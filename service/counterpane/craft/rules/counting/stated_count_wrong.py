@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, trouble
-from counterpane.craft.checking.edits import said
+from counterpane.craft.checking.edits import recounted, said
 from counterpane.craft.checking.wording import at, row_name, stitches
 from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, rule
@@ -21,15 +21,23 @@ from counterpane.craft.findings import Finding, rule
 def stated_count_wrong(examined: Examined) -> Iterator[Finding]:
     """A printed count is not true.
 
-    A count after a row is how a knitter checks the work; a wrong one sends them looking for a fault that is not there. The cast-on is such a count too: it must belong to the stated multiple.
+    A count after a row is how a knitter checks the work; a wrong one sends them looking for a fault that is not
+    there. The cast-on is such a count too: it must belong to the stated multiple.
     """
     stuck = trouble(examined) is not None
     for wrong in examined.walk.wrong_counts[:1]:
         place = wrong.again.again.stated_place if wrong.again else wrong.row.stated_place
         message = f"{row_name(wrong.row)} says {stitches(wrong.printed)} and leaves {wrong.true}."
         hint = f"Print {wrong.true}, or change the row by {stitches(abs(wrong.true - wrong.printed))}."
-        fixes = () if stuck or wrong.again else said(examined, wrong.row)
-        yield at(place or wrong.row.start, "stated-count-wrong", "warning" if stuck else "error", message, hint, fixes)
+        fixes = () if stuck or wrong.again else (recounted(examined, wrong.row, wrong.true), *said(examined, wrong.row))
+        yield at(
+            place or wrong.row.start,
+            "stated-count-wrong",
+            "warning" if stuck else "error",
+            message,
+            hint,
+            corrections=fixes,
+        )
     yield from _cast_on(examined, stuck or bool(examined.walk.wrong_counts))
 
 

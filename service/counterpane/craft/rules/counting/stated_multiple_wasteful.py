@@ -20,7 +20,8 @@ from counterpane.craft.findings import Finding, rule
 def stated_multiple_wasteful(examined: Examined) -> Iterator[Finding]:
     """A stated multiple leaves out counts that work.
 
-    All the counts it promises work, but a smaller multiple would do, and a designer could come nearer to the wanted width.
+    All the counts it promises work, but a smaller multiple would do, and a designer could come nearer to the wanted
+    width.
     """
     stated, chain = examined.instructions.multiple, examined.chain
     if stated is None or not examined.complete or len(chain.starts) != 1:

@@ -20,7 +20,8 @@ from counterpane.craft.findings import Finding, rule
 def two_open_repeats(examined: Examined) -> Iterator[Finding]:
     """Two repeats divide a row in no single way.
 
-    Where the first repeat says no stop, the stitches can be shared out in several ways, and two knitters would do it differently.
+    Where the first repeat says no stop, the stitches can be shared out in several ways, and two knitters would do
+    it differently.
     """
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "two-open-repeats":

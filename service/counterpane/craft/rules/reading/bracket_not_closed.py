@@ -23,7 +23,8 @@ def bracket_not_closed(examined: Examined) -> Iterator[Finding]:
     """
     for fault in examined.instructions.faults:
         if fault.rule == "bracket-not-closed":
-            message = f"The bracket {quoted(fault.word)} {'was never opened' if fault.extra == 'close' else 'is never closed'}."
+            fate = "was never opened" if fault.extra == "close" else "is never closed"
+            message = f"The bracket {quoted(fault.word)} {fate}."
             yield at(
                 fault.place, "bracket-not-closed", "error", message, "Add the missing bracket, or leave this one out."
             )

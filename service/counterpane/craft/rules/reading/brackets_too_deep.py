@@ -13,7 +13,7 @@ from counterpane.craft.findings import Finding, rule
     "brackets-too-deep",
     family="reading",
     severity="error",
-    bad="Row 1: [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[k1] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice] twice.",
+    bad="Row 1: " + "[" * 60 + "k1" + "] twice" * 60 + ".",
     good="Row 1: [[K1, p1] twice, k1] twice.",
 )
 def brackets_too_deep(examined: Examined) -> Iterator[Finding]:

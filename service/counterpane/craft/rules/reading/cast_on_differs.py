@@ -19,7 +19,8 @@ from counterpane.craft.findings import Finding, rule
 def cast_on_differs(examined: Examined) -> Iterator[Finding]:
     """The cast-on asked for is not the one printed.
 
-    The one asked for is followed, because whoever asks knows what is on their needle; the printed one is only named.
+    The one asked for is followed, because whoever asks knows what is on their needle; the printed one is only
+    named.
     """
     stated = examined.instructions.cast_on
     if stated is not None and examined.given is not None and examined.given != stated.count:

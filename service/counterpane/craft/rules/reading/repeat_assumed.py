@@ -20,8 +20,8 @@ from counterpane.craft.rows.tree import Place
 def repeat_assumed(examined: Examined) -> Iterator[Finding]:
     """A row without a star was taken as one repeat.
 
-    A row that ends in “repeat” or “to end”, or that stands under a stated multiple, is worked over and over though no
-    star says from where. The whole list was taken; a star would leave no doubt.
+    A row that ends in “repeat” or “to end”, or that stands under a stated multiple, is worked over and over though
+    no star says from where. The whole list was taken; a star would leave no doubt.
     """
     seen: set[Place] = set()
     for row in examined.rows:

@@ -1,4 +1,4 @@
-""" "Rep from *" without a star."""
+"""A call to repeat from a star that is not there."""
 
 from __future__ import annotations
 

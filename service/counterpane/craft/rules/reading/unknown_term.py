@@ -22,8 +22,8 @@ MOST_GUESSES = 30
 def unknown_term(examined: Examined) -> Iterator[Finding]:
     """A word or abbreviation is not known.
 
-    A word that is passed over may hide a stitch, and every count behind it would be wrong without anybody noticing. So
-    nothing is skipped: the row is not counted until the word is replaced.
+    A word that is passed over may hide a stitch, and every count behind it would be wrong without anybody noticing.
+    So nothing is skipped: the row is not counted until the word is replaced.
     """
     names = tuple(examined.vocabulary.by_name)
     faults = [fault for fault in examined.instructions.faults if fault.rule == "unknown-term"]
