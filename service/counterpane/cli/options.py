@@ -23,10 +23,9 @@ def take_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="write the answer as JSON, as the API gives it")
 
 
-def take_store(parser: argparse.ArgumentParser) -> None:
-    """Add the store."""
-    unset = "else as `counterpane settings` shows"
-    parser.add_argument("--store", metavar="PATH", help=f"the SQLite file that holds the library ({unset})")
+def take_store(parser: argparse.ArgumentParser, unset: str = "else as `counterpane settings` shows") -> None:
+    """Add the library to use; `unset` says what happens without it."""
+    parser.add_argument("--store", metavar="PATH", help=f"the SQLite file of a library ({unset})")
 
 
 def stitches(text: str) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import json
 import os
+import shutil
 import sys
 import tempfile
 import threading
@@ -73,6 +74,14 @@ def page() -> Iterator[Console]:
     with console.capture() as drawn:
         yield console
     put("\n".join(line.rstrip() for line in drawn.get().split("\n")))
+
+
+def called() -> str:
+    """Return how this program is called from where the reader is: by its name where the shell finds it."""
+    path = Path(sys.argv[0])
+    if shutil.which("counterpane") or path.stem != "counterpane":
+        return "counterpane"
+    return os.path.relpath(path)
 
 
 @contextlib.contextmanager

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
 
+    Find = Callable[[str], Component]
+
 HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
 """What a recipe has beside a plan request."""
 
@@ -27,6 +29,12 @@ class Asked:
 
     title: str | None
     content: Mapping[str, Any]
+
+    @property
+    def yarn(self) -> str | None:
+        """The yarn in words, as far as it is named."""
+        known = self.content.get("yarn") or {}
+        return ", ".join(filter(None, (known.get("name"), known.get("weight")))) or None
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +64,8 @@ def asked_of(document: Mapping[str, Any]) -> Asked:
     return Asked(document.get("name") or document.get("slug"), content)
 
 
-def planned(content: Mapping[str, Any]) -> Planned:
-    """Work out a plan over the components that ship with the program."""
+def planned(content: Mapping[str, Any], find: Find) -> Planned:
+    """Work out a plan over the components that are found by their slugs."""
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
     from counterpane.library.safety import safety_of_plan
@@ -65,7 +73,7 @@ def planned(content: Mapping[str, Any]) -> Planned:
 
     vocabulary = load_vocabulary()
     try:
-        plan = make_plan(plan_request_of(content, _finder(content), vocabulary), vocabulary)
+        plan = make_plan(plan_request_of(content, find, vocabulary), vocabulary)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
     safety = safety_of_plan(plan, content.get("for"))
@@ -77,14 +85,19 @@ def _problem(refusal: Exception) -> dict[str, Any]:
     from counterpane.api import problems
 
     problem = problems.of(refusal)
-    document = problem.document("") if problem else {"detail": str(refusal), "findings": []}
-    return {"findings": [], "corrections": []} | {
-        name: value for name, value in document.items() if name != "request_id"
-    }
+    document = problem.document("") if problem else {"detail": str(refusal)}
+    return {"findings": [], "corrections": []} | {k: value for k, value in document.items() if k != "request_id"}
 
 
-def _finder(content: Mapping[str, Any]) -> Callable[[str], Component]:
-    """Return how a slug becomes a component: among those that ship, at the pinned revision where one is pinned."""
+def finder_of(content: Mapping[str, Any], store: str | None) -> Find:
+    """Return how a slug becomes a component: one that ships with the program, or one of a library at a path."""
+    from counterpane.library.planning import finder
+    from counterpane.wiring import open_library
+
+    return finder(open_library(store), content) if store else _shipped(content)
+
+
+def _shipped(content: Mapping[str, Any]) -> Find:
     from counterpane.library.errors import NotFound
     from counterpane.library.near import nearest
     from counterpane.library.planning import pins_of
@@ -95,8 +108,9 @@ def _finder(content: Mapping[str, Any]) -> Callable[[str], Component]:
     def find(slug: str) -> Component:
         if slug not in shipped:
             raise NotFound(f"No component is called {slug!r}.", nearest(slug, shipped))
-        if pins.get(slug, _hash_of(shipped[slug])) != _hash_of(shipped[slug]):
-            raise NotFound(f"The component {slug!r} that ships with the program is not the revision that is pinned.")
+        if slug in pins and pins[slug] != _hash_of(shipped[slug]):
+            hint = "Give the library that holds it with --store, or leave the revision out."
+            raise NotFound(f"The {slug!r} that ships with the program is not the revision that is pinned.", hint)
         return shipped[slug]
 
     return find

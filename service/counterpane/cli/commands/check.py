@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.inputs import Given, read_text
 from counterpane.cli.options import stitches, take_input, take_json, take_terms
+
+if TYPE_CHECKING:
+    from counterpane.craft.stitches import Vocabulary
 
 NAME = "check"
 ABOUT = """Read rows as they are written, derive the stitches they take, and check every number printed in them.
@@ -37,24 +40,20 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the text and show the answer."""
-    given = read_text(options.file)
-    with output.waiting(f"checking {given.name}"):
-        answer = _checked(given.text, options)
-    return _correct(given, answer, options) if options.correct else _show(given, answer, options)
-
-
-def _checked(text: str, options: argparse.Namespace) -> dict[str, Any]:
-    from counterpane.library.checks import check_text
     from counterpane.seeding import load_vocabulary
 
-    return check_text(text, load_vocabulary(), options.cast_on, options.terms)
+    given, vocabulary = read_text(options.file), load_vocabulary()
+    with output.waiting(f"checking {given.name}"):
+        if options.correct:
+            return _correct(given, vocabulary, options)
+        return _show(given, vocabulary, options)
 
 
-def _correct(given: Given, answer: Mapping[str, Any], options: argparse.Namespace) -> int:
-    from counterpane.library.checks import corrected
+def _correct(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> int:
+    from counterpane.library.checks import check_text, corrected
 
-    better = corrected(given.text, answer)
-    left = _checked(better, options)
+    better = corrected(given.text, vocabulary, options.cast_on, options.terms)
+    left = check_text(better, vocabulary, options.cast_on, options.terms)
     if options.json:
         output.put_json({**left, "corrected": better})
     else:
@@ -63,7 +62,10 @@ def _correct(given: Given, answer: Mapping[str, Any], options: argparse.Namespac
     return _status(left)
 
 
-def _show(given: Given, answer: Mapping[str, Any], options: argparse.Namespace) -> int:
+def _show(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> int:
+    from counterpane.library.checks import check_text
+
+    answer = check_text(given.text, vocabulary, options.cast_on, options.terms)
     if options.json:
         output.put_json(answer)
     else:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import take_input, take_json
+from counterpane.cli.options import take_input, take_json, take_store
 
 NAME = "plan"
 ABOUT = """Work out a recipe at a gauge and a size: the stitches to cast on, the rows, the finished size.
@@ -21,15 +21,16 @@ def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
     take_input(parser, "a plan request or recipe, TOML or JSON")
     take_json(parser)
+    take_store(parser, "else the parts that ship with the program")
 
 
 def run(options: argparse.Namespace) -> int:
     """Plan and show the answer, or why there is none."""
-    from counterpane.cli.planning import planned, read_request
+    from counterpane.cli.planning import finder_of, planned, read_request
 
     asked = read_request(options.file)
     with output.waiting("planning"):
-        made = planned(asked.content)
+        made = planned(asked.content, finder_of(asked.content, options.store))
     if options.json:
         output.put_json(made.answer)
     else:

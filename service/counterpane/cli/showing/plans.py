@@ -19,10 +19,27 @@ Answer = Mapping[str, Any]
 
 def draw(console: Console, title: str, answer: Answer) -> None:
     """Draw the whole plan."""
+    draw_title(console, title)
+    console.print()
+    draw_numbers(console, answer)
+    draw_findings(console, answer["findings"])
+    draw_safety(console, answer["safety"])
+
+
+def draw_refusal(console: Console, title: str, problem: Answer) -> None:
+    """Draw why a plan cannot be made, and the smallest changes that make it possible."""
+    draw_title(console, title)
+    draw_reasons(console, problem)
+
+
+def draw_title(console: Console, title: str) -> None:
+    """Draw a title with a line after it."""
     console.rule(visible(title), align="left", characters="─")
-    console.print(f"\n{_cast_on(answer)}")
-    console.print(_sum(answer["counts"]))
-    console.print(_size(answer["finished"]))
+
+
+def draw_numbers(console: Console, answer: Answer) -> None:
+    """Draw all numbers of a plan."""
+    draw_counts(console, answer)
     console.print()
     console.print(_sections(answer["sections"]))
     console.print(f"\n{_work(answer)}")
@@ -30,14 +47,18 @@ def draw(console: Console, title: str, answer: Answer) -> None:
         console.print(_sampler(answer["sampler"]))
     console.print("\nCounts near the width you want", style="bold")
     console.print(_nearest(answer["nearest"], answer["counts"]["cast_on"]))
-    draw_findings(console, answer["findings"])
-    draw_safety(console, answer["safety"])
 
 
-def draw_refusal(console: Console, title: str, problem: Answer) -> None:
-    """Draw why a plan cannot be made, and the smallest changes that make it possible."""
-    console.rule(visible(title), align="left", characters="─")
-    console.print(f"\nThis cannot be planned: {visible(problem['detail'])}")
+def draw_counts(console: Console, answer: Answer) -> None:
+    """Draw what to cast on and how big it gets."""
+    console.print(_cast_on(answer))
+    console.print(_sum(answer["counts"]))
+    console.print(_size(answer["finished"]))
+
+
+def draw_reasons(console: Console, problem: Answer) -> None:
+    """Draw the findings of a problem and the changes of the request that solve it."""
+    console.print("\nThis cannot be planned.")
     draw_findings(console, problem["findings"])
     if problem["corrections"]:
         console.print("\nThe smallest changes that make it possible", style="bold")
@@ -49,6 +70,7 @@ def draw_findings(console: Console, findings: Sequence[Answer]) -> None:
     if findings:
         console.print(f"\nFindings: {tally(findings)}", style="bold")
     for finding in findings:
+        console.print()
         draw_heading(console, finding)
         draw_words(console, finding)
 
@@ -66,6 +88,8 @@ def _sum(counts: Answer) -> Padding:
     sides = [(counts["selvedge"], "selvedge"), (counts["sides"], "border")]
     edges = [f"{count} {noun}" for count, noun in sides if count]
     middle = " / ".join(f"{count:,} body ({number_of(n, 'repeat')})" for count, n in zip(bodies, times, strict=True))
+    if len(bodies) > 1 and len(set(bodies)) == 1:
+        middle = f"{bodies[0]:,} body ({listed([f'{n:,}' for n in times])} repeats)"
     return Padding(" + ".join([*edges, middle, *reversed(edges)]), (0, 0, 0, 2))
 
 
@@ -76,12 +100,10 @@ def _size(finished: Answer) -> str:
 
 
 def _sections(sections: Sequence[Answer]) -> Table:
-    table = _table(
-        "Section", "Texture", "Rows:", "From–to:", "Sides", "Stitches:", "Wide cm:", "Long cm:", "Done at cm:"
-    )
+    table = _table("Section", "Texture", "Rows:", "From–to:", "Sides", "Stitches:", "Wide cm:", "Long cm:", "Done at:")
     for each in sections:
         rows = f"{each['first_row']:,}–{each['last_row']:,}"
-        sides = f"{each['first_row_side']} to {each['last_row_side']}"
+        sides = f"{each['first_row_side']}–{each['last_row_side']}"
         sizes = (_cm(each, name) for name in ("width_cm", "length_cm", "ends_at_cm"))
         texture = each["texture"] or "in words"
         table.add_row(each["name"], texture, f"{each['rows']:,}", rows, sides, _stitches(each), *sizes)
@@ -116,9 +138,7 @@ def _work(answer: Answer) -> str:
 
 def _sampler(sampler: Answer) -> str:
     size = f"{number_of(sampler['cast_on'], 'stitch')}, {number_of(sampler['rows'], 'row')}"
-    return (
-        f"A sampler of {size} ({sampler['width_cm']} by {sampler['length_cm']} cm) shows every change of this recipe."
-    )
+    return f"A sampler of {size} ({sampler['width_cm']} by {sampler['length_cm']} cm) shows every change from part to part."
 
 
 def _corrections(corrections: Sequence[Answer]) -> Table:
@@ -131,5 +151,5 @@ def _corrections(corrections: Sequence[Answer]) -> Table:
 def _table(*titles: str) -> Table:
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
     for title in titles:
-        table.add_column(title.removesuffix(":"), justify="right" if title.endswith(":") else "left")
+        table.add_column(title.removesuffix(":"), justify="right" if title.endswith(":") else "left", overflow="fold")
     return table

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from rich.console import Console
@@ -27,6 +27,21 @@ def draw_safety(console: Console, safety: Mapping[str, Any]) -> None:
     console.print()
     for name, label in (("assessed", "Looked at, nothing to say"), ("not_assessed", "Not assessed")):
         if safety[name]:
-            console.print(f"{label}: {', '.join(safety[name])}.")
+            console.print(f"{label}: {', '.join(ranges(safety[name]))}.")
     if safety["findings"]:
         console.print(MORE)
+
+
+def ranges(references: Sequence[str]) -> list[str]:
+    """Return references in order with neighbours drawn together: R03, R04, R05 as R03–R05."""
+    runs: list[list[str]] = []
+    for reference in sorted(references):
+        if runs and _number(reference) == _number(runs[-1][-1]) + 1:
+            runs[-1].append(reference)
+        else:
+            runs.append([reference])
+    return [run[0] if len(run) == 1 else f"{run[0]}–{run[-1]}" for run in runs]
+
+
+def _number(reference: str) -> int:
+    return int(reference.removeprefix("R"))

@@ -1,0 +1,48 @@
+"""`counterpane serve`: the library over HTTP."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from counterpane.cli import endings, output
+from counterpane.cli.options import port, take_store
+
+NAME = "serve"
+ABOUT = """Serve a library over HTTP until you press Ctrl-C; the page at its address shows every operation.
+
+A library that does not exist is made, with the parts that ship with the program. On the loopback address reading is
+open; on any other it needs a token, as writing always does."""
+EXAMPLES = """examples:
+  $ counterpane serve --store season/library.db
+  $ counterpane serve --host 127.0.0.1 --port 8080"""
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    """Add the options."""
+    take_store(parser)
+    take_address(parser)
+
+
+def take_address(parser: argparse.ArgumentParser) -> None:
+    """Add where to listen, and with what."""
+    parser.add_argument("--host", metavar="H", help="the address to listen on (else 127.0.0.1)")
+    parser.add_argument("--port", type=port, metavar="P", help="the TCP port (else 8321; 0 lets the system choose)")
+    parser.add_argument("--server", choices=("granian", "waitress"), help="the server program (else granian)")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Serve until interrupted."""
+    return serve_until_interrupted(options, options.store)
+
+
+def serve_until_interrupted(options: argparse.Namespace, store: str | None) -> int:
+    """Serve and return the status of an interruption, which is the only way it ends."""
+    from counterpane.cli.configuring import settings_of
+    from counterpane.wiring import Serving, serve
+
+    known = settings_of(store=store, host=options.host, port=options.port, server=options.server)
+    values: dict[str, Any] = {name: setting.value for name, setting in known.items()}
+    serving = Serving(**values)
+    serve(serving, lambda address: output.tell(f"serving {serving.store} at {address} (Ctrl-C ends it)"))
+    return endings.INTERRUPTED

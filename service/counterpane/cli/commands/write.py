@@ -1,0 +1,97 @@
+"""`counterpane write`: a plan in words, for somebody to knit from."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from counterpane.cli import endings, output
+from counterpane.cli.options import folder, take_input, take_store, take_terms
+
+if TYPE_CHECKING:
+    from counterpane.cli.planning import Asked, Planned
+    from counterpane.craft.pattern import Pattern
+    from counterpane.craft.stitches import Terms
+
+FORMS = ("text", "markdown", "json")
+NAME = "write"
+ABOUT = """Write the pattern of a plan: materials, gauge, every row with its counts, finishing and cautions.
+
+The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where no plan can be made of it."""
+EXAMPLES = """examples:
+  $ counterpane write blanket.toml --as text
+  $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md"""
+
+
+def declare(parser: argparse.ArgumentParser) -> None:
+    """Add the options."""
+    take_input(parser, "a plan request or recipe, TOML or JSON")
+    parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
+    take_terms(parser, "US terms if not given")
+    parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
+    take_store(parser, "else the parts that ship with the program")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Plan, write, and put the pattern where it was asked for."""
+    from counterpane.cli.planning import finder_of, planned, read_request
+
+    if options.form not in FORMS:
+        raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
+    asked = read_request(options.file)
+    with output.waiting("planning"):
+        made = planned(asked.content, finder_of(asked.content, options.store))
+    if made.plan is None:
+        return _refuse(asked, made, options.form)
+    text = written(asked, made, options.form, options.terms or "us")
+    if options.out is None:
+        output.put(text)
+    else:
+        output.save(options.out, text)
+        output.tell(f"wrote {options.out}")
+    return endings.FOUND if made.has_errors else endings.DONE
+
+
+def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
+    """Return the pattern of a plan in a form and in US or UK terms."""
+    from counterpane.press.markdown import as_markdown
+    from counterpane.press.text import as_text
+
+    pattern = _pattern(asked, made, terms)
+    if form == "markdown":
+        return as_markdown(pattern)
+    if form == "text":
+        return as_text(pattern)
+    from counterpane.press.data import as_data
+
+    return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
+
+
+def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
+    from counterpane.library.patterns import write_pattern
+    from counterpane.library.plans import sampler_of
+    from counterpane.seeding import load_sources, load_vocabulary
+
+    assert made.plan is not None
+    vocabulary = load_vocabulary()
+    return write_pattern(
+        made.plan,
+        vocabulary,
+        terms,
+        asked.title,
+        made.answer["safety"],
+        yarn=asked.yarn,
+        sampler=sampler_of(made.plan, vocabulary),
+        sources={source.slug: source.title for source in load_sources().values()},
+    )
+
+
+def _refuse(asked: Asked, made: Planned, form: str) -> int:
+    if form == "json":
+        output.put_json(made.answer)
+    else:
+        from counterpane.cli.showing import plans
+
+        with output.page() as console:
+            plans.draw_refusal(console, asked.title or "A blanket", made.answer)
+    return endings.FOUND
