@@ -1,7 +1,8 @@
 """Words with two readings that change the count, settled by what is printed.
 
 "rep from * 4 times" is five times in all unless only four fit; a bind-off leaves a stitch that the next number does not
-count unless only counting it fits the printed count. One row at a time, in working order.
+count unless only counting it fits the printed count; "inc" is the one increase that fits, and where both or none fit the
+row cannot be counted. One row at a time, in working order.
 """
 
 from __future__ import annotations
@@ -10,7 +11,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from counterpane.craft.counts import count, work
-from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Node, OpenRepeat, Row
+from counterpane.craft.counts.wellformed import within
+from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Node, OpenRepeat, Place, Row, Work
 from counterpane.craft.stitches import Vocabulary
 
 Parts = tuple[Node, ...]
@@ -18,19 +20,24 @@ Parts = tuple[Node, ...]
 
 def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    if not any(_other(row.parts) for row in rows):
+    if not any(_other(row.parts) or vague(row, vocabulary) for row in rows):
         return tuple(rows)
     out: list[Row] = []
     before = start
     for row in rows:
         chosen = _chosen(row, out, before, vocabulary) if row.readable else row
         out.append(chosen)
-        before = work([chosen.parts], before, vocabulary)[0].after if before is not None and row.readable else None
+        known = before is not None and chosen.readable
+        before = work([chosen.parts], before, vocabulary)[0].after if known and before is not None else None
     return tuple(out)
 
 
 def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vocabulary) -> Row:
     """Return the row in the reading that what is printed decides for."""
+    if vague(row, vocabulary):
+        readings = [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
+        fitting = [reading for reading in readings if _fits(reading, earlier, before, vocabulary)]
+        return fitting[0] if len(fitting) == 1 else replace(row, readable=False)
     others = _other(row.parts)
     if not others or _fits(row, earlier, before, vocabulary):
         return row
@@ -39,6 +46,31 @@ def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vo
         if _fits(other, earlier, before, vocabulary):
             return other
     return row
+
+
+def vague(row: Row, vocabulary: Vocabulary) -> frozenset[Place]:
+    """Return the places of stitches whose meanings use or make different numbers of stitches."""
+    return frozenset(node.place for node in within(row.parts) if isinstance(node, Work) and _differs(node, vocabulary))
+
+
+def _differs(node: Work, vocabulary: Vocabulary) -> bool:
+    meanings = [vocabulary[key] for key in vocabulary[node.stitch].ambiguous if key in vocabulary.stitches]
+    return len({(stitch.uses, stitch.makes) for stitch in meanings}) > 1
+
+
+def _meanings(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Parts, ...]:
+    """Return the rows in which every vague stitch has its first meaning, its second, and so on."""
+    most = max(len(vocabulary[n.stitch].ambiguous) for n in within(tuple(parts)) if isinstance(n, Work))
+    return tuple(tuple(_meant(node, choice, vocabulary) for node in parts) for choice in range(most))
+
+
+def _meant(node: Node, choice: int, vocabulary: Vocabulary) -> Node:
+    if isinstance(node, Work) and _differs(node, vocabulary):
+        meanings = vocabulary[node.stitch].ambiguous
+        return replace(node, stitch=meanings[min(choice, len(meanings) - 1)])
+    if isinstance(node, Group | OpenRepeat | IntoOne):
+        return replace(node, parts=tuple(_meant(part, choice, vocabulary) for part in node.parts))
+    return node
 
 
 def _fits(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vocabulary) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
+from counterpane.craft.checking.doubts import vague
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
@@ -22,10 +23,11 @@ def ambiguous_term(examined: Examined) -> Iterator[Finding]:
     "Rep from * 4 times" is four times in all to some and five to others; "inc" may be any increase. Where the
     readings use different numbers of stitches and nothing printed decides, the row cannot be counted.
     """
+    unsettled = {place for row in examined.rows if not row.readable for place in vague(row, examined.vocabulary)}
     for fault in examined.instructions.faults:
         if fault.rule != "ambiguous-term":
             continue
         readings = " or ".join(fault.readings)
         message = f"{quoted(fault.word)} can mean {readings}."
         hint = "Write the stitch that is meant." if fault.word != "times" else "Write “times more” or “times in all”."
-        yield at(fault.place, "ambiguous-term", "error" if fault.fatal else "warning", message, hint)
+        yield at(fault.place, "ambiguous-term", "error" if fault.place in unsettled else "warning", message, hint)
