@@ -79,19 +79,29 @@ def carry(needle: Needle, stitches: int, place: Place) -> Needle | None:
     return replace(enough, left=(left[0].plus(-stitches), *left[1:]), right=(right[0].plus(stitches), *right[1:]))
 
 
-def carry_to(needle: Needle, keep: int, place: Place) -> Needle:
-    """Work stitch for stitch until `keep` are left, slipping the markers met on the way."""
+def carry_to(needle: Needle, keep: int, place: Place, before_marker: bool) -> Needle:
+    """Work stitch for stitch until `keep` are left, slipping the markers met on the way.
+
+    A marker right at the stop is slipped too, unless the row goes on to say what happens to it (`before_marker`).
+    """
     last = len(needle.left) - 1
-    while keep and (least := needle.least(needle.left[last])) is not None and least < keep:
-        known = needle.known(needle.left[last])
-        if known is None or last == 0:
-            raise Stuck(UNPROVED, place)
-        keep, last = keep - known, last - 1
+    while last and not _holds_more(needle, last, keep + before_marker, place):
+        keep, last = keep - needle.left[last].base, last - 1
     for _ in range(last):
         needle = _first_passed(needle)
     left, right = needle.left, needle.right
     worked = right[0] + left[0].plus(-keep)
     return replace(needle, left=(NONE.plus(keep), *left[1:]), right=(worked, *right[1:]))
+
+
+def _holds_more(needle: Needle, segment: int, wanted: int, place: Place) -> bool:
+    """Say whether a segment has at least so many stitches; raise Stuck where that depends on the count."""
+    least = needle.least(needle.left[segment])
+    if least is not None and least >= wanted:
+        return True
+    if needle.known(needle.left[segment]) is None:
+        raise Stuck(UNPROVED, place)
+    return False
 
 
 def _first_passed(needle: Needle) -> Needle:

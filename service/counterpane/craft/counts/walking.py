@@ -157,7 +157,10 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabul
     if across:
         if not markers.stitch_for_stitch((node,), vocabulary):
             raise Stuck(UNPROVED, node.place)
-        return replace(markers.carry_to(needle, keep, node.place), slopes=_noted(needle, times))
+        return replace(
+            markers.carry_to(needle, keep, node.place, bool(rest) and isinstance(rest[0], Marker)),
+            slopes=_noted(needle, times),
+        )
     needle = _enough_behind(needle, node, times, body, vocabulary)
     needle = replace(_moved(needle, times.times(-body.uses), times.times(body.makes)), slopes=_noted(needle, times))
     return _worked(needle, node.last, last, vocabulary) if node.last else needle

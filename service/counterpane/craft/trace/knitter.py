@@ -182,6 +182,8 @@ class Knitter:
             for part in node.parts:
                 self._work(part, ())
         self.over_markers = before
+        if across and not (rest and isinstance(rest[0], Marker)):
+            self.needles.slip_markers()
         for part in node.last or ():
             self._work(part, ())
 

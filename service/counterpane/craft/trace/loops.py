@@ -77,12 +77,17 @@ class Needles:
         self.drawn += 1
         if self.endless:
             return self.new(-1, CAST_ON, (), place)
-        while over_markers and self.left and self.left[-1] is None:
-            self.right.append(self.left.pop())
+        if over_markers:
+            self.slip_markers()
         loop = self.left.pop() if self.left else None
         if loop is None:
             raise Halted("row-runs-short", place)
         return loop
+
+    def slip_markers(self) -> None:
+        """Slip the markers at the tip of the left needle."""
+        while self.left and self.left[-1] is None:
+            self.right.append(self.left.pop())
 
     def take_held(self, place: Place) -> Loop:
         """Take the loop that was held first from the cable needle."""
