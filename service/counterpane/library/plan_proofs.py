@@ -7,13 +7,14 @@ from dataclasses import replace
 
 from counterpane.craft.checking import examine
 from counterpane.craft.constructions import Plan, Section, one_piece
+from counterpane.craft.constructions.joining import Nodes
 from counterpane.craft.rows.say import say_line
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.trace import trace
 
 MOST_TRACED = 20_000
-"""Loops worked one by one in the proof of a section; the sampler, of the same class, stands for a wider piece."""
+"""Loops worked one by one in the proof of a section beyond which the closed form stands alone; house figure."""
 
 
 def sampled(plan: Plan, vocabulary: Vocabulary) -> Plan:
@@ -37,10 +38,14 @@ def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[st
 def disagreement(plan: Plan, vocabulary: Vocabulary) -> str | None:
     """Say where the words of a plan or one of the two roads differ from it; None where all agree."""
     small = sampled(plan, vocabulary)
+    proved: set[tuple[Nodes, ...]] = set()
     for section, sample in zip(plan.sections, small.sections, strict=True):
-        wrong = _of_words(section, vocabulary) or _of_loops(section, sample, vocabulary)
+        words = tuple(row.parts for row in section.cycle)
+        wrong = None if words in proved else _of_loops(section, sample, vocabulary)
+        wrong = _of_words(section, vocabulary) or wrong
         if wrong:
             return f"{section.name}: {wrong}"
+        proved.add(words)
     return None
 
 
@@ -67,9 +72,9 @@ def _of_counts(section: Section, after: list[int | None]) -> str | None:
 
 
 def _of_loops(section: Section, sample: Section, vocabulary: Vocabulary) -> str | None:
-    """Say where working loop by loop differs, over the section's own count or the sampler's."""
-    wide = section.before * len(section.cycle) > MOST_TRACED
-    worked = sample if wide and len(sample.cycle) == len(section.cycle) else section
+    """Say where working loop by loop differs, over the sampler's count where its words are the same."""
+    same = [row.parts for row in sample.cycle] == [row.parts for row in section.cycle]
+    worked = sample if same else section
     if worked.before * len(worked.cycle) > MOST_TRACED:
         return None
     steps = trace([row.parts for row in worked.cycle], worked.before, vocabulary).steps

@@ -1,4 +1,4 @@
-"""Plan requests from JSON values: parts by slug or in words, gauges, sizes, with the usual parts where none is named."""
+"""Plan requests from JSON values: parts by slug or in words, gauges, sizes; the usual parts where none is named."""
 
 from __future__ import annotations
 
@@ -51,8 +51,8 @@ class UnknownPart(NotFound):
 def plan_request_of(content: Content, find: Find, vocabulary: Vocabulary) -> PlanRequest:
     """Build a plan request from JSON values that the wire schema has let through.
 
-    Numbers are whole numbers, decimals or decimal texts. A part left out is the usual one; null is none. UnknownPart for
-    a slug that `find` does not know, BadInput for values that no schema should have passed.
+    Numbers are whole numbers, decimals or decimal texts. A part left out is the usual one; null is none. Raises
+    UnknownPart for a slug that `find` does not know, BadInput for values that no schema should have passed.
     """
     parts = _table(content.get("parts"), "/parts")
     placed = {name: _placed(name, parts, find) for name in USUAL}

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.constructions.gauging import body_gauge, gauge_of
-from counterpane.craft.constructions.obstacles import Demand, NoCommonCount, Stuck, TooManyClasses
+from counterpane.craft.constructions.obstacles import Demand, NoCommonCount, Stuck
 from counterpane.craft.constructions.settling import Block, Settled
 from counterpane.craft.counts import Progression
-from counterpane.craft.sizing.classes import merged, nearest_of, rank, shifted
+from counterpane.craft.sizing.classes import merged, nearest, nearest_of, rank, shifted
 
 MOST_CLASSES = 4096
 """Separate classes of counts kept side by side; house figure that bounds time."""
@@ -42,10 +42,17 @@ def _folded(settled: Settled, spare: int) -> tuple[Option, ...]:
             for wanted, version in _wanted(block, settled, spare):
                 if both := merged(counts, wanted):
                     step.setdefault(both, (*versions, version))
-        if len(step) > MOST_CLASSES:
-            raise Stuck(TooManyClasses(block.pointer))
-        kept = step
+        kept = _pruned(step, settled)
     return tuple(Option(counts, versions) for counts, versions in kept.items())
+
+
+def _pruned(classes: dict[Progression, tuple[int, ...]], settled: Settled) -> dict[Progression, tuple[int, ...]]:
+    """Return the classes, or where they are very many those that come nearest the target."""
+    if len(classes) <= MOST_CLASSES:
+        return classes
+    wanted = target(settled)
+    near = sorted(classes, key=lambda counts: rank(nearest(counts, wanted)[0], wanted))
+    return {counts: classes[counts] for counts in near[:MOST_CLASSES]}
 
 
 def _wanted(block: Block, settled: Settled, spare: int) -> Iterable[tuple[Progression, int]]:
@@ -114,8 +121,3 @@ def best(settled: Settled, found: tuple[Option, ...]) -> tuple[int, Option]:
 def smallest(found: tuple[Option, ...], versions: tuple[int, ...]) -> int:
     """Return the least cast-on of the options that take these versions."""
     return min(option.counts.least for option in found if option.versions == versions)
-
-
-def by_distance(counts: Iterable[int], wanted: Fraction) -> list[int]:
-    """Return counts in order of their distance from a target."""
-    return sorted(counts, key=lambda count: rank(count, wanted))

@@ -47,6 +47,22 @@ class ValueRefused:
 
 
 @dataclass(frozen=True, slots=True)
+class NotTaken:
+    """A part has a field that has no meaning where it stands."""
+
+    pointer: str
+    field: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class CastsOn:
+    """The words of a part state a cast-on, for which a part has no room."""
+
+    pointer: str
+
+
+@dataclass(frozen=True, slots=True)
 class NoCount:
     """The rows of a part work at no count, or cannot be read."""
 
@@ -106,13 +122,6 @@ class NoCommonCount:
 
 
 @dataclass(frozen=True, slots=True)
-class TooManyClasses:
-    """The parts work at so many separate classes of counts that not all mixtures are looked at."""
-
-    pointer: str
-
-
-@dataclass(frozen=True, slots=True)
 class RepeatsRunApart:
     """The row repeats of parts worked side by side come together only after too many rows."""
 
@@ -139,6 +148,14 @@ class LengthOutOfReach:
 
 
 @dataclass(frozen=True, slots=True)
+class TooLarge:
+    """The piece would have more stitches than are counted here."""
+
+    stitches: int
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
 class WrongSide:
     """A part would begin on the other side than it must, after this many rows.
 
@@ -159,16 +176,18 @@ Obstacle: TypeAlias = (
     | NeedsRows
     | NeedsStitches
     | ValueRefused
+    | NotTaken
+    | CastsOn
     | NoCount
     | CountChanges
     | StopsMidRepeat
     | DoesNotJoin
     | LeftDiffers
     | NoCommonCount
-    | TooManyClasses
     | RepeatsRunApart
     | WidthOutOfReach
     | LengthOutOfReach
+    | TooLarge
     | WrongSide
 )
 

@@ -21,7 +21,7 @@ from counterpane.craft.constructions.fitting import (
 )
 from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of
 from counterpane.craft.constructions.heights import heights
-from counterpane.craft.constructions.obstacles import Stuck, WidthOutOfReach
+from counterpane.craft.constructions.obstacles import Stuck, TooLarge, WidthOutOfReach
 from counterpane.craft.constructions.settling import Settled, settle
 from counterpane.craft.constructions.stacking import Layer, body_width, sections
 from counterpane.craft.measures import Gauge
@@ -35,6 +35,10 @@ TOO_FAR = Fraction(1, 20)
 """Share of the wanted width by which the nearest count may miss it beyond half a repeat; house figure."""
 
 
+MOST_STITCHES = 10**18
+"""Stitches of a piece from which it is refused: the largest numbers that answers hold; house figure."""
+
+
 def arrange(request: PlanRequest, vocabulary: Vocabulary) -> Attempt:
     """Work out a one-piece blanket, or find out why there is none; nothing is raised for what cannot be made."""
     try:
@@ -42,7 +46,10 @@ def arrange(request: PlanRequest, vocabulary: Vocabulary) -> Attempt:
         found = options(settled)
         cast_on, option = best(settled, found)
         _refuse_width(settled, cast_on, option)
-        return Attempt(request, vocabulary, _plan(settled, found, cast_on, option))
+        plan = _plan(settled, found, cast_on, option)
+        if plan.stitches_total >= MOST_STITCHES:
+            raise Stuck(TooLarge(plan.stitches_total, MOST_STITCHES))
+        return Attempt(request, vocabulary, plan)
     except Stuck as stuck:
         return Attempt(request, vocabulary, None, stuck.obstacles)
 

@@ -10,6 +10,7 @@ from counterpane.craft.constructions import Part, PlanRequest
 from counterpane.craft.constructions.obstacles import (
     NeedsRows,
     NeedsStitches,
+    NotTaken,
     Obstacle,
     StopsMidRepeat,
     Stuck,
@@ -70,7 +71,7 @@ class Settled:
 
 def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
     """Read all parts of a request; Stuck with every obstacle that a part alone is."""
-    obstacles: list[Obstacle] = list(_wrong_kinds(request))
+    obstacles: list[Obstacle] = [*_wrong_kinds(request), *_not_taken(request)]
     if obstacles:
         raise Stuck(*obstacles)
     found: list[Block | None] = []
@@ -114,6 +115,26 @@ def _wrong_kinds(request: PlanRequest) -> Iterator[WrongKind]:
         yield WrongKind("/parts/cast_on", request.cast_on.component.slug, request.cast_on.component.kind)
     if request.bind_off.component.kind != "bind-off":
         yield WrongKind("/parts/bind_off", request.bind_off.component.slug, request.bind_off.component.kind)
+
+
+TAKEN = {
+    "/parts/bottom": ("rows",),
+    "/parts/top": ("rows",),
+    "/parts/sides": ("stitches", "left"),
+    "/parts/selvedge": ("stitches", "left"),
+    "/parts/cast_on": (),
+    "/parts/bind_off": (),
+}
+"""Which fields beside its component or text a part has a use for; a band of the body takes rows and stitches."""
+
+
+def _not_taken(request: PlanRequest) -> Iterator[NotTaken]:
+    placed = [(pointer, part) for _, pointer, part in _blocks(request)]
+    placed += [("/parts/sides", request.sides), ("/parts/selvedge", request.selvedge)]
+    for pointer, part in (*placed, ("/parts/cast_on", request.cast_on), ("/parts/bind_off", request.bind_off)):
+        for field in ("rows", "stitches", "left"):
+            if part and getattr(part, field) is not None and field not in TAKEN.get(pointer, ("rows", "stitches")):
+                yield NotTaken(f"{pointer}/{field}", field, pointer.split("/")[2].replace("_", "-"))
 
 
 def parameter(component: Component, name: str) -> Parameter | None:

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from counterpane.craft.component import Component, DerivedVersion, derive
 from counterpane.craft.constructions.joining import CannotJoin, Nodes, closed, refuse_loose, stitch_by_stitch
-from counterpane.craft.constructions.obstacles import CountChanges, DoesNotJoin, NoCount, Stuck
+from counterpane.craft.constructions.obstacles import CastsOn, CountChanges, DoesNotJoin, NoCount, Stuck
 from counterpane.craft.counts import Progression
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.sizing.lengths import side_of
@@ -55,6 +55,8 @@ def textures_of(component: Component, vocabulary: Vocabulary, pointer: str) -> t
 
 
 def _texture(version: DerivedVersion, pointer: str) -> Texture:
+    if version.casts_on:
+        raise Stuck(CastsOn(pointer))
     if version.text.faults or not version.starts:
         raise Stuck(NoCount(pointer))
     _refuse_unfit(version, pointer)
@@ -77,12 +79,16 @@ def _refuse_unfit(version: DerivedVersion, pointer: str) -> None:
 
 
 def seen_from_rs(texture: Texture, stitches: int, vocabulary: Vocabulary) -> tuple[str, ...]:
-    """Return each row of plain knit and purl as seen from the right side, right edge first; CannotJoin for others."""
-    return tuple(_faces(texture, index, stitches, vocabulary) for index in range(texture.period))
+    """Return each row of plain knit and purl as seen from the right side, right edge first; CannotJoin for others.
+
+    An odd number of rows is seen twice, once from either side.
+    """
+    rows = texture.period * (1 + texture.period % 2)
+    return tuple(_faces(texture, index, stitches, vocabulary) for index in range(rows))
 
 
 def _faces(texture: Texture, index: int, stitches: int, vocabulary: Vocabulary) -> str:
-    works = stitch_by_stitch(closed(texture.rows[index], stitches, vocabulary), vocabulary)
+    works = stitch_by_stitch(closed(texture.rows[index % texture.period], stitches, vocabulary), vocabulary)
     if any(work.stitch not in ("k", "p") or work.manner for work in works):
         raise CannotJoin("holds more than knit and purl")
     faces = "".join(work.stitch for work in works)

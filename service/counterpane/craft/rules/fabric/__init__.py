@@ -1,8 +1,29 @@
-"""Rules of the family fabric."""
+"""Rules about fabric: gauges and what they leave open, borders against the body, edges and corners."""
 
 from __future__ import annotations
 
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.findings import Rule
+from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
+from counterpane.craft.rules.fabric.border_frills import border_frills
+from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
+from counterpane.craft.rules.fabric.gauge_borrowed import gauge_borrowed
+from counterpane.craft.rules.fabric.gauge_texture_unstated import gauge_texture_unstated
+from counterpane.craft.rules.fabric.gauge_unlikely import gauge_unlikely
+from counterpane.craft.rules.fabric.gauge_window_small import gauge_window_small
+from counterpane.craft.rules.fabric.moss_corner_breaks import moss_corner_breaks
+from counterpane.craft.rules.fabric.odd_repeat_changes_sides import odd_repeat_changes_sides
+from counterpane.craft.rules.fabric.rows_differ_in_height import rows_differ_in_height
 
-RULES: tuple[Rule[Attempt], ...] = ()
+RULES: tuple[Rule[Attempt], ...] = (
+    body_unbalanced,
+    border_frills,
+    border_narrow_for_curl,
+    gauge_borrowed,
+    gauge_texture_unstated,
+    gauge_unlikely,
+    gauge_window_small,
+    moss_corner_breaks,
+    odd_repeat_changes_sides,
+    rows_differ_in_height,
+)

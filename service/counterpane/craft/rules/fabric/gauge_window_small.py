@@ -1,0 +1,52 @@
+"""A gauge counted over too small a window."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from counterpane.craft.constructions.attempts import Attempt
+from counterpane.craft.constructions.gauging import body_gauge
+from counterpane.craft.findings import Finding, rule
+from counterpane.craft.measures import half_up, shown
+from counterpane.craft.sizing.swatch import SMALL_WINDOW_CM, window_for
+
+
+@rule(
+    "gauge-window-small",
+    family="fabric",
+    severity="warning",
+    source="house; the error of a reading grows as the window shrinks",
+    bad=(
+        '{"parts": {"body": "garter"}, '
+        '"gauge": {"stitches": 8, "rows": 16, "over_cm": 4, "in": "garter"}, '
+        '"size": {"width_cm": 70, "length_cm": 90}}'
+    ),
+    good=(
+        '{"parts": {"body": "garter"}, '
+        '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
+        '"size": {"width_cm": 70, "length_cm": 90}}'
+    ),
+)
+def gauge_window_small(attempt: Attempt) -> Iterator[Finding]:
+    """A swatch too small to trust.
+
+    A quarter stitch misread over a small window is a large share of it: the error of the width grows as the window
+    shrinks.
+    """
+    plan = attempt.plan
+    small = [gauge for gauge in attempt.request.gauges if gauge.over_cm < SMALL_WINDOW_CM]
+    if plan is None or not small:
+        return
+    wide = half_up(window_for(ONE_CM, plan.width_cm, body_gauge(attempt.request).gauge.per_cm))
+    yield Finding(
+        "gauge-window-small",
+        "warning",
+        f"A gauge was counted over {shown(small[0].over_cm)} cm: the width may be "
+        f"{shown(plan.width_tolerance_cm)} cm off either way by misreading alone.",
+        f"Count over {shown(wide, 0)} cm, which brings the width to within a centimetre.",
+        pointer="/gauge",
+    )
+
+
+ONE_CM = Fraction(1)
