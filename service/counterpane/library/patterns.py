@@ -30,7 +30,7 @@ def write_pattern(
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
-    return written(plan, vocabulary, terms, named, record, yarn, sampler, sources or {})
+    return written(plan, vocabulary, terms, named, safety=record, yarn=yarn, small=sampler, sources=sources or {})
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:
@@ -46,5 +46,6 @@ def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, .
     read = [(row["label"], row["side"], row["after"]) for row in checked["rows"]]
     if len(read) != len(meant):
         found.append(f"rows: {len(read)} read, {len(meant)} written")
-    found += [f"row {mine[0]}: {other} read, {mine} written" for mine, other in zip(meant, read, strict=False) if mine != other]
+    pairs = zip(meant, read, strict=False)
+    found += [f"row {mine[0]}: {other} read, {mine} written" for mine, other in pairs if mine != other]
     return tuple(found)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from counterpane.craft.pattern import Pattern
-from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Paragraph, page
+from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
 from counterpane.press.prose import quiet
 
 _SIGNS = re.compile(r"([\\`*_\[\]<>#|~])")
@@ -29,6 +29,8 @@ def _laid_out(block: Block) -> str:
             return "\n".join(f"- **{_prose(entry.name)}**: {_prose(entry.text)}" for entry in entries)
         case Instructions(lines):
             return "\n".join(f"- {line}" for line in lines)
+        case Orders(lines):
+            return "\n".join(lines)
 
 
 def _prose(text: str) -> str:

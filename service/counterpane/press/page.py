@@ -6,10 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from counterpane.craft.pattern import Cautions, Edge, Entry, Pattern, Size, TextureGauge, WrittenSection
+from counterpane.craft.pattern import Caution, Cautions, Edge, Entry, Pattern, Size, TextureGauge, WrittenSection
 from counterpane.craft.pattern.figures import both
 from counterpane.craft.pattern.terms import in_terms
 
+_SEVERITIES = {"stop": "Stop", "warn": "Warning", "note": "Note"}
 _NO_PASS = "What is not assessed was not looked at. That is no pass."
 _NUMBERS = "Each part counts its rows from 1 again; where a row of the whole blanket is meant, that is said."
 _EITHER_WAY = "from reading the swatch alone; hands and washing add to it"
@@ -46,12 +47,19 @@ class Entries:
 
 @dataclass(frozen=True, slots=True)
 class Instructions:
-    """Lines to work from, each whole: a cast-on, rows, repeat lines."""
+    """Rows to work from, each whole."""
 
     lines: tuple[str, ...]
 
 
-Block: TypeAlias = Heading | Paragraph | Items | Entries | Instructions
+@dataclass(frozen=True, slots=True)
+class Orders:
+    """Short lines to work from beside the rows: a cast-on, repeat lines."""
+
+    lines: tuple[str, ...]
+
+
+Block: TypeAlias = Heading | Paragraph | Items | Entries | Instructions | Orders
 
 
 def page(pattern: Pattern) -> Iterator[Block]:
@@ -104,7 +112,7 @@ def _size(size: Size) -> tuple[str, ...]:
 
 def _edge(heading: str, edge: Edge, first: bool) -> Iterator[Block]:
     yield Heading(f"{heading}: {edge.name}")
-    yield Instructions((edge.line,)) if first else Paragraph(edge.line)
+    yield Orders((edge.line,)) if first else Paragraph(edge.line)
     yield Items((*edge.steps, *edge.notes))
 
 
@@ -113,7 +121,7 @@ def _section(section: WrittenSection) -> Iterator[Block]:
     yield Paragraph(section.intro)
     yield Instructions(tuple(row.text for row in section.rows))
     if section.repeats:
-        yield Instructions(tuple(repeat.text for repeat in section.repeats))
+        yield Orders(tuple(repeat.text for repeat in section.repeats))
     yield Items(tuple(f"Checkpoint: {checkpoint.text}" for checkpoint in section.checkpoints))
     yield Paragraph(section.stop)
 
@@ -135,16 +143,15 @@ def _end(pattern: Pattern) -> Iterator[Block]:
 def _cautions(cautions: Cautions) -> Iterator[Block]:
     if cautions.findings:
         yield Heading("For this blanket", 3)
-        yield Items(
-            tuple(
-                f"{finding.severity.capitalize()} ({finding.reference}, {finding.basis}): {finding.message} "
-                f"Source: {finding.source}."
-                for finding in cautions.findings
-            )
-        )
+        yield Items(tuple(map(_finding, cautions.findings)))
     yield from _records(cautions)
     yield Heading("Always", 3)
     yield Items(cautions.standing)
+
+
+def _finding(finding: Caution) -> str:
+    severity = _SEVERITIES.get(finding.severity, finding.severity)
+    return f"{severity} ({finding.reference}, {finding.basis}): {finding.message} Source: {finding.source}."
 
 
 def _records(cautions: Cautions) -> Iterator[Block]:

@@ -38,7 +38,12 @@ def quiet(text: str) -> str:
     line = one_line(text)
     for stated, joined in _STATED:
         line = stated.sub(joined, line)
-    return " ".join(f"({sentence})" if instructs(sentence) else sentence for sentence in _SENTENCE.split(line))
+    return " ".join(_aside(sentence) if instructs(sentence) else sentence for sentence in _SENTENCE.split(line))
+
+
+def _aside(sentence: str) -> str:
+    """Set a sentence in brackets; a colon after its row number would still look like a label."""
+    return f"({sentence.replace(':', ',', 1)})"
 
 
 def one_line(text: str) -> str:

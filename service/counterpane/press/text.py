@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from counterpane.craft.pattern import Entry, Pattern
-from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Paragraph, page
+from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
 from counterpane.press.prose import quiet, whole, wrapped
 
 _UNDERLINES = {1: "=", 2: "-"}
@@ -24,7 +24,7 @@ def as_text(pattern: Pattern) -> str:
 
 
 def _is_empty(block: Block) -> bool:
-    return isinstance(block, Items) and not block.texts or isinstance(block, Entries) and not block.entries
+    return block in (Items(()), Entries(()))
 
 
 def _space(earlier: Block, block: Block) -> str:
@@ -46,7 +46,7 @@ def _laid_out(block: Block) -> str:
             return "\n".join(wrapped(text, "- ", "  ") for text in texts)
         case Entries(entries):
             return _columns(entries)
-        case Instructions(lines):
+        case Instructions(lines) | Orders(lines):
             return "\n".join(whole(line) for line in lines)
 
 

@@ -29,7 +29,7 @@ def part(slug: str, kind: Kind, name: str, operation: Operation | None = None, *
     return Part(Component(slug, kind, name, "", provenance, SafetyNotes(), operation=operation, **more))  # type: ignore[arg-type]
 
 
-def section(name: str, texture: str, first_row: int, rows: int, text: str, sts: int) -> Section:
+def section(name: str, texture: str, text: str, *, first_row: int, rows: int, sts: int) -> Section:
     """Return a section whose cycle is read from a text and whose count does not change."""
     cycle = read_text(text, vocabulary()).rows
     first = "RS" if first_row % 2 else "WS"
@@ -60,7 +60,7 @@ def plan(body: str, *sections: Section, sides: int = 6, selvedge: int = 0, cast_
 
 
 def waffle() -> Plan:
-    """A waffle of 45 and a half repeats between garter borders of 12 and 16 rows."""
+    """Return a waffle of 45 and a half repeats between garter borders of 12 and 16 rows."""
     garter = "Row 1 (RS): knit.\nRow 2 (WS): knit."
     body = """
 Row 1 (RS): k6, p1, *k2, p1; rep from * to last 6 sts, k6.
@@ -69,21 +69,26 @@ Row 3 (RS): k6, p1, *k2, p1; rep from * to last 6 sts, k6.
 Row 4 (WS): knit."""
     return plan(
         "Waffle",
-        section("bottom", "garter-border", 1, 12, garter, 151),
-        section("body", "waffle", 13, 182, body, 151),
-        section("top", "garter-border", 195, 16, garter, 151),
+        section("bottom", "garter-border", garter, first_row=1, rows=12, sts=151),
+        section("body", "waffle", body, first_row=13, rows=182, sts=151),
+        section("top", "garter-border", garter, first_row=195, rows=16, sts=151),
     )
 
 
 def moss() -> Plan:
-    """Seed stitch (UK moss) throughout, whose one row repeats on both sides."""
+    """Return seed stitch (UK moss) throughout, whose one row repeats on both sides."""
     row = "Row 1 (RS): k1, *p1, k1; rep from * to end."
-    ends = [section(name, "garter-border", first, 8, row, 99) for name, first in (("bottom", 1), ("top", 109))]
-    return plan("Seed stitch (UK moss stitch)", ends[0], section("body", "seed-stitch", 9, 100, row, 99), ends[1], sides=0)
+    return plan(
+        "Seed stitch (UK moss stitch)",
+        section("bottom", "seed-stitch", row, first_row=1, rows=8, sts=99),
+        section("body", "seed-stitch", row, first_row=9, rows=100, sts=99),
+        section("top", "seed-stitch", row, first_row=109, rows=8, sts=99),
+        sides=0,
+    )
 
 
 def eyelets() -> Plan:
-    """Eyelets and a cable between edges that are slipped, with counts that change inside the repeat."""
+    """Return eyelets and a cable between edges that are slipped, with counts that change inside the repeat."""
     garter = "Row 1 (RS): sl 1 pwise wyif, wyib, k to end.\nRow 2 (WS): sl 1 pwise wyif, wyib, k to end."
     body = """
 Row 1 (RS): sl 1 pwise wyif, wyib, k4, *k2, yo; rep from * to last 9 sts, c4f, k5.
@@ -92,9 +97,9 @@ Row 3 (RS): sl 1 pwise wyif, wyib, k to end.
 Row 4 (WS): sl 1 pwise wyif, wyib, k4, p to last 5 sts, k5."""
     return plan(
         "Eyelets and ropes",
-        section("bottom", "garter-border", 1, 10, garter, 54),
-        section("body", "eyelets-and-ropes", 11, 80, body, 54),
-        section("top", "garter-border", 91, 10, garter, 54),
+        section("bottom", "garter-border", garter, first_row=1, rows=10, sts=54),
+        section("body", "eyelets-and-ropes", body, first_row=11, rows=80, sts=54),
+        section("top", "garter-border", garter, first_row=91, rows=10, sts=54),
         sides=4,
         selvedge=1,
     )

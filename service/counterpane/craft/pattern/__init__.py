@@ -1,7 +1,7 @@
 """The written pattern as data: what a knitter is told, in order, before anybody lays it out on a page.
 
-Rows, counts and lengths come from the plan; no wording of a row is kept anywhere else. Yarn amounts, charts and pictures
-are deliberately not here.
+Rows, counts and lengths come from the plan; no wording of a row is kept anywhere else. Yarn amounts, charts and
+pictures are deliberately not here.
 """
 
 from __future__ import annotations

@@ -55,8 +55,7 @@ def _construction(plan: Plan) -> Iterator[str]:
     if inside:
         edge = f" ({counts.sides} of border and {counts.selvedge} of selvedge)" if counts.selvedge else ""
         yield (
-            f"The side borders are worked with the body: the first and the last {inside} stitches of its "
-            f"rows{edge}."
+            f"The side borders are worked with the body: the first and the last {inside} stitches of its rows{edge}."
         )
     if counts.sides and (plan.request.bottom or plan.request.top):
         full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
@@ -95,7 +94,7 @@ def finishing(plan: Plan, terms: Terms) -> tuple[str, ...]:
     """Say what is left to do after the bind-off, in order."""
     size = f"{cm(plan.width_cm)} wide and {cm(plan.length_cm)} long"
     steps = (
-        f"Weave in every end for {_WOVEN} in one direction and then back in the other, and trim it close; leave no loop.",
+        f"Weave in every end for {_WOVEN} one way and then back the other, and trim it close; leave no loop.",
         f"Wash the blanket as the swatch was washed, lay it flat to {size}, and let it dry.",
         "Measure it again when it is dry and write down what it came to.",
         "Count the markers, pins and needles that were used, and feel both sides with the hand for what is left in it.",
@@ -105,7 +104,7 @@ def finishing(plan: Plan, terms: Terms) -> tuple[str, ...]:
 
 def summary(plan: Plan, terms: Terms) -> str:
     """Say in one sentence what is made, and in how many stitches and rows."""
-    rows = sum(section.rows for section in plan.sections)
     borders = ", with its borders" if plan.counts.sides else ""
-    text = f"A blanket in one piece{borders}, worked flat from the bottom up: {plan.counts.cast_on:,} stitches, {rows:,} rows."
-    return in_terms(text, terms)
+    stitches = counted(plan.counts.cast_on, "stitch", "stitches")
+    rows = counted(sum(section.rows for section in plan.sections), "row")
+    return in_terms(f"A blanket in one piece{borders}, worked flat from the bottom up: {stitches}, {rows}.", terms)

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from counterpane.craft.pattern import Caution, Cautions, Entry
+from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rules.safety import RULES
+from counterpane.craft.stitches import Terms
 
 NOTHING_ASSESSED = "Safety was not assessed for this pattern. That is no pass."
 
@@ -14,16 +16,17 @@ _TITLES = {rule.reference: rule.title for rule in RULES if rule.reference}
 _TOLD = ("rule", "severity", "reference", "basis", "message", "source")
 
 
-def cautions(safety: Mapping[str, object], names: Mapping[str, str]) -> Cautions:
-    """Return the cautions of a safety answer in the shape of `POST /v1/safety`, with what the parts record.
+def cautions(safety: Mapping[str, object], names: Mapping[str, str], terms: Terms) -> Cautions:
+    """Return the cautions of a safety answer, with what the parts record, in the terms of one trade.
 
-    `names` are the names of components by slug. A part of the answer that is missing says nothing.
+    The answer has the shape of that of `POST /v1/safety`; a part of it that is missing says nothing. `names` are the
+    names of components by slug.
     """
     return Cautions(
-        standing=_texts(safety.get("cautions")) or (NOTHING_ASSESSED,),
-        findings=tuple(_caution(finding) for finding in _objects(safety.get("findings"))),
-        parts=_recorded(_objects(safety.get("parts")), names),
-        estimates=_estimates(safety.get("estimates")),
+        standing=tuple(in_terms(text, terms) for text in _texts(safety.get("cautions"))) or (NOTHING_ASSESSED,),
+        findings=tuple(_caution(finding, terms) for finding in _objects(safety.get("findings"))),
+        parts=_recorded(_objects(safety.get("parts")), names, terms),
+        estimates=tuple(in_terms(text, terms) for text in _estimates(safety.get("estimates"))),
         assessed=_titled(safety.get("assessed")),
         not_assessed=_titled(safety.get("not_assessed")),
         not_worked_out=tuple(each for each in _texts(safety.get("not_assessed")) if each not in _TITLES),
@@ -37,30 +40,32 @@ def _titled(references: object) -> tuple[str, ...]:
     return tuple(f"{title[0].lower()}{title[1:].rstrip('.')} ({reference})" for reference, title in known)
 
 
-def _caution(finding: Mapping[str, object]) -> Caution:
+def _caution(finding: Mapping[str, object], terms: Terms) -> Caution:
     told = {name: str(finding.get(name, "not known")) for name in _TOLD}
+    told["message"] = in_terms(told["message"], terms)
     return Caution(markets=_texts(finding.get("markets")), **told)
 
 
-def _recorded(parts: Sequence[Mapping[str, object]], names: Mapping[str, str]) -> tuple[Entry, ...]:
+def _recorded(parts: Sequence[Mapping[str, object]], names: Mapping[str, str], terms: Terms) -> tuple[Entry, ...]:
     """Return what each component records, once, with the places in which it is used."""
     places: dict[tuple[str, str], list[str]] = {}
     for part in parts:
         name = names.get(str(part.get("component")), "A part given in words")
-        places.setdefault((name, _notes(part.get("notes"))), []).append(str(part.get("part")).replace("_", "-"))
+        place = in_terms(str(part.get("part")).replace("_", "-"), terms)
+        places.setdefault((name, _notes(part.get("notes"))), []).append(place)
     return tuple(Entry(f"{name} ({', '.join(dict.fromkeys(where))})", notes) for (name, notes), where in places.items())
 
 
 def _notes(notes: object) -> str:
     """Say in one line which risks a part has, which it has not, and which are not known."""
     if not isinstance(notes, Mapping):
-        return "not known"
+        return "not known."
     told = {str(name).replace("_", " "): note for name, note in notes.items()}
     measured = [f"{name} {_measure(note)}" for name, note in told.items() if isinstance(note, Mapping)]
     absent = [name for name, note in told.items() if note == "none"]
     unknown = [name for name, note in told.items() if not isinstance(note, Mapping) and note != "none"]
-    groups = ("; ".join(measured), f"none: {', '.join(absent)}" * bool(absent), f"not known: {', '.join(unknown)}" * bool(unknown))
-    return "; ".join(filter(None, groups)) + "."
+    groups = {"": measured, "none: ": absent, "not known: ": unknown}
+    return "; ".join(f"{group}{', '.join(names)}" for group, names in groups.items() if names) + "."
 
 
 def _measure(note: Mapping[str, object]) -> str:

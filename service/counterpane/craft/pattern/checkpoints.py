@@ -1,4 +1,4 @@
-"""Where a knitter looks up from the needles: rows done, ridges to count, length to measure, the side of the next row."""
+"""Where a knitter looks up from the needles: rows done, ridges to count, length to measure, side of the next row."""
 
 from __future__ import annotations
 
@@ -10,27 +10,27 @@ from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.pattern import Checkpoint
 from counterpane.craft.pattern.figures import both, counted, percent
 from counterpane.craft.pattern.ridges import edge_is_garter, is_garter, ridges, shows_as_ridge
-from counterpane.craft.pattern.rows import side_of
+from counterpane.craft.pattern.rows import next_side
 from counterpane.craft.pattern.terms import in_terms
-from counterpane.craft.rows.tree import Row, Side
+from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms
 
 _SEEN_AT_ONCE = 2
 """Rows of a repeat that need no checkpoint of their own. House figure."""
 _WEIGHED_BEFORE = 10
 """Rows of the body left, at least, when the yarn is weighed. House figure."""
-_OTHER: dict[Side, Side] = {"RS": "WS", "WS": "RS", "round": "round"}
 
 
 def checkpoints(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> tuple[Checkpoint, ...]:
     """Return the checkpoints of a section in order: after its first repeat, before its last one, at its end."""
-    return (*_first_repeat(plan.sections[index], listed), *_weighing(plan, index, listed), _end(plan, index, listed, terms))
+    repeat = _first_repeat(plan.sections[index], listed)
+    return (*repeat, *_weighing(plan, index, listed), _end(plan, index, listed, terms))
 
 
 def stop(plan: Plan, index: int, terms: Terms) -> str:
     """Say where a section ends and on which side the next row is worked."""
     section = plan.sections[index]
-    last, side = _last_row(section), _OTHER[section.last_row_side]
+    last, side = _last_row(section), next_side(section)
     here = f"Stop after row {last} of the blanket, a {section.last_row_side} row"
     if index + 1 == len(plan.sections):
         return in_terms(f"{here}: bind off on the next row, a {side} row.", terms)
@@ -60,8 +60,8 @@ def _weighing(plan: Plan, index: int, listed: Sequence[Row]) -> tuple[Checkpoint
     left = Fraction(section.stitches * (section.rows - rows), section.rows) + end.stitches + end.after
     share = percent(left, sum(part.stitches for part in plan.sections) + end.after)
     text = (
-        f"after {rows} rows of this part, row {at} of the blanket, weigh the yarn that is left; about {share} in 100 of "
-        f"the blanket's stitches are still to come."
+        f"after {rows} rows of this part, row {at} of the blanket, weigh the yarn that is left; about {share} in 100 "
+        "of the blanket's stitches are still to come."
     )
     return (Checkpoint(rows, at, text),)
 
@@ -70,10 +70,9 @@ def _end(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> Checkpo
     section = plan.sections[index]
     seen = _seen(plan, index, listed, terms)
     long = sum((part.cm_length for part in plan.sections[: index + 1]), Fraction(0))
-    text = (
-        f"{counted(section.rows, 'row')} worked{': ' + seen if seen else ''}. {counted(section.after, 'stitch', 'stitches')}"
-        f" on the needle; the piece measures about {both(long)}."
-    )
+    done = f"{counted(section.rows, 'row')} worked{': ' + seen if seen else ''}"
+    needle = f"{counted(section.after, 'stitch', 'stitches')} on the needle"
+    text = f"{done}. {needle}; the piece measures about {both(long)}."
     return Checkpoint(section.rows, _last_row(section), text)
 
 

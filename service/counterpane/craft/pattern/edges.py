@@ -8,6 +8,7 @@ from counterpane.craft.component import Component, Operation
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Edge
 from counterpane.craft.pattern.parts import called
+from counterpane.craft.pattern.rows import next_side
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.stitches import Terms
@@ -29,9 +30,9 @@ def bind_off(plan: Plan, terms: Terms) -> Edge:
     component = plan.request.bind_off.component
     operation = component.operation or _NOT_KNOWN
     last = plan.sections[-1]
-    side: Side = {"RS": "WS", "WS": "RS", "round": "round"}[last.last_row_side]  # type: ignore[assignment]
-    line = in_terms(f"Bind off all {last.after} stitches on the {side}.", terms)
-    return Edge(called(component, terms), line, last.after, _steps(operation, terms), _about(component, operation, terms))
+    line = in_terms(f"Bind off all {last.after} stitches on the {next_side(last)}.", terms)
+    notes = _about(component, operation, terms)
+    return Edge(called(component, terms), line, last.after, _steps(operation, terms), notes)
 
 
 def _steps(operation: Operation, terms: Terms) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 
 def gauges(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[TextureGauge, ...]:
-    """Return the gauge of each texture once, in order of working; selvedges of a stitch or two have none of their own."""
+    """Return the gauge of each texture once, in order of working; a selvedge of a stitch or two has none of its own."""
     request = plan.request
     measured = [part for part in parts_of(request) if part.component.kind in ("border", "body")]
     by_name = {called(part.component, terms): part for part in measured}
@@ -25,7 +25,8 @@ def _gauge(plan: Plan, name: str, part: Part, vocabulary: Vocabulary, terms: Ter
     gauge = found.gauge
     text = gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)
     if found.borrowed:
-        text = in_terms(f"not known, so the gauge of {_lender(plan, gauge, terms)} is borrowed; make a swatch of it too", terms)
+        lender = _lender(plan, gauge, terms)
+        text = in_terms(f"not known, so the gauge of {lender} is borrowed; a swatch of its own would tell", terms)
     return TextureGauge(name, gauge.stitches, gauge.rows, gauge.over_cm, not found.borrowed, text)
 
 

@@ -11,6 +11,7 @@ from counterpane.craft.pattern import Repeat, WrittenRow
 from counterpane.craft.pattern.figures import times_more
 from counterpane.craft.rows.say import say_line
 from counterpane.craft.rows.tree import Row, Side
+from counterpane.craft.sizing.lengths import side_of
 from counterpane.craft.stitches import Terms, Vocabulary
 
 
@@ -31,31 +32,29 @@ def listed_rows(section: Section, vocabulary: Vocabulary) -> tuple[Row, ...]:
         replace(
             row,
             label=str(index + 1),
-            side=side_of(section, index + 1),
+            side=side_of(index + 1, section.first_row_side),
             stated=counts[index + 1] if counts[index + 1] != counts[index] else None,
         )
         for index, row in enumerate(rows)
     )
 
 
-def side_of(section: Section, row: int) -> Side:
-    """Return the side on which a row of the section is worked; rows count from 1."""
-    if section.first_row_side == "round" or row % 2 == 1:
-        return section.first_row_side
-    return "WS" if section.first_row_side == "RS" else "RS"
+def next_side(section: Section) -> Side:
+    """Return the side of the row that follows a section."""
+    return side_of(section.rows + 1, section.first_row_side)
 
 
 def written_rows(rows: Sequence[Row], section: Section, vocabulary: Vocabulary, terms: Terms) -> tuple[WrittenRow, ...]:
     """Write each listed row as a line, beside the stitches it leaves."""
     counts = _counts(section, rows, vocabulary)
     return tuple(
-        WrittenRow(row.label, side_of(section, index), say_line(row, vocabulary, terms), counts[index])
+        WrittenRow(row.label, side_of(index, section.first_row_side), say_line(row, vocabulary, terms), counts[index])
         for index, row in enumerate(rows, start=1)
     )
 
 
 def repeats(listed: int, rows: int) -> tuple[Repeat, ...]:
-    """Return the lines that take a section from its listed rows to all of its rows: whole repeats, then a part of one."""
+    """Return the lines that take a section from its listed rows to all its rows: whole repeats, then a part of one."""
     again, over = divmod(rows - listed, listed)
     lines: list[Repeat] = []
     if again:

@@ -14,12 +14,14 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 
 def sampler(plan: Plan, small: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[str, ...]:
-    """Say how many stitches and rows the small piece takes of each part, which rows to work there, and what it is for."""
+    """Say how many stitches and rows the small piece takes of each part, and in which words they are worked."""
     pairs = tuple(zip(plan.sections, small.sections, strict=True))
     changes = ", ".join(f"{_low(one)} to {_low(other)}" for one, other in pairwise(small.sections))
+    stitches = counted(small.counts.cast_on, "stitch", "stitches")
+    rows = counted(sum(section.rows for section in small.sections), "row")
+    every = f"every change of the blanket{': ' + changes if changes else ''}"
     lines = (
-        f"{counted(small.counts.cast_on, 'stitch', 'stitches')} and {counted(sum(s.rows for s in small.sections), 'row')} "
-        f"show every change of the blanket{': ' + changes if changes else ''}. Bind off as above.",
+        f"{stitches} and {rows} show {every}. Bind off as above.",
         *(_part(section, little, vocabulary, terms) for section, little in pairs),
         "It shows how the parts meet; it is too small to measure a gauge on.",
     )

@@ -37,6 +37,7 @@ _UK_TO_US: Mapping[str, str] = {
 }
 """The way back; "tension" stays, since US texts speak of the tension of the yarn."""
 
+
 def _worded(table: Mapping[str, str]) -> re.Pattern[str]:
     longest_first = sorted(table, key=len, reverse=True)
     return re.compile(rf"\b(?:{'|'.join(map(re.escape, longest_first))})(?!\w)", re.IGNORECASE)

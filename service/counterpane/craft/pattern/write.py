@@ -30,6 +30,7 @@ def written(
     vocabulary: Vocabulary,
     terms: Terms,
     title: str,
+    *,
     safety: Mapping[str, object],
     yarn: str | None = None,
     small: Plan | None = None,
@@ -59,7 +60,7 @@ def written(
         bind_off=bind_off(plan, terms),
         finishing=finishing(plan, terms),
         care=CARE,
-        cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}),
+        cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
     )
