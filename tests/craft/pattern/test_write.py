@@ -128,6 +128,13 @@ def test_what_the_plan_has_to_say_stands_in_the_notes() -> None:
     assert "The border's tension is not known. Make a swatch of it." in notes
 
 
+def test_a_next_step_about_the_request_is_left_to_the_designer() -> None:
+    """The knitter is told what is not known, and not which field to fill."""
+    finding = Finding("gauge-borrowed", "warning", "No gauge is known.", "Give a list.", pointer="/gauge")
+    notes = write(replace(waffle(), findings=(finding,))).notes
+    assert "No gauge is known." in notes
+
+
 def test_each_source_is_credited_with_its_licence() -> None:
     """Components of one source share a line; another source has its own."""
     plan = waffle()

@@ -14,6 +14,8 @@ from counterpane.craft.stitches import Terms
 
 CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
 _NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
+_OF_THE_REQUEST = ("/gauge", "/size")
+"""Places of a plan request that a knitter cannot change."""
 _WOVEN = "5 to 6 cm (2 to 2.4 in)"
 """How far an end is woven in, each way. Common practice, no source."""
 
@@ -79,8 +81,10 @@ def _slipping(plan: Plan) -> Iterator[str]:
 
 
 def _findings(plan: Plan) -> Iterator[str]:
+    """Give what the rules say of the plan; a next step that changes the request is the designer's, not the knitter's."""
     for finding in plan.findings:
-        yield f"{finding.message} {finding.hint}".strip()
+        asks_for_figures = (finding.pointer or "").startswith(_OF_THE_REQUEST)
+        yield finding.message if asks_for_figures else f"{finding.message} {finding.hint}".strip()
 
 
 def _parts(plan: Plan, terms: Terms) -> Iterator[str]:
