@@ -81,7 +81,7 @@ def _slipping(plan: Plan) -> Iterator[str]:
 
 
 def _findings(plan: Plan) -> Iterator[str]:
-    """Give what the rules say of the plan; a next step that changes the request is the designer's, not the knitter's."""
+    """Give what the rules say of the plan; a next step about the request is the designer's alone."""
     for finding in plan.findings:
         asks_for_figures = (finding.pointer or "").startswith(_OF_THE_REQUEST)
         yield finding.message if asks_for_figures else f"{finding.message} {finding.hint}".strip()
