@@ -79,6 +79,13 @@ def carry(needle: Needle, stitches: int, place: Place) -> Needle | None:
     return replace(enough, left=(left[0].plus(-stitches), *left[1:]), right=(right[0].plus(stitches), *right[1:]))
 
 
+def carry_repeat(needle: Needle, node: OpenRepeat, keep: int, vocabulary: Vocabulary, before_marker: bool) -> Needle:
+    """Work a repeat over the markers it meets; raise Stuck where it is not known what happens to them."""
+    if not stitch_for_stitch((node,), vocabulary):
+        raise Stuck(UNPROVED, node.place)
+    return carry_to(needle, keep, node.place, before_marker)
+
+
 def carry_to(needle: Needle, keep: int, place: Place, before_marker: bool) -> Needle:
     """Work stitch for stitch until `keep` are left, slipping the markers met on the way.
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import gcd
 
+from counterpane.craft.rows.effects import Effect
+
 # Larger counts are not looked at: no piece has them, and whole numbers that large are refused outside.
 MOST_STITCHES = 10**18
 
@@ -98,7 +100,7 @@ class Needle:
 
     def at_least(self, amount: Amount, bound: int) -> Needle | None:
         """Keep the t for which the amount reaches the bound; None where there is none."""
-        if amount.per == 0:
+        if not amount.per:
             return self if amount.base >= bound else None
         if amount.per > 0:
             return self._limited(max(self.low, -((amount.base - bound) // amount.per)), self.high)
@@ -119,8 +121,8 @@ class Needle:
         common = gcd(amount.per, by)
         if amount.base % common:
             return None
-        if amount.per == 0:
-            return self, Amount(amount.base // by)
+        if common == by:
+            return self, Amount(amount.base // by, amount.per // by)
         step = by // common
         first = -(amount.base // common) * pow(amount.per // common, -1, step) % step
         high = None if self.high is None else (self.high - first) // step
@@ -130,6 +132,25 @@ class Needle:
         thinned = self._thinned(first, step, low, high)
         return thinned, Amount(amount.at(first) // by, amount.per // common)
 
+    def worked(self, one: Effect) -> Needle:
+        """Work this effect at the tips of the needles."""
+        left, right = self.left[0].plus(-one.uses), self.right[0].plus(one.makes)
+        return self.laid((left, *self.left[1:]), (right, *self.right[1:]), self.cable + one.held)
+
+    def repeated(self, times: Amount, one: Effect) -> Needle:
+        """Work this effect so many times at the tips of the needles, and note how often."""
+        left, right = self.left[0] + times.times(-one.uses), self.right[0] + times.times(one.makes)
+        return self.noted(times).laid((left, *self.left[1:]), (right, *self.right[1:]), self.cable)
+
+    def noted(self, times: Amount) -> Needle:
+        """Note how often a repeat of the row is worked, where that depends on t."""
+        return replace(self, slopes=(*self.slopes, (times.per, self.scale))) if times.per else self
+
+    def laid(self, left: tuple[Amount, ...], right: tuple[Amount, ...], cable: int = 0) -> Needle:
+        """Return the needles with these stitches on them."""
+        # Written out, since this is what every stretch of a row asks for; `replace` takes three times as long.
+        return Needle(left, right, self.start, self.low, self.high, self.scale, cable, self.marked, self.slopes)
+
     def pinned(self) -> Needle:
         """Keep the least t alone."""
         return self._thinned(self.low, 0, 0, 0)
@@ -137,7 +158,7 @@ class Needle:
     def _limited(self, low: int, high: int | None) -> Needle | None:
         if high is not None and high < low:
             return None
-        return replace(self, low=low, high=high)
+        return self if (low, high) == (self.low, self.high) else replace(self, low=low, high=high)
 
     def _thinned(self, first: int, step: int, low: int, high: int | None) -> Needle:
         """Replace t by `first + step u`."""

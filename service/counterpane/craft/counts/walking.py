@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from counterpane.craft.counts import markers
 from counterpane.craft.counts.effects import Effect, Shortage, Stock, effect, shortage, total
@@ -11,7 +11,7 @@ from counterpane.craft.counts.needle import NONE, Amount, Needle
 from counterpane.craft.counts.needle import total as sum_of
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED
-from counterpane.craft.counts.wellformed import is_open, names_markers, upcoming, wellformed, within
+from counterpane.craft.counts.wellformed import is_open, upcoming, well_formed, within
 from counterpane.craft.rows.tree import NOWHERE, BindOff, Marker, Node, OpenRepeat, Place, Turn
 from counterpane.craft.stitches import Vocabulary
 
@@ -19,19 +19,35 @@ from counterpane.craft.stitches import Vocabulary
 LONGEST_SUM = 10**30
 
 
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place in a row: its nodes and the index of one of them."""
+
+    nodes: Sequence[Node]
+    index: int
+
+    def upcoming(self, marker: bool) -> Sequence[Node]:
+        """Return the nodes after it up to the next turn, or up to the next marker too."""
+        return upcoming(self.nodes, self.index, marker)
+
+    @property
+    def before_marker(self) -> bool:
+        """Say whether the next node is about a marker."""
+        return self.index + 1 < len(self.nodes) and isinstance(self.nodes[self.index + 1], Marker)
+
+
 def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_round: bool = False) -> Needle:
     """Return the needle after the row, ready for the next; raise Stuck where the row fails at every count left."""
-    nodes = wellformed(parts, vocabulary)
-    needle = replace(needle, slopes=())
-    whole = not names_markers(nodes)
+    form = well_formed(parts, vocabulary)
+    nodes, whole = form.nodes, not form.names_markers
+    needle = replace(needle, slopes=()) if needle.slopes else needle
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
         needle, whole = markers.forget(needle), False
     for begin, end in _stretches(nodes):
-        if end - begin > 1:
-            needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
+        if _is_turning_point(nodes[begin]):
+            needle = _walk_open(needle, Spot(nodes, begin), vocabulary)
         else:
-            rest = nodes[end:] if _is_turning_point(nodes[begin]) else ()
-            needle = _walk_node(needle, nodes[begin], rest, vocabulary, whole)
+            needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
     needle = _finished(needle, nodes, in_round)
     if needle.all.at(needle.low) > LONGEST_SUM:
         raise Stuck(UNPROVED, _last_place(nodes))
@@ -56,13 +72,28 @@ def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
         yield begin, len(nodes)
 
 
+def _walk_open(needle: Needle, spot: Spot, vocabulary: Vocabulary) -> Needle:
+    """Work an open repeat, or do what a marker or turn says."""
+    node = spot.nodes[spot.index]
+    if isinstance(node, Marker):
+        return markers.meet(needle, node)
+    if isinstance(node, OpenRepeat):
+        return _walk_repeat(needle, node, spot, vocabulary)
+    if isinstance(node, BindOff):
+        return _walk_repeat(needle, _all_bound_off(node), spot, vocabulary)
+    return _turned(needle, node.place)
+
+
 def _walk_closed(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
-    """Work a stretch of fixed stitches at once where no marker lies among them."""
-    if whole and len(needle.left) > 1:
-        for node in nodes:
-            needle = _walk_node(needle, node, (), vocabulary, whole)
-        return needle
-    return _worked(needle, nodes, total(nodes, vocabulary), vocabulary)
+    """Work a stretch of fixed stitches at once, or one by one where markers are carried along."""
+    if not (whole and len(needle.left) > 1):
+        return _worked(needle, nodes, total(nodes, vocabulary), vocabulary)
+    for node in nodes:
+        carried = markers.carry(needle, effect(node, vocabulary).uses, node.place)
+        if carried is None:
+            raise _short(markers.forget(needle), (node,), vocabulary)
+        needle = carried
+    return needle
 
 
 def _finished(needle: Needle, nodes: Sequence[Node], in_round: bool) -> Needle:
@@ -70,7 +101,7 @@ def _finished(needle: Needle, nodes: Sequence[Node], in_round: bool) -> Needle:
     if not (nodes and isinstance(nodes[-1], Turn)):
         needle = _emptied(needle, nodes)
         worked = tuple(reversed(needle.right)) if in_round else needle.right
-        needle = replace(needle, left=worked, right=(NONE,))
+        needle = needle.laid(worked, (NONE,))
     return needle.pinned() if needle.low == needle.high and needle.start.per else needle
 
 
@@ -83,36 +114,17 @@ def _emptied(needle: Needle, nodes: Sequence[Node]) -> Needle:
             left = sum_of(needle.left).at(needle.low)
             raise Stuck("row-leaves-stitches", _last_place(nodes), left=left)
         needle = rest
-    return replace(needle, right=(NONE,) * (len(needle.left) - 1) + needle.right)
+    return needle.laid(needle.left, (NONE,) * (len(needle.left) - 1) + needle.right)
 
 
-def _turned(needle: Needle, node: Turn) -> Needle:
+def _turned(needle: Needle, place: Place) -> Needle:
     if needle.cable:
-        raise Stuck("row-leaves-stitches", node.place, left=needle.cable)
-    return replace(needle, left=needle.right, right=needle.left)
+        raise Stuck("row-leaves-stitches", place, left=needle.cable)
+    return needle.laid(needle.right, needle.left)
 
 
 def _last_place(nodes: Sequence[Node]) -> Place:
     return nodes[-1].place if nodes else NOWHERE
-
-
-def _walk_node(needle: Needle, node: Node, rest: Sequence[Node], vocabulary: Vocabulary, whole: bool) -> Needle:
-    match node:
-        case OpenRepeat():
-            return _walk_repeat(needle, node, rest, vocabulary)
-        case BindOff(times=None):
-            return _walk_repeat(needle, _all_bound_off(node), rest, vocabulary)
-        case Marker():
-            return markers.meet(needle, node)
-        case Turn():
-            return _turned(needle, node)
-    one = effect(node, vocabulary)
-    if whole and len(needle.left) > 1:
-        carried = markers.carry(needle, one.uses, node.place)
-        if carried is None:
-            raise _short(markers.forget(needle), (node,), vocabulary)
-        return carried
-    return _worked(needle, (node,), one, vocabulary)
 
 
 def _worked(needle: Needle, nodes: Sequence[Node], one: Effect, vocabulary: Vocabulary) -> Needle:
@@ -121,16 +133,7 @@ def _worked(needle: Needle, nodes: Sequence[Node], one: Effect, vocabulary: Voca
     enough = enough and enough.at_least(enough.right[0], one.needs)
     if enough is None or enough.cable < one.draws:
         raise _short(needle, nodes, vocabulary)
-    return _moved(enough, NONE.plus(-one.uses), NONE.plus(one.makes), one.held)
-
-
-def _moved(needle: Needle, left: Amount, right: Amount, held: int = 0) -> Needle:
-    return replace(
-        needle,
-        left=(needle.left[0] + left, *needle.left[1:]),
-        right=(needle.right[0] + right, *needle.right[1:]),
-        cable=needle.cable + held,
-    )
+    return enough.worked(one)
 
 
 def _short(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Stuck:
@@ -145,9 +148,9 @@ def _short_at(place: Place, found: Shortage | None) -> Stuck:
     return Stuck("row-runs-short", found.place, found.asked, found.left)
 
 
-def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabulary: Vocabulary) -> Needle:
+def _walk_repeat(needle: Needle, node: OpenRepeat, spot: Spot, vocabulary: Vocabulary) -> Needle:
     body, last = total(node.parts, vocabulary), total(node.last or (), vocabulary)
-    keep = node.stop if node.stop is not None else total(upcoming(rest, node.marker), vocabulary).uses
+    keep = node.stop if node.stop is not None else total(spot.upcoming(node.marker), vocabulary).uses
     markers.check_reach(needle, node)
     if any(isinstance(part, Marker) for part in within(node.parts)):
         needle = markers.forget(needle)
@@ -155,23 +158,13 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, rest: Sequence[Node], vocabul
     span = sum_of(needle.left) if across else needle.left[0]
     needle, times = _fitted(needle, node, span, keep + last.uses, body)
     if across:
-        if not markers.stitch_for_stitch((node,), vocabulary):
-            raise Stuck(UNPROVED, node.place)
-        return replace(
-            markers.carry_to(needle, keep, node.place, bool(rest) and isinstance(rest[0], Marker)),
-            slopes=_noted(needle, times),
-        )
-    needle = _enough_behind(needle, node, times, body, vocabulary)
-    needle = replace(_moved(needle, times.times(-body.uses), times.times(body.makes)), slopes=_noted(needle, times))
+        return markers.carry_repeat(needle, node, keep, vocabulary, spot.before_marker).noted(times)
+    needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
     return _worked(needle, node.last, last, vocabulary) if node.last else needle
 
 
 def _all_bound_off(node: BindOff) -> OpenRepeat:
     return OpenRepeat((BindOff(1, node.manner, joined=True, place=node.place),), stop=0, place=node.place)
-
-
-def _noted(needle: Needle, times: Amount) -> tuple[tuple[int, int], ...]:
-    return (*needle.slopes, (times.per, needle.scale))
 
 
 def _fitted(needle: Needle, node: OpenRepeat, span: Amount, keep: int, body: Effect) -> tuple[Needle, Amount]:

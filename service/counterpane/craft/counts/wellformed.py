@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from counterpane.craft.counts.effects import total
 from counterpane.craft.counts.stuck import Stuck
@@ -19,18 +20,28 @@ MOST_UNROLLED = 2_000
 def malformed(parts: Sequence[Node], vocabulary: Vocabulary) -> Misfit | None:
     """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
     try:
-        wellformed(parts, vocabulary)
+        well_formed(parts, vocabulary)
     except Stuck as stuck:
         return Misfit(stuck.slug, 0, stuck.place)
     return None
 
 
-def wellformed(parts: Sequence[Node], vocabulary: Vocabulary) -> Sequence[Node]:
-    """Return the nodes with every marker and turn at the top; raise Stuck for a row with no single meaning."""
-    _check_depth(parts)
-    nodes = _unrolled(parts)
+@dataclass(frozen=True, slots=True)
+class WellFormed:
+    """The nodes of a row with a single meaning, every marker and turn at the top, and whether it speaks of markers."""
+
+    nodes: Sequence[Node]
+    names_markers: bool
+
+
+def well_formed(parts: Sequence[Node], vocabulary: Vocabulary) -> WellFormed:
+    """Return the nodes ready to be walked; raise Stuck for a row with no single meaning."""
+    everything = _all_nodes(parts)
+    marked = any(map(_is_marking, everything))
+    moves = marked or any(isinstance(node, Turn) for node in everything)
+    nodes = _unrolled(parts) if moves else parts
     _check_sequence(nodes, vocabulary, inside=False)
-    return nodes
+    return WellFormed(nodes, marked)
 
 
 def inner(node: Node) -> tuple[Node, ...]:
@@ -59,16 +70,20 @@ def is_open(node: Node) -> bool:
 
 def names_markers(nodes: Sequence[Node]) -> bool:
     """Say whether any node places, passes or counts to a marker."""
-    return any(isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker) for node in within(nodes))
+    return any(map(_is_marking, within(nodes)))
 
 
-def upcoming(nodes: Sequence[Node], marker: bool) -> Sequence[Node]:
-    """Return the nodes up to the next turn, or up to the next marker too."""
+def _is_marking(node: Node) -> bool:
+    return isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker)
+
+
+def upcoming(nodes: Sequence[Node], after: int, marker: bool) -> Sequence[Node]:
+    """Return the nodes after an index up to the next turn, or up to the next marker too."""
     ends: tuple[type, ...] = (Turn, Marker) if marker else (Turn,)
-    for index, node in enumerate(nodes):
-        if isinstance(node, ends):
-            return nodes[:index]
-    return nodes
+    for index in range(after + 1, len(nodes)):
+        if isinstance(nodes[index], ends):
+            return nodes[after + 1 : index]
+    return nodes[after + 1 :]
 
 
 def _unrolled(parts: Sequence[Node]) -> Sequence[Node]:
@@ -91,19 +106,21 @@ def _moves(node: Node) -> bool:
     return names_markers((node,)) or any(isinstance(part, Turn) for part in within((node,)))
 
 
-def _check_depth(parts: Sequence[Node]) -> None:
-    level: Sequence[Node] = parts
+def _all_nodes(parts: Sequence[Node]) -> Sequence[Node]:
+    """Return the nodes and all inside them; raise Stuck where they lie too deep."""
+    found, level = list(parts), list(parts)
     for _ in range(MOST_NESTED):
-        level = [part for node in level for part in inner(node)]
+        level = [part for node in level if not isinstance(node, Work) for part in inner(node)]
         if not level:
-            return
+            return found
+        found += level
     raise Stuck(UNPROVED, parts[0].place if parts else NOWHERE)
 
 
 def _check_sequence(nodes: Sequence[Node], vocabulary: Vocabulary, inside: bool) -> None:
     for index, node in enumerate(nodes):
         if is_open(node):
-            _check_open(node, nodes[index + 1 :], vocabulary, inside)
+            _check_open(node, nodes, index, vocabulary, inside)
         elif isinstance(node, IntoOne):
             if not _goes_into(node, vocabulary):
                 raise Stuck("group-uses-several", node.place)
@@ -111,26 +128,32 @@ def _check_sequence(nodes: Sequence[Node], vocabulary: Vocabulary, inside: bool)
             _check_sequence(node.parts, vocabulary, inside=True)
 
 
-def _check_open(node: Node, rest: Sequence[Node], vocabulary: Vocabulary, inside: bool) -> None:
+def _check_open(node: Node, nodes: Sequence[Node], index: int, vocabulary: Vocabulary, inside: bool) -> None:
     if inside and not (isinstance(node, OpenRepeat) and node.marker):
         raise Stuck("repeat-inside-repeat", node.place)
     if isinstance(node, OpenRepeat):
         _check_body(node, vocabulary)
-        if node.stop is None and any(is_open(other) for other in within(upcoming(rest, node.marker))):
+        if node.stop is None and any(map(is_open, within(upcoming(nodes, index, node.marker)))):
             raise Stuck("two-open-repeats", node.place)
 
 
 def _check_body(node: OpenRepeat, vocabulary: Vocabulary) -> None:
-    for nodes in (node.parts, node.last or ()):
-        for part in within(nodes):
-            if _moves_within(part, node.marker):
-                raise Stuck(UNPROVED, part.place)
-        _check_sequence(nodes, vocabulary, inside=True)
-        cable = total(nodes, vocabulary)
-        if cable.draws or cable.held:
-            raise Stuck("row-runs-short" if cable.draws else "row-leaves-stitches", node.place)
-    if total(node.parts, vocabulary).uses == 0:
+    uses = _check_working(node, node.parts, vocabulary)
+    _check_working(node, node.last or (), vocabulary)
+    if uses == 0:
         raise Stuck("repeat-uses-nothing", node.place)
+
+
+def _check_working(node: OpenRepeat, nodes: Sequence[Node], vocabulary: Vocabulary) -> int:
+    """Return the stitches that one working of the repeat uses; raise Stuck where it cannot be repeated."""
+    for part in within(nodes):
+        if _moves_within(part, node.marker):
+            raise Stuck(UNPROVED, part.place)
+    _check_sequence(nodes, vocabulary, inside=True)
+    working = total(nodes, vocabulary)
+    if working.draws or working.held:
+        raise Stuck("row-runs-short" if working.draws else "row-leaves-stitches", node.place)
+    return working.uses
 
 
 def _moves_within(node: Node, to_marker: bool) -> bool:

@@ -33,26 +33,18 @@ class Effect:
     held: int = 0
     draws: int = 0
 
-    def then(self, other: Effect) -> Effect:
-        """Return the effect of this followed by the other."""
-        return Effect(
-            self.uses + other.uses,
-            self.makes + other.makes,
-            max(self.needs, other.needs - self.makes),
-            self.held + other.held,
-            max(self.draws, other.draws - self.held),
-        )
-
     def times(self, count: int) -> Effect:
         """Return the effect of this worked so often."""
+        if count == 1:
+            return self
         if count == 0:
             return NOTHING
         return Effect(
             self.uses * count,
             self.makes * count,
-            self.needs - min(0, self.makes) * (count - 1),
+            self.needs if self.makes >= 0 else self.needs - self.makes * (count - 1),
             self.held * count,
-            self.draws - min(0, self.held) * (count - 1),
+            self.draws if self.held >= 0 else self.draws - self.held * (count - 1),
         )
 
 
@@ -91,7 +83,14 @@ def effect(node: Node, vocabulary: Vocabulary) -> Effect:
 
 def total(nodes: Iterable[Node], vocabulary: Vocabulary) -> Effect:
     """Return the effect of closed nodes worked one after the other."""
-    result = NOTHING
+    uses = makes = needs = held = draws = 0
     for node in nodes:
-        result = result.then(effect(node, vocabulary))
-    return result
+        one = effect(node, vocabulary)
+        if one.needs > needs + makes:
+            needs = one.needs - makes
+        if one.draws > draws + held:
+            draws = one.draws - held
+        uses += one.uses
+        makes += one.makes
+        held += one.held
+    return Effect(uses, makes, needs, held, draws)
