@@ -1,0 +1,69 @@
+"""`counterpane demo`: the whole main job, twice, and what it leaves behind."""
+
+from __future__ import annotations
+
+import stat
+from pathlib import Path
+
+import pytest
+
+from cli.conftest import Type
+from counterpane.cli.commands.demo import corrected
+from counterpane.library import tokens
+from counterpane.seeding.recipes import load_recipes
+from counterpane.wiring import open_library
+
+
+@pytest.fixture
+def season(typed: Type) -> Path:
+    """Return the folder of a demonstration that has run."""
+    done = typed("demo", "--no-serve")
+    assert (done.status, done.err) == (0, "")
+    return Path("season")
+
+
+def test_the_demo_tells_of_every_recipe_and_of_a_mix_that_does_not_fit(typed: Type):
+    """Each recipe is planned, and the mix comes with its smallest corrections and what they lead to."""
+    done = typed("demo", "--no-serve", "--into", "here")
+    assert all(recipe["name"] in done.out for recipe in load_recipes())
+    assert "The smallest changes that make it possible" in done.out
+    assert done.out.count("Cast on ") == len(load_recipes()) + 1
+    assert "invented" in done.out
+
+
+def test_every_pattern_of_the_demo_checks_clean(season: Path, typed: Type):
+    """A pattern is there as text and as Markdown, and each goes back through the check."""
+    made = sorted((season / "patterns").iterdir())
+    assert len(made) == 2 * len(load_recipes())
+    assert [typed("check", str(path)).out.splitlines()[-1] for path in made] == ["Nothing to correct."] * len(made)
+
+
+def test_the_demo_leaves_a_keepers_token_for_its_owner_alone(season: Path):
+    """The library knows it, and nobody else may read the file."""
+    path = season / "token"
+    holder = tokens.holder_of(open_library(season / "library.db").store, path.read_text().strip())
+    assert holder.role == "keeper"
+    assert stat.S_IMODE(path.stat().st_mode) == 0o600
+
+
+def test_the_demo_can_be_typed_twice(season: Path, typed: Type):
+    """The second time it says the same and keeps the token that works."""
+    token, files = (season / "token").read_text(), sorted(season.rglob("*"))
+    assert typed("demo", "--no-serve").status == 0
+    assert ((season / "token").read_text(), sorted(season.rglob("*"))) == (token, files)
+
+
+def test_a_file_in_the_way_ends_with_2(typed: Type):
+    """The file stays as it is."""
+    Path("season").write_text("mine")
+    done = typed("demo", "--no-serve")
+    assert (done.status, done.out) == (2, "")
+    assert Path("season").read_text() == "mine"
+
+
+def test_a_correction_changes_its_own_place_alone():
+    """The request that was given stays as it is."""
+    given = {"parts": {"body": ["a", {"stitches": 6}]}}
+    changed = corrected(given, {"pointer": "/parts/body/1/stitches", "value": 7})
+    assert changed == {"parts": {"body": ["a", {"stitches": 7}]}}
+    assert given == {"parts": {"body": ["a", {"stitches": 6}]}}

@@ -1,0 +1,140 @@
+"""`counterpane plan` and `write`: the same answers as the API, statuses, and refusals with the next step."""
+
+from __future__ import annotations
+
+import json
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cli.conftest import Type
+from counterpane.library import planning
+from counterpane.library.services import Services
+from counterpane.wiring import open_library
+
+REQUEST: dict[str, Any] = {
+    "parts": {"body": "waffle", "selvedge": "slipped-selvedge"},
+    "gauge": {"stitches": 22, "rows": 30, "over_cm": 10, "in": "waffle"},
+    "size": {"width_cm": 70, "length_cm": 90},
+}
+MISFIT = REQUEST | {"parts": {"body": "basket-weave", "bottom": {"component": "garter-rib-border", "rows": 12}}}
+
+
+def changed(**members: Any) -> str:
+    """Return the request with other members, as JSON."""
+    return json.dumps(REQUEST | members)
+
+
+@pytest.fixture(scope="module")
+def library() -> Services:
+    """Return a library with the starters."""
+    return open_library()
+
+
+def test_the_json_of_a_plan_is_what_the_api_answers(typed: Type, library: Services):
+    """Both say the same of the same request."""
+    done = typed("plan", "-", "--json", stdin=json.dumps(REQUEST))
+    assert done.status == 0
+    assert json.loads(done.out) == json.loads(json.dumps(planning.plan(library, REQUEST)))
+
+
+def test_a_person_reads_the_cast_on_and_its_sum(typed: Type):
+    """The counts of the contract's example stand in a sentence and a sum."""
+    done = typed("plan", "-", stdin=json.dumps(REQUEST))
+    assert "Cast on 153 stitches" in done.out
+    assert "1 selvedge + 6 border + 139 body (46 repeats) + 6 border + 1 selvedge" in done.out
+
+
+def test_parts_that_share_no_count_end_with_1_and_a_problem_document(typed: Type):
+    """The document is that of the API, with findings and corrections."""
+    done = typed("plan", "-", "--json", stdin=json.dumps(MISFIT))
+    problem = json.loads(done.out)
+    assert (done.status, problem["status"]) == (1, 422)
+    assert problem["findings"]
+    assert {"pointer": "/parts/sides/stitches", "value": 7}.items() <= problem["corrections"][0].items()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (changed(guage=1), "/guage: There is no such member here. Probably meant: gauge."),
+        (changed(size={"witdh_cm": 70, "length_cm": 90}), "Probably meant: width_cm."),
+        (changed(size={"width_cm": 0, "length_cm": 90}), "/size/width_cm"),
+        (changed(size={"width_cm": -5, "length_cm": 90}), "/size/width_cm"),
+        (changed(size={"width_cm": "wide", "length_cm": 90}), "/size/width_cm"),
+        (changed(gauge={"stitches": 0, "rows": 30, "over_cm": 10}), "/gauge/stitches"),
+        (changed(parts={}), "/parts/body"),
+        ("size = = 3", "line 1, column 8: not TOML"),
+        ("{}", "/parts"),
+    ],
+)
+def test_a_request_that_does_not_fit_ends_with_2_and_the_place(typed: Type, text: str, said: str):
+    """The pointer and the nearest name are in the message, and nothing is on standard output."""
+    done = typed("plan", "-", stdin=text)
+    assert (done.status, done.out) == (2, "")
+    assert said in done.err
+
+
+def test_an_unknown_component_ends_with_3_and_the_nearest(typed: Type):
+    """The place of the slug is in the message."""
+    done = typed("plan", "-", stdin=changed(parts={"body": "wafle"}))
+    assert (done.status, done.out) == (3, "")
+    assert "/parts/body: " in done.err
+    assert "waffle" in done.err
+
+
+def test_a_pin_to_another_revision_ends_with_3(typed: Type):
+    """A recipe pinned to a revision that is not here is not worked out with another."""
+    part = {"component": "waffle", "revision": "0" * 64}
+    assert typed("plan", "-", stdin=changed(parts={"body": part})).status == 3
+
+
+@pytest.mark.parametrize("width", [10**16, 10**17, 10**18 - 1])
+def test_a_width_that_nobody_knits_gets_an_answer(typed: Type, width: int):
+    """Sizes of any magnitude are answered at once."""
+    done = typed("plan", "-", stdin=changed(size={"width_cm": width, "length_cm": 90}))
+    assert done.status in (0, 1, 2)
+    assert "a fault in Counterpane" not in done.err
+
+
+def test_numbers_are_read_by_their_decimal_text(typed: Type):
+    """135 stitches at 22.5 stitches to 10 cm measure 60 cm (common practice, no source)."""
+    plain = {"component": "garter-border", "stitches": 6}
+    parts = {"body": "garter", "sides": plain}
+    done = typed("plan", "-", "--json", stdin=changed(parts=parts, gauge=_gauge("22.5"), size=_size("60.0")))
+    assert json.loads(done.out)["counts"]["cast_on"] == 135
+
+
+def _gauge(stitches: str) -> dict[str, Any]:
+    return {"stitches": float(Decimal(stitches)), "rows": 42, "over_cm": 10, "in": "garter"}
+
+
+def _size(width: str) -> dict[str, Any]:
+    return {"width_cm": float(Decimal(width)), "length_cm": 90}
+
+
+@pytest.mark.parametrize(("form", "first"), [("text", "Blanket in waffle"), ("markdown", "# Blanket in waffle")])
+def test_a_pattern_begins_with_its_title(typed: Type, form: str, first: str):
+    """A request without a name has one made of its texture."""
+    done = typed("write", "-", "--as", form, stdin=json.dumps(REQUEST))
+    assert (done.status, done.err) == (0, "")
+    assert done.out.splitlines()[0] == first
+
+
+def test_a_pattern_goes_into_a_file_whole(typed: Type, tmp_path: Path):
+    """Standard output stays empty, and what is in the file is what would have been on it."""
+    shown = typed("write", "-", "--as", "text", stdin=json.dumps(REQUEST)).out
+    done = typed("write", "-", "--as", "text", "--out", "made/it.txt", stdin=json.dumps(REQUEST))
+    assert (done.status, done.out) == (0, "")
+    assert (tmp_path / "made" / "it.txt").read_text("utf-8") == shown
+    assert sorted(path.name for path in (tmp_path / "made").iterdir()) == ["it.txt"]
+
+
+@pytest.mark.parametrize("form", ["html", "pdf", "doc"])
+def test_a_form_that_is_not_there_ends_with_2_and_those_that_are(typed: Type, form: str):
+    """Nothing is read or written."""
+    done = typed("write", "nowhere.toml", "--as", form)
+    assert (done.status, done.out) == (2, "")
+    assert "Forms are text, markdown, json." in done.err

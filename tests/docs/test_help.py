@@ -1,0 +1,51 @@
+"""The examples in the help of each command can be typed as they stand."""
+
+from __future__ import annotations
+
+import re
+import shlex
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from counterpane.cli.parser import COMMANDS, MORE, build
+from docs.console import TOP, files
+
+EXAMPLES = [
+    line
+    for text in (MORE, *(command.EXAMPLES for command in COMMANDS))
+    for line in re.findall(r"^  \$ (.*)$", text, re.M)
+]
+LASTING = "counterpane serve "
+ROWS = "Cast on 20 sts.\nRow 1 (RS): K2, *p3, k3; rep from * to end.\nRow 2: *P3, k3; rep from * to last 2 sts, p2.\n"
+
+
+@pytest.fixture(scope="module")
+def bench(desk: Path) -> Path:
+    """Return a folder with the files that the examples name."""
+    (desk / "rows.txt").write_text(ROWS, "utf-8")
+    blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
+    (desk / "blanket.toml").write_text(blanket.replace("stitches = 6 }", "stitches = 7 }"), "utf-8")
+    return desk
+
+
+@pytest.mark.parametrize("line", [line for line in EXAMPLES if not line.startswith(LASTING)])
+def test_an_example_of_the_help_does_its_work(line: str, bench: Path, environment: dict[str, str]):
+    """It ends with 0, or with 1 where rows are worked from a count that does not suit them."""
+    done = subprocess.run(
+        ["bash", "-c", line], cwd=bench, env=environment, capture_output=True, text=True, timeout=120, check=False
+    )
+    assert done.returncode == (1 if "--cast-on 29" in line else 0), done.stderr
+    assert done.stdout
+
+
+@pytest.mark.parametrize("line", [line for line in EXAMPLES if line.startswith(LASTING)])
+def test_an_example_that_would_not_end_is_read_as_meant(line: str):
+    """What serves until it is interrupted is only read here; README.md's tests serve for real."""
+    assert build().parse_args(shlex.split(line)[1:]).run.__module__.endswith("serve")
+
+
+def test_every_command_has_examples():
+    """A command without an example is hard to learn."""
+    assert all("$ counterpane" in command.EXAMPLES for command in COMMANDS)
