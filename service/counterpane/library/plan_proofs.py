@@ -35,50 +35,57 @@ def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[st
         yield say_line(row, vocabulary, terms)
 
 
+class Wrong(Exception):
+    """The words of a section, or one of the two roads, differ from the plan; the text says how."""
+
+
 def disagreement(plan: Plan, vocabulary: Vocabulary) -> str | None:
     """Say where the words of a plan or one of the two roads differ from it; None where all agree."""
     small = sampled(plan, vocabulary)
-    proved: set[tuple[Nodes, ...]] = set()
+    read: dict[tuple[Nodes, ...], list[int]] = {}
     for section, sample in zip(plan.sections, small.sections, strict=True):
         words = tuple(row.parts for row in section.cycle)
-        wrong = None if words in proved else _of_loops(section, sample, vocabulary)
-        wrong = _of_words(section, vocabulary) or wrong
-        if wrong:
+        try:
+            if words not in read:
+                read[words] = _read_back(section, vocabulary)
+                _work_loops(section, sample, vocabulary)
+            _add_up(section, read[words])
+        except Wrong as wrong:
             return f"{section.name}: {wrong}"
-        proved.add(words)
     return None
 
 
-def _of_words(section: Section, vocabulary: Vocabulary) -> str | None:
-    """Say what is wrong with a section's rows as a stranger reads them."""
+def _read_back(section: Section, vocabulary: Vocabulary) -> list[int]:
+    """Return the counts after a section's rows as a stranger reads them; Wrong where they read otherwise."""
     lines = [f"Cast on {section.before} sts."]
     lines += [say_line(replace(row, section=None), vocabulary) for row in section.cycle]
     examined = examine("\n".join(lines), vocabulary)
     found = [finding for finding in judge_text(examined) if finding.severity != "note"]
     if found:
-        return found[0].message
-    read = [(followed.row.side, followed.row.parts) for followed in examined.followed]
-    if read != [(row.side, row.parts) for row in section.cycle]:
-        return "its rows read back are other rows"
-    return _of_counts(section, [followed.after for followed in examined.followed])
+        raise Wrong(found[0].message)
+    if [(each.row.side, each.row.parts) for each in examined.followed] != [
+        (row.side, row.parts) for row in section.cycle
+    ]:
+        raise Wrong("its rows read back are other rows")
+    return [each.after or 0 for each in examined.followed]
 
 
-def _of_counts(section: Section, after: list[int | None]) -> str | None:
-    counts = [count or 0 for count in after]
+def _add_up(section: Section, counts: list[int]) -> None:
     passes, rest = divmod(section.rows, len(counts))
     if passes * sum(counts) + sum(counts[:rest]) != section.stitches:
-        return "its stitches add up to another number"
-    return None if counts[rest - 1] == section.after else "it ends on another count"
+        raise Wrong("its stitches add up to another number")
+    if counts[rest - 1] != section.after:
+        raise Wrong("it ends on another count")
 
 
-def _of_loops(section: Section, sample: Section, vocabulary: Vocabulary) -> str | None:
-    """Say where working loop by loop differs, over the sampler's count where its words are the same."""
+def _work_loops(section: Section, sample: Section, vocabulary: Vocabulary) -> None:
+    """Work a section loop by loop, over the sampler's count where its words are the same; Wrong where that differs."""
     same = [row.parts for row in sample.cycle] == [row.parts for row in section.cycle]
     worked = sample if same else section
     if worked.before * len(worked.cycle) > MOST_TRACED:
-        return None
+        return
     steps = trace([row.parts for row in worked.cycle], worked.before, vocabulary).steps
     if any(step.after is None for step in steps):
-        return "it cannot be worked loop by loop"
-    last = (worked.rows - 1) % len(worked.cycle)
-    return None if steps[last].after == worked.after else "worked loop by loop it ends on another count"
+        raise Wrong("it cannot be worked loop by loop")
+    if steps[(worked.rows - 1) % len(worked.cycle)].after != worked.after:
+        raise Wrong("worked loop by loop it ends on another count")

@@ -70,3 +70,12 @@ def working(
         if attempt(amended(request, change), vocabulary).plan is not None:
             found.append(change)
     return tuple(found)
+
+
+def working_together(
+    request: PlanRequest, vocabulary: Vocabulary, changes: tuple[Correction, ...]
+) -> tuple[Correction, ...]:
+    """Return all changes if a plan can be made with all of them, none if it cannot."""
+    for change in changes:
+        request = amended(request, change)
+    return changes if changes and attempt(request, vocabulary).plan is not None else ()

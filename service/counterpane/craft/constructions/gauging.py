@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Part, PlanRequest
 from counterpane.craft.constructions.textures import alike
-from counterpane.craft.measures import Gauge
+from counterpane.craft.measures import Gauge, shown
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -23,6 +23,12 @@ class PartGauge:
     def texture(self) -> str | None:
         """The texture it was knitted in, None where that was not said."""
         return self.gauge.texture
+
+
+def said(gauge: Gauge) -> str:
+    """Say a gauge in a knitter's words: "22 stitches and 30 rows over 10 cm"; decimals to 0.1, half up."""
+    stitches, rows, over = (shown(number).removesuffix(".0") for number in (gauge.stitches, gauge.rows, gauge.over_cm))
+    return f"{stitches} stitches and {rows} rows over {over} cm"
 
 
 def body_gauge(request: PlanRequest) -> PartGauge:

@@ -28,33 +28,77 @@ class Height:
     side: Side
 
 
+LEANS = (1, -1, 2, -2)
+"""Repeats by which the lowest of several free bands may depart from its share so that the sum comes nearer."""
+
+
 def heights(settled: Settled, textures: tuple[Texture, ...], edges: tuple[Edges, ...]) -> tuple[Height, ...]:
-    """Return the rows of each block from the cast-on up; Stuck where a part would begin on the wrong side."""
-    return _Climb(settled, textures, edges).climb()
+    """Return the rows of each block from the cast-on up; Stuck where a part would begin on the wrong side.
+
+    Free bands share what the fixed parts leave of the length, each in whole repeats; the longer of two as near.
+    """
+    request, vocabulary = settled.request, settled.vocabulary
+    rates = [gauge_of(request, block.part, vocabulary).gauge.rows_per_cm for block in settled.blocks]
+    best = _Climb(settled, textures, edges, rates)
+    done, off = best.climb(), best.off()
+    if sum(block.rows is None for block in settled.blocks) > 1:
+        for lean in LEANS:
+            other = _Climb(settled, textures, edges, rates, lean)
+            found = other.tried()
+            if found and (abs(other.off()), -other.off()) < (abs(off), -off):
+                done, off = found, other.off()
+    return done
 
 
 class _Climb:
     """The blocks one after the other, with the row and the side that have been reached."""
 
-    def __init__(self, settled: Settled, textures: tuple[Texture, ...], edges: tuple[Edges, ...]) -> None:
+    def __init__(
+        self,
+        settled: Settled,
+        textures: tuple[Texture, ...],
+        edges: tuple[Edges, ...],
+        rates: list[Fraction],
+        lean: int = 0,
+    ) -> None:
+        self.lean = lean
+        self.rates = rates
         self.settled = settled
         self.textures = textures
         self.first = textures[0].first_side
         self.periods = [_period(*each) for each in zip(settled.blocks, textures, edges, strict=True)]
         self.row = 1
         self.done: list[Height] = []
+        self.reached = Fraction(0)
+        self.fixed = [self.cm(place, block.rows or 0) for place, block in enumerate(settled.blocks)]
 
     def climb(self) -> tuple[Height, ...]:
-        """Go up block by block."""
+        """Go up block by block; Stuck where a part would begin on the wrong side, or the piece gets too long."""
         for index, block in enumerate(self.settled.blocks):
             side = side_of(self.row, self.first)
-            if side != self.textures[index].first_side:
+            if side != self.textures[index].first_side and not self.yields(index):
                 raise Stuck(self.wrong(index))
             rows = block.rows if block.rows is not None else self.found(index)
             self.done.append(Height(rows, self.periods[index], self.row, side))
             self.row += rows
+            self.reached += self.cm(index, rows)
         self.refuse_length()
         return tuple(self.done)
+
+    def yields(self, index: int) -> bool:
+        """Say whether a block may begin on either side: a top border whose rows are all alike."""
+        return self.settled.blocks[index] is self.settled.top and self.textures[index].either_side
+
+    def tried(self) -> tuple[Height, ...] | None:
+        """Go up block by block; None where that leads nowhere."""
+        try:
+            return self.climb()
+        except Stuck:
+            return None
+
+    def off(self) -> Fraction:
+        """Return the centimetres by which the piece is longer than wanted."""
+        return self.reached - self.settled.request.length_cm
 
     def wrong(self, index: int) -> WrongSide:
         """Return the obstacle of a block that would begin on the wrong side because of the rows before it."""
@@ -65,10 +109,13 @@ class _Climb:
     def found(self, index: int) -> int:
         """Return the rows of a band whose rows are free, nearest its share of the length that is left."""
         block, texture = self.settled.blocks[index], self.textures[index]
-        target = self.share(index) * self.per_cm(block)
+        lowest = all(block.rows is not None for block in self.settled.blocks[:index])
+        target = self.share(index) * self.rates[index] + lowest * self.lean * self.periods[index]
         parity = self.parity(index)
         closings = self.closings(index)
         found = stretch(self.periods[index], target, closings, parity)
+        if found is None and self.yields(index + 1):
+            found = stretch(self.periods[index], target, closings)
         if found is None:
             above = self.settled.blocks[index + 1]
             side = self.textures[index + 1].first_side
@@ -91,33 +138,20 @@ class _Climb:
 
     def share(self, index: int) -> Fraction:
         """Return the centimetres for a free band: the length left over, divided among the free bands still to come."""
-        blocks = self.settled.blocks
-        fixed = [block for block in blocks[index:] if block.rows is not None]
-        spent = sum(
-            (self.cm(block, height.rows) for block, height in zip(blocks, self.done, strict=False)), Fraction(0)
-        )
-        spent += sum((self.cm(block, block.rows or 0) for block in fixed), Fraction(0))
-        free = sum(block.rows is None for block in blocks[index:])
-        return (self.settled.request.length_cm - spent) / free
+        blocks = self.settled.blocks[index:]
+        spent = self.reached + sum(self.fixed[index:], Fraction(0))
+        return (self.settled.request.length_cm - spent) / sum(block.rows is None for block in blocks)
 
     def refuse_length(self) -> None:
         """Raise Stuck where the least body is longer than the piece is to be by more than a repeat."""
-        blocks, wanted = self.settled.blocks, self.settled.request.length_cm
-        length = sum(
-            (self.cm(block, height.rows) for block, height in zip(blocks, self.done, strict=True)), Fraction(0)
-        )
-        free = [index for index, block in enumerate(blocks) if block.rows is None]
-        if free and length - wanted > max(self.cm(blocks[index], self.periods[index]) for index in free):
-            borders = sum(block.rows or 0 for block in blocks)
-            raise Stuck(LengthOutOfReach(length, wanted, borders))
+        free = [index for index, block in enumerate(self.settled.blocks) if block.rows is None]
+        if free and self.off() > max(self.cm(index, self.periods[index]) for index in free):
+            borders = sum(block.rows or 0 for block in self.settled.blocks)
+            raise Stuck(LengthOutOfReach(self.reached, self.settled.request.length_cm, borders))
 
-    def cm(self, block: Block, rows: int) -> Fraction:
-        """Return the centimetres of so many rows of a block."""
-        return rows / self.per_cm(block)
-
-    def per_cm(self, block: Block) -> Fraction:
-        """Return the rows to a centimetre of a block by its own gauge."""
-        return gauge_of(self.settled.request, block.part, self.settled.vocabulary).gauge.rows_per_cm
+    def cm(self, index: int, rows: int) -> Fraction:
+        """Return the centimetres of so many rows of a block by its own gauge."""
+        return rows / self.rates[index]
 
 
 def _period(block: Block, texture: Texture, edges: Edges) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import product
@@ -12,13 +12,17 @@ from counterpane.craft.constructions.obstacles import Demand
 from counterpane.craft.constructions.settling import Settled
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Correction
-from counterpane.craft.sizing.classes import ANY, common, merged, nearest, nearest_of, shifted
+from counterpane.craft.sizing.bands import balanced
+from counterpane.craft.sizing.classes import common, merged, nearest_of, shifted
 
 MOST_STITCHES = 24
 """Stitches by which a side border may be widened or narrowed in a correction; house figure."""
 
 MOST_MIXTURES = 1024
 """Mixtures of versions looked at for each change; house figure that bounds time."""
+
+MOST_COUNTS = 12
+"""Counts of one band looked at; house figure."""
 
 MOST_BANDS = 12
 """Bands for which a change is looked for; house figure that bounds time."""
@@ -85,39 +89,51 @@ def band_changes(settled: Settled, index: int) -> Iterator[Correction]:
     band = settled.bands[index]
     if settled.edging is None or band.stitches is not None:
         return
-    count, inner = _count_of_others(settled, index)
-    if count is None:
-        return
     starts = [start for texture in band.textures for start in texture.starts]
-    near = nearest_of(starts, Fraction(inner), 4)
-    for stitches in sorted(near, key=lambda found: ((found - inner) % 2, abs(found - inner), -found)):
+    tried = _beside_bands(settled, index, starts) if len(settled.bands) > 1 else _alone(settled, starts)
+    for count, stitches in tried:
         spare = count - settled.edge - stitches
-        alone = len(settled.bands) == 1 and spare - 2 * settled.sides not in (0, 1)
-        if stitches != inner and spare >= 2 and not alone:
+        if spare >= 2 and spare != 2 * settled.sides:
             right, left = spare // 2, spare - spare // 2
             sides = f"{right} stitches" if right == left else f"{right} stitches on the right and {left} on the left"
             why = f"at {count} stitches this band then has side borders of {sides}"
             yield Correction(f"{band.pointer}/stitches", stitches, why)
 
 
-def _count_of_others(settled: Settled, index: int) -> tuple[int | None, int]:
-    """Return the cast-on nearest the target that suits all parts but one band, and the stitches that would leave it."""
-    others = tuple(band for place, band in enumerate(settled.bands) if place != index)
-    if others:
-        found = options(replace(settled, bands=others))
-        near = nearest_of((option.counts for option in found), target(settled)) if found else ()
-    else:
-        asked = [demand for demand in demands(settled) if demand.pointer != settled.bands[index].pointer]
-        shared = ANY
-        for demand in asked:
-            both = next((both for counts in demand.classes if (both := merged(shared, counts))), None)
-            if both is None:
-                return None, 0
-            shared = both
-        near = nearest(shared, target(settled))
-    if not near:
-        return None, 0
-    return near[0], near[0] - settled.edge - 2 * settled.sides
+def _beside_bands(settled: Settled, index: int, starts: Sequence[Progression]) -> Iterator[tuple[int, int]]:
+    """Give the cast-on that suits the other bands, with counts of one band near what that leaves it."""
+    found = options(replace(settled, bands=settled.bands[:index] + settled.bands[index + 1 :]))
+    for count in nearest_of((option.counts for option in found), target(settled)):
+        inner = count - settled.edge - 2 * settled.sides
+        near = nearest_of(starts, Fraction(inner), MOST_COUNTS)
+        for stitches in sorted(near, key=lambda found: ((found - inner) % 2, abs(found - inner), -found)):
+            yield count, stitches
+
+
+def _alone(settled: Settled, starts: Sequence[Progression]) -> Iterator[tuple[int, int]]:
+    """Give cast-ons near the target at which a body with one stitch more on its left side suits the borders."""
+    others = [demand for demand in demands(settled) if demand.pointer != settled.bands[0].pointer]
+    beside = settled.edge + 2 * settled.sides + 1
+    for stitches in nearest_of(starts, target(settled) - beside, MOST_COUNTS):
+        count = stitches + beside
+        if all(any(counts.admits(count) for counts in demand.classes) for demand in others):
+            yield count, stitches
+
+
+def joint_changes(settled: Settled) -> tuple[Correction, ...]:
+    """Return changes of several bands that only together bring all of them to one count near the target."""
+    if settled.edging is None or len(settled.bands) < 2 or len(settled.bands) > MOST_BANDS:
+        return ()
+    asked = [demand for demand in demands(settled) if any(band.pointer == demand.pointer for band in settled.bands)]
+    found = balanced([demand.classes[0] for demand in asked], target(settled))
+    inner = found.count - settled.edge - 2 * settled.sides
+    return tuple(
+        Correction(
+            f"{demand.pointer}/stitches", inner - change, f"together with the other changes, at {found.count} stitches"
+        )
+        for demand, change in zip(asked, found.changes, strict=True)
+        if change
+    )
 
 
 def stuck_pair(asked: tuple[Demand, ...]) -> tuple[Demand, Demand] | None:

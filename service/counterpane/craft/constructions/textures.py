@@ -40,6 +40,11 @@ class Texture:
         start = next(start for start in self.starts if start.admits(stitches))
         return (stitches - start.plus) // start.of if start.of else 1
 
+    @property
+    def either_side(self) -> bool:
+        """Whether all rows are alike, so that it is the same fabric on whichever side it begins."""
+        return len(_shortest(self.rows)) == 1
+
     def side(self, row: int) -> Side:
         """Return the side of a row of the repeat, counted from 0."""
         return side_of(row + 1, self.first_side)
@@ -104,6 +109,7 @@ def changes_by_row(texture: Texture, vocabulary: Vocabulary) -> bool:
     return len(set(rows)) > 1
 
 
+@lru_cache(maxsize=512)
 def half_repeat(texture: Texture, stitches: int, vocabulary: Vocabulary) -> int | None:
     """Return half the rows of a repeat whose second half is the first one shifted, looked at over so many stitches.
 
@@ -132,6 +138,7 @@ def alike(one: Component, other: Component, vocabulary: Vocabulary) -> bool:
         return False
 
 
+@lru_cache(maxsize=512)
 def _fabrics(component: Component, vocabulary: Vocabulary) -> frozenset[tuple[Nodes, ...]]:
     return frozenset(_shortest(texture.rows) for texture in textures_of(component, vocabulary, ""))
 

@@ -24,6 +24,11 @@ def gaps(changes: int, over: int) -> tuple[int, ...]:
     return tuple(after - before for before, after in pairwise(stops))
 
 
+def spacing(changes: int, over: int) -> tuple[int, int, int]:
+    """Return the first gap, and the smallest and the largest between two changes, without listing them."""
+    return over // (2 * changes), over // changes, -(-over // changes)
+
+
 def gaps_of_increases(stitches: int, changes: int) -> tuple[int, ...]:
     """Return the gaps of this many increases made between stitches; ValueError where they do not fit."""
     if not 0 < changes < stitches:

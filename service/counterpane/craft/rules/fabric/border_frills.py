@@ -13,7 +13,7 @@ from counterpane.craft.constructions.fabrics import GARTER_WIDTH, is_garter
 from counterpane.craft.constructions.gauging import body_gauge, gauge_of
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
-from counterpane.craft.sizing.takeup import gaps_of_increases, same_width
+from counterpane.craft.sizing.takeup import same_width, spacing
 
 
 @rule(
@@ -97,8 +97,7 @@ def _fewer(frill: _Frill) -> str:
     many = f"work it over {stitches(frill.fewer)} fewer between the side borders"
     if not 0 < frill.fewer < frill.inner - frill.fewer:
         return many
-    gaps = gaps_of_increases(frill.inner - frill.fewer, frill.fewer)
-    inner = sorted(set(gaps[1:-1])) or [gaps[0]]
-    between = f"{inner[0]} or {inner[-1]}" if len(inner) > 1 else str(inner[0])
-    evenly = f"after the first {gaps[0]} stitches, then after every {between}"
+    first, low, high = spacing(frill.fewer, frill.inner - frill.fewer)
+    between = f"{low} or {high}" if low < high else str(low)
+    evenly = f"after the first {first} stitches, then after every {between}"
     return f"{many}, with as many increases where the body begins, {evenly}"

@@ -8,7 +8,7 @@ from fractions import Fraction
 from counterpane.craft.constructions import Part, Plan, PlanRequest
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.fabrics import rows_against_smooth
-from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import body_gauge, gauge_of, said
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
 
@@ -68,8 +68,7 @@ NARROW = 2
 
 def _lender(request: PlanRequest) -> str:
     gauge = body_gauge(request).gauge
-    counts = f"{shown(gauge.stitches)} stitches and {shown(gauge.rows)} rows over {shown(gauge.over_cm)} cm"
-    return f"The gauge of {f'“{gauge.texture}”' if gauge.texture else 'the body'}, {counts},"
+    return f"The gauge of {f'“{gauge.texture}”' if gauge.texture else 'the body'}, {said(gauge)},"
 
 
 def _cost(attempt: Attempt, plan: Plan, borrowed: list[tuple[str, Part]]) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from counterpane.craft.constructions.attempts import Attempt
+from counterpane.craft.constructions.gauging import said
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import Gauge, inches, shown
 
@@ -38,7 +39,7 @@ def gauge_unlikely(attempt: Attempt) -> Iterator[Finding]:
             yield Finding(
                 "gauge-unlikely",
                 "warning",
-                f"{shown(gauge.stitches)} stitches and {shown(gauge.rows)} rows over {shown(gauge.over_cm)} cm are "
+                f"{said(gauge)} are "
                 f"{shown(_over_4_in(gauge))} stitches over 4 in, {shown(gauge.rows / gauge.stitches, 2)} rows each.",
                 "Check the counts, and the length they were counted over.",
                 pointer=f"/gauge/{index}" if several else "/gauge",

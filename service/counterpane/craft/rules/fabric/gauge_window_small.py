@@ -42,7 +42,7 @@ def gauge_window_small(attempt: Attempt) -> Iterator[Finding]:
     yield Finding(
         "gauge-window-small",
         "warning",
-        f"A gauge was counted over {shown(small[0].over_cm)} cm: the width may be "
+        f"A gauge was counted over {shown(small[0].over_cm).removesuffix('.0')} cm: the width may be "
         f"{shown(plan.width_tolerance_cm)} cm off either way by misreading alone.",
         f"Count over {shown(wide, 0)} cm, which brings the width to within a centimetre.",
         pointer="/gauge",

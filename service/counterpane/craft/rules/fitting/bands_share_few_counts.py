@@ -73,7 +73,7 @@ def _changes(settled: Settled) -> list[Correction]:
     found: list[Correction] = []
     for index in range(min(len(settled.bands), MOST_BANDS)):
         try:
-            found += list(band_changes(settled, index))[:2]
+            found += list(band_changes(settled, index))[:1]
         except Stuck:
             continue
     return sorted(found, key=lambda change: "left" in change.why)

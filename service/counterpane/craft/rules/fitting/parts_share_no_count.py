@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from math import gcd
 
 from counterpane.craft.component.derived import say_counts
-from counterpane.craft.constructions.amending import working
+from counterpane.craft.constructions.amending import working, working_together
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.obstacles import Demand, NoCommonCount
 from counterpane.craft.constructions.settling import settle
-from counterpane.craft.constructions.sharing import changes_to_share, stuck_pair
-from counterpane.craft.findings import Finding, rule
+from counterpane.craft.constructions.sharing import changes_to_share, joint_changes, stuck_pair
+from counterpane.craft.findings import Correction, Finding, rule
 
 
 @rule(
@@ -38,14 +38,15 @@ def parts_share_no_count(attempt: Attempt) -> Iterator[Finding]:
     for met in attempt.met(NoCommonCount):
         settled = settle(attempt.request, attempt.vocabulary)
         changes = working(attempt.request, attempt.vocabulary, changes_to_share(settled))
+        joint = () if changes else working_together(attempt.request, attempt.vocabulary, joint_changes(settled))
         pair = stuck_pair(met.demands) or (met.demands[0], met.demands[-1])
         yield Finding(
             "parts-share-no-count",
             "error",
             f"No cast-on suits all parts. {' '.join(map(_asks, pair))}{_why(*pair)}",
-            _hint(bool(changes), pair[1]),
+            _hint(changes, joint, pair[1]),
             pointer=pair[1].pointer,
-            changes=changes,
+            changes=changes or joint,
         )
 
 
@@ -65,7 +66,9 @@ def _why(one: Demand, other: Demand) -> str:
     return f" Counted in {step}s, the first leaves {first.plus % step} over and the second {second.plus % step}."
 
 
-def _hint(found: bool, culprit: Demand) -> str:
-    if found:
+def _hint(changes: tuple[Correction, ...], joint: tuple[Correction, ...], culprit: Demand) -> str:
+    if changes:
         return "Make one of the corrections, or choose another component for one of the parts."
+    if joint:
+        return "Make all of the corrections together, or choose other components."
     return f"Choose another component for “{culprit.name}”: a garter border takes every count."

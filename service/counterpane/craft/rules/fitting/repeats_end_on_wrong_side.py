@@ -17,12 +17,12 @@ from counterpane.craft.measures import half_up
     family="fitting",
     severity="error",
     bad=(
-        r'{"parts": {"body": "garter", "top": {"text": "Row 1 (WS): knit.\nRow 2 (RS): knit.", "rows": 12}}, '
+        r'{"parts": {"body": "garter", "top": {"text": "Row 1 (WS): knit.\nRow 2 (RS): purl.", "rows": 12}}, '
         '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
     good=(
-        r'{"parts": {"body": "garter", "top": {"text": "Row 1 (RS): knit.\nRow 2 (WS): knit.", "rows": 12}}, '
+        r'{"parts": {"body": "garter", "top": {"text": "Row 1: knit.\nRow 2: knit.", "rows": 12}}, '
         '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
