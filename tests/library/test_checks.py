@@ -137,3 +137,13 @@ def test_a_text_without_a_known_correction_stays_as_it_is(vocabulary: Vocabulary
     """What cannot be corrected is not touched."""
     text = "Cast on 4 sts.\nRow 1: K1, zork, k1.\n"
     assert corrected(text, vocabulary) == text
+
+
+def test_bands_that_need_not_nest_are_no_misprint(vocabulary: Vocabulary) -> None:
+    """Sections with repeats of 8 and of 3 share every 24th count by design; within one section that would be odd."""
+    basket = "Basket\nRow 1: *K4, p4; rep from * to end.\nRow 2: *K4, p4; rep from * to end.\n"
+    waffle = "Waffle\nRow 1: *K1, p2; rep from * to end.\n"
+    text = "My blanket\n\nCast on 24 sts.\n\n" + basket + "\n" + waffle
+    assert said(check_text(text, vocabulary)) == []
+    merged = text.replace("Waffle\nRow 1", "Row 3").replace("Basket\n", "")
+    assert ("row-repeat-differs", "warning", 8) in said(check_text(merged, vocabulary))

@@ -1,8 +1,8 @@
 """Words with two readings that change the count, settled by what is printed.
 
 "rep from * 4 times" is five times in all unless only four fit; a bind-off leaves a stitch that the next number does not
-count unless only counting it fits the printed count; "inc" is the one increase that fits, and where both or none fit the
-row cannot be counted. One row at a time, in working order.
+count unless only counting it fits the printed count; "inc" is the one increase that fits, and where both or none fit
+the row cannot be counted. One row at a time, in working order.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ Parts = tuple[Node, ...]
 
 def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    if not any(_other(row.parts) or vague(row, vocabulary) for row in rows):
+    if not any(_other(row) or vague(row, vocabulary) for row in rows):
         return tuple(rows)
     out: list[Row] = []
     before = start
@@ -38,7 +38,7 @@ def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vo
         readings = [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
         fitting = [reading for reading in readings if _fits(reading, earlier, before, vocabulary)]
         return fitting[0] if len(fitting) == 1 else replace(row, readable=False)
-    others = _other(row.parts)
+    others = _other(row)
     if not others or _fits(row, earlier, before, vocabulary):
         return row
     for parts in others:
@@ -83,11 +83,11 @@ def _fits(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Voca
     return bool(chain.starts) and (row.stated is None or ends is None or row.stated in ends)
 
 
-def _other(parts: Sequence[Node]) -> tuple[Parts, ...]:
-    """Return the other readings of a row: fewer times, the bind-off counted in, or both."""
-    fewer, joined = _fewer(parts), _joined(parts)
-    found = [reading for reading in (fewer, joined, _joined(fewer)) if reading != tuple(parts)]
-    return tuple(dict.fromkeys(found))
+def _other(row: Row) -> tuple[Parts, ...]:
+    """Return the other readings of a row: fewer times, and, where a count is printed, the bind-off counted in."""
+    fewer = _fewer(row.parts)
+    joined = () if row.stated is None else (_joined(row.parts), _joined(fewer))
+    return tuple(dict.fromkeys(reading for reading in (fewer, *joined) if reading != row.parts))
 
 
 def _fewer(parts: Sequence[Node]) -> Parts:

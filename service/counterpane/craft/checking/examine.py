@@ -57,7 +57,7 @@ def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cas
     piece = _piece(instructions, rows)
     readable = _readable(piece)
     chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable])
-    if start is None and rows:
+    if start is None and readable:
         start = min((progression.least for progression in chain.starts), default=None)
     impossible = not chain.starts and not chain.proved_at_count_only
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary)
@@ -106,4 +106,10 @@ def odd_repeat(examined: Examined) -> int | None:
     disjoint = misfit is not None and misfit.slug == "rows-do-not-join"
     if not examined.complete or not (examined.chain.suspicious or disjoint):
         return None
-    return odd_row(examined.counted, examined.vocabulary)
+    index = odd_row(examined.counted, examined.vocabulary)
+    if index is None or disjoint:
+        return index
+    # Parts of a blanket need not nest with each other: bands of 8 and 3 stitches share every 24th count by design.
+    section = examined.counted[index].section
+    own = [row.parts for row in examined.counted if row.section == section]
+    return index if count(own, examined.vocabulary).suspicious else None

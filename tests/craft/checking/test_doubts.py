@@ -1,0 +1,75 @@
+"""Words with two readings are settled by what is printed, and by nothing else."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.checks import check_text
+
+
+def rules(text: str, vocabulary: Vocabulary) -> list[tuple[str, str]]:
+    """Return rule and severity of each finding."""
+    return [(finding["rule"], finding["severity"]) for finding in check_text(text, vocabulary)["findings"]]
+
+
+@pytest.mark.parametrize("cast_on", [9, 11])
+def test_a_plain_number_of_times_is_settled_by_the_cast_on(cast_on: int, vocabulary: Vocabulary) -> None:
+    """Five times in all takes 11, four times takes 9; both are read, and both earn the warning."""
+    text = f"Cast on {cast_on} sts.\nRow 1: *K1, p1; rep from * 4 times, k1."
+    assert check_text(text, vocabulary)["fixed"] == cast_on
+    assert rules(text, vocabulary) == [("ambiguous-term", "warning")]
+
+
+def test_a_plain_number_of_times_is_one_more_where_nothing_decides(vocabulary: Vocabulary) -> None:
+    """Without a cast-on or a count, the repeat is worked once and then n times more."""
+    assert check_text("Row 1: *K1, p1; rep from * 4 times, k1.", vocabulary)["fixed"] == 11
+
+
+def test_a_plain_number_of_times_is_settled_by_the_rows_before(vocabulary: Vocabulary) -> None:
+    """A fixed row before leaves the count that decides."""
+    text = "Row 1: K9.\nRow 2: *K1, p1; rep from * 4 times, k1."
+    assert check_text(text, vocabulary)["fixed"] == 9
+
+
+def test_times_more_is_not_ambiguous(vocabulary: Vocabulary) -> None:
+    """ "N times more" is n + 1 in all and earns no finding."""
+    text = "Cast on 11 sts.\nRow 1: *K1, p1; rep from * 4 times more, k1."
+    assert rules(text, vocabulary) == []
+
+
+@pytest.mark.parametrize(("rest", "printed"), [("k11", 12), ("k4, yo, k2tog, k5", 12)])
+def test_a_bind_off_leaves_a_stitch_that_is_not_counted(rest: str, printed: int, vocabulary: Vocabulary) -> None:
+    """Binding off 5 of 17 uses 6 and leaves 1; the next number does not count it."""
+    text = f"Cast on 17 sts.\nRow 1: Bind off 5 sts, {rest}. ({printed} sts)"
+    assert rules(text, vocabulary) == []
+
+
+def test_a_printed_count_can_count_the_stitch_of_a_bind_off(vocabulary: Vocabulary) -> None:
+    """Where only counting it fits the printed count, the next number counts it."""
+    text = "Cast on 17 sts.\nRow 1: Bind off 5 sts, k12. (12 sts)"
+    assert rules(text, vocabulary) == []
+    assert rules(text.replace(" (12 sts)", ""), vocabulary) == [("row-runs-short", "error")]
+
+
+@pytest.mark.parametrize("rest", ["k3", "k4"])
+def test_a_vague_increase_is_settled_by_the_count_after_it(rest: str, vocabulary: Vocabulary) -> None:
+    """Into a stitch or between two: 5 to 6 with three stitches left or with four."""
+    assert rules(f"Cast on 5 sts.\nRow 1: K1, inc, {rest}. (6 sts)", vocabulary) == [("ambiguous-term", "warning")]
+
+
+def test_a_vague_increase_that_nothing_settles_is_not_counted(vocabulary: Vocabulary) -> None:
+    """Both readings fit, so the row has no count and the finding is an error."""
+    answer = check_text("Cast on 5 sts.\nRow 1: K1, inc, k to end.", vocabulary)
+    assert [(row["before"], row["after"]) for row in answer["rows"]] == [(5, None)]
+    assert [finding["severity"] for finding in answer["findings"]] == ["error"]
+
+
+def test_a_vague_increase_in_a_group_is_settled_too(vocabulary: Vocabulary) -> None:
+    """All vague stitches of a row are taken in the same meaning."""
+    assert check_text("Cast on 4 sts.\nRow 1: [Inc, k1] twice. (6 sts)", vocabulary)["fixed"] == 4
+
+
+def test_readings_of_the_same_count_are_a_warning(vocabulary: Vocabulary) -> None:
+    """K1b is the stitch below or the back loop: one stitch either way."""
+    assert rules("Cast on 3 sts.\nRow 1: K1b, k2.", vocabulary) == [("ambiguous-term", "warning")]
