@@ -33,7 +33,7 @@ def test_a_plain_number_of_times_is_settled_by_the_rows_before(vocabulary: Vocab
 
 
 def test_times_more_is_not_ambiguous(vocabulary: Vocabulary) -> None:
-    """ "N times more" is n + 1 in all and earns no finding."""
+    """The words n times more mean n + 1 in all and earn no finding."""
     text = "Cast on 11 sts.\nRow 1: *K1, p1; rep from * 4 times more, k1."
     assert rules(text, vocabulary) == []
 

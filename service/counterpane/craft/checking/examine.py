@@ -91,9 +91,13 @@ def trouble(examined: Examined) -> tuple[Row, Misfit] | None:
 
 
 def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:
-    """Return the readable rows that have no single meaning at any count, once for each line."""
-    found = {row.place: (row, misfit) for row in reversed(examined.rows) if (misfit := _malformed(examined, row))}
-    return tuple(reversed(found.values()))
+    """Return the readable rows that have no single meaning at any count, once for each line.
+
+    Rows that were counted together at some count have a meaning each.
+    """
+    proved = len(examined.counted) if examined.chain.starts else 0
+    found = {row.place: (row, misfit) for row in examined.rows[proved:] if (misfit := _malformed(examined, row))}
+    return tuple(found.values())
 
 
 def _malformed(examined: Examined, row: Row) -> Misfit | None:
