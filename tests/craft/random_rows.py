@@ -43,9 +43,11 @@ def _numbered(parts: Nodes, numbers: Iterator[int]) -> Iterator[Node]:
 
 works = st.builds(Work, st.sampled_from(STITCHES), st.integers(0, 4))
 plain_works = st.builds(Work, st.sampled_from(("k", "p", "sl")), st.integers(1, 4))
-increasing = st.builds(Work, st.sampled_from(("k", "yo", "kfb")), st.integers(1, 2))
-into_ones = st.builds(
-    IntoOne, st.lists(st.one_of(increasing, works), max_size=3).map(tuple), st.sampled_from((1, 1, 2))
+single = st.builds(Work, st.sampled_from(("k", "p", "yo", "kfb", "psso")), st.integers(1, 2))
+singles = st.lists(st.one_of(single, st.builds(Group, st.tuples(single), st.integers(0, 2))), max_size=3)
+into_ones = st.one_of(
+    st.builds(IntoOne, singles.map(lambda parts: (Work("k"), *parts)), st.sampled_from((1, 1, 2))),
+    st.builds(IntoOne, st.lists(st.one_of(works, plain_works), max_size=2).map(tuple), st.sampled_from((1, 2))),
 )
 bind_offs = st.builds(BindOff, st.integers(1, 3), joined=st.booleans())
 cast_ons = st.builds(CastOn, st.integers(1, 3))

@@ -1,0 +1,151 @@
+"""Rows without a single meaning, and bad input to the closed form in bounded time."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.counts import (
+    UNPROVED,
+    Progression,
+    can_repeat,
+    count,
+    work,
+)
+from counterpane.craft.counts.effects import effect
+from counterpane.craft.rows.tree import (
+    BindOff,
+    CastOn,
+    Group,
+    Hold,
+    IntoOne,
+    Marker,
+    Node,
+    OpenRepeat,
+    Turn,
+    Work,
+)
+
+from .handmade import HUGE, KNIT, PLACE, SLIP, TO_MARKER, misfit_of, slug_of
+from .small_vocabulary import VOCABULARY
+
+
+@pytest.mark.parametrize(
+    ("parts", "slug"),
+    [
+        ((OpenRepeat((Work("yo"),)),), "repeat-uses-nothing"),
+        ((Group((KNIT,), 2),), "repeat-inside-repeat"),
+        ((Group((BindOff(None),), 2),), "repeat-inside-repeat"),
+        ((OpenRepeat((Work("k"), KNIT)),), "repeat-inside-repeat"),
+        ((OpenRepeat((Work("k"),), last=(KNIT,)),), "repeat-inside-repeat"),
+        ((OpenRepeat((Work("k"),), None), KNIT), "two-open-repeats"),
+        ((OpenRepeat((Work("k"),), None), BindOff(None)), "two-open-repeats"),
+        ((IntoOne((Work("k2tog"), Work("k"))),), "group-uses-several"),
+        ((IntoOne((Work("yo"), Work("k"))),), "group-uses-several"),
+        ((IntoOne(()),), "group-uses-several"),
+        ((IntoOne((Group((), 2),)),), "group-uses-several"),
+        ((IntoOne((Hold(1),)),), "group-uses-several"),
+        ((IntoOne((Work("k"), Work("k", held=True))),), "group-uses-several"),
+        ((IntoOne((IntoOne((Work("k"),), 2),)),), "group-uses-several"),
+        ((Group((IntoOne((Marker("place"),)),), 2),), "group-uses-several"),
+        ((OpenRepeat((Hold(1), Work("k"))),), "row-leaves-stitches"),
+        ((OpenRepeat((Work("k"), Work("k", held=True))),), "row-runs-short"),
+        ((OpenRepeat((Work("k"), Turn())),), UNPROVED),
+        ((OpenRepeat((Work("k"), SLIP)),), UNPROVED),
+        ((OpenRepeat((Work("k"), PLACE), marker=True),), UNPROVED),
+        ((OpenRepeat((Work("k"), TO_MARKER)),), UNPROVED),
+    ],
+)
+def test_a_row_without_a_meaning_is_named(parts: tuple[Node, ...], slug: str) -> None:
+    """Each such row has its slug, and no count works."""
+    assert slug_of(*parts) == slug
+    assert count([parts], VOCABULARY).starts == ()
+
+
+@pytest.mark.parametrize(
+    "parts",
+    [
+        (IntoOne((Work("k"), Work("yo"), Work("k"))),),
+        (IntoOne((Group((Work("k"), Work("p")), 2), CastOn(1))),),
+        (IntoOne((IntoOne((Work("k"), Work("yo"))), Work("k"))),),
+        (IntoOne((Work("p"), Work("k")), 2),),
+        (OpenRepeat((Work("k"),), 4), OpenRepeat((Work("p"),), None), Work("k")),
+    ],
+)
+def test_a_row_with_a_meaning_is_not_refused(parts: tuple[Node, ...]) -> None:
+    """What can be worked has no fault."""
+    assert slug_of(*parts) is None
+
+
+def test_an_open_repeat_has_no_effect_by_itself() -> None:
+    """What it takes depends on the count."""
+    with pytest.raises(TypeError):
+        effect(KNIT, VOCABULARY)
+
+
+def test_a_row_that_passes_over_more_than_it_works_has_few_counts() -> None:
+    """Each repeat passes one stitch more than it works, so the four stitches before it end it."""
+    row = (Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))
+    chain = count([row], VOCABULARY)
+    assert chain.starts == tuple(Progression.only(n) for n in (5, 6, 7))
+    assert [chain.after(n) for n in (5, 6, 7)] == [3, 2, 1]
+    assert misfit_of([row], 8).slug == "row-runs-short"
+    assert not can_repeat(chain)
+
+
+def test_too_many_single_counts_are_not_listed() -> None:
+    """A thousand single counts are proved one at a time only."""
+    chain = count([(Work("k", 999), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))], VOCABULARY)
+    assert (chain.starts, chain.proved_at_count_only) == ((), True)
+
+
+def test_a_pass_over_that_may_not_happen_is_proved_at_a_count_only() -> None:
+    """A repeat that may be none, with a pass-over that needs a stitch before it, has no single condition."""
+    row = (OpenRepeat((Work("psso"), Work("k", 2)), 3, plain=True), Work("k", 3))
+    assert count([row], VOCABULARY).proved_at_count_only
+    assert work([row], 3, VOCABULARY)[0].after == 3
+    assert misfit_of([row], 5).slug == "row-runs-short"
+
+
+def test_counts_beyond_all_pieces_are_left_out() -> None:
+    """A repeat of 10^18 and one of 10^18 - 1 share no count that a piece could have."""
+    rows = [(OpenRepeat((Work("k", HUGE),)),), (OpenRepeat((Work("k", HUGE - 1),)),)]
+    assert count(rows, VOCABULARY).proved_at_count_only
+
+
+def test_one_count_below_the_limit_is_a_single_count() -> None:
+    """Where the next count would be beyond all pieces, the least one is told alone."""
+    rows = [(OpenRepeat((Work("k", 10**10 + 1),), 0, plain=True, last=(Work("k", 7),)),)]
+    rows += [(OpenRepeat((Work("k", 10**10),), 0, last=(Work("k", 7),)),)]
+    assert count(rows, VOCABULARY).starts == (Progression.only(7),)
+
+
+def test_sums_without_end_are_not_followed() -> None:
+    """Doubling 120 times outgrows every number that is worth printing."""
+    steps = work([(OpenRepeat((Work("kfb"),)),)] * 120, 1, VOCABULARY)
+    assert [step.misfit.slug for step in steps if step.misfit] == [UNPROVED]
+
+
+def test_ten_to_the_eighteen_stitches_are_worked() -> None:
+    """A large count costs what a small one costs."""
+    row = (OpenRepeat((Work("k", 2), Work("p", 2)), 2), Work("k", 2))
+    assert work([row], HUGE + 2, VOCABULARY)[0].after == HUGE + 2
+
+
+@pytest.mark.parametrize("empty", [True, False])
+def test_ten_thousand_nested_groups_are_not_followed(empty: bool) -> None:
+    """A tree too deep to be walked is told as not proved, without running out of stack."""
+    node: Node = Group((), 2) if empty else Work("k")
+    for _ in range(10_000):
+        node = Group((node,), 2)
+    assert slug_of(node) == UNPROVED
+
+
+def test_a_group_of_markers_without_end_is_not_written_out() -> None:
+    """So many markers lie on no needle."""
+    assert slug_of(Group((Work("k"), PLACE), HUGE)) == UNPROVED
+    assert misfit_of([(*([Work("k"), PLACE] * 1100), KNIT)], 3000).slug == UNPROVED
+
+
+def test_a_wide_group_costs_nothing() -> None:
+    """Groups of groups are multiplied, not worked."""
+    assert count([(Group((Group((Work("k"),), 10**6),), 10**6),)], VOCABULARY).starts == (Progression.only(10**12),)

@@ -1,0 +1,153 @@
+"""Counts between markers, and rows that turn before their end."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.counts import (
+    UNPROVED,
+    Progression,
+    count,
+    work,
+)
+from counterpane.craft.rows.tree import (
+    CastOn,
+    Group,
+    Node,
+    OpenRepeat,
+    Place,
+    Turn,
+    Work,
+)
+
+from .handmade import KNIT, PLACE, REMOVE, SLIP, TO_MARKER, misfit_of
+from .small_vocabulary import VOCABULARY
+
+
+def test_rows_worked_stitch_for_stitch_keep_the_markers() -> None:
+    """Plain rows carry the segments along, turned round with the work."""
+    rows = [
+        (Work("k", 2), PLACE, Work("k", 3), PLACE, KNIT),
+        (KNIT,),
+        (Work("k", 4), OpenRepeat((Work("p"),), 3), Work("k", 3)),
+    ]
+    assert [step.segments for step in work(rows, 9, VOCABULARY)] == [(4, 3, 2), (2, 3, 4), (4, 3, 2)]
+
+
+def test_rounds_do_not_turn_the_markers_round() -> None:
+    """In the round the segments are met in the order in which they were worked."""
+    (step,) = work([(Work("k", 2), PLACE, KNIT)], 9, VOCABULARY, ["round"])
+    assert step.segments == (2, 7)
+
+
+def test_one_segment_may_stay_open() -> None:
+    """With one segment of unknown width the multiple is derived through the markers."""
+    rows = [
+        (Work("k", 5), PLACE, KNIT),
+        (OpenRepeat((Work("k", 2), Work("p", 2)), 0, marker=True), SLIP, KNIT),
+    ]
+    chain = count(rows, VOCABULARY)
+    assert (chain.starts, chain.weights) == ((Progression(4, 1, 9),), (4, 1))
+
+
+def test_a_marker_not_reached_leaves_stitches() -> None:
+    """Two stitches before a marker at five leave three."""
+    misfit = misfit_of([(Work("k", 5), PLACE, KNIT), (KNIT,), (Work("k", 2), SLIP, KNIT)], 9)
+    assert (misfit.slug, misfit.row, misfit.left, misfit.needs) == ("row-leaves-stitches", 2, 3, None)
+
+
+def test_segments_that_never_fit_do_not_join() -> None:
+    """A fixed segment of 5 never holds pairs: the rows do not join, whatever the cast-on."""
+    rows = [(KNIT, PLACE, CastOn(5)), (OpenRepeat((Work("k", 2),), 0, marker=True), SLIP, KNIT)]
+    misfit = count(rows, VOCABULARY).misfit
+    assert misfit is not None
+    assert (misfit.slug, misfit.row) == ("rows-do-not-join", 1)
+
+
+def test_a_row_that_moves_stitches_without_a_word_loses_the_markers() -> None:
+    """The count stays exact; whoever counts to a marker afterwards is not followed."""
+    rows = [(Work("k", 5), PLACE, KNIT), (OpenRepeat((Work("k"), Work("kfb"))),), (TO_MARKER, SLIP, KNIT)]
+    steps = work(rows, 8, VOCABULARY)
+    assert [step.after for step in steps] == [8, 12, None]
+    assert steps[2].misfit is not None
+    assert steps[2].misfit.slug == UNPROVED
+    assert work([*rows[:2], (SLIP, KNIT)], 8, VOCABULARY)[2].misfit is not None
+    assert work([*rows[:2], (PLACE, KNIT)], 8, VOCABULARY)[2].after == 12
+
+
+def test_markers_placed_in_a_repeat_are_not_followed() -> None:
+    """Their number depends on the count; the stitches do not."""
+    rows = [(OpenRepeat((Work("k", 2), PLACE)),), (TO_MARKER, SLIP, KNIT)]
+    assert [step.after for step in work(rows, 8, VOCABULARY)] == [8, None]
+
+
+def test_a_marker_that_ends_the_round_need_not_be_placed() -> None:
+    """Slipped after the last stitch it changes nothing; among stitches nobody knows where it hangs."""
+    assert work([(KNIT, SLIP)], 8, VOCABULARY)[0].after == 8
+    assert misfit_of([(Work("k", 3), SLIP, KNIT)], 8).slug == UNPROVED
+
+
+def test_a_removed_marker_joins_its_segments() -> None:
+    """After it is taken off, the stitches are one segment."""
+    rows = [(Work("k", 5), PLACE, KNIT), (KNIT,), (TO_MARKER, REMOVE, KNIT)]
+    assert work(rows, 9, VOCABULARY)[2].segments == ()
+
+
+def test_a_row_names_what_it_meets_or_slips_it() -> None:
+    """A marker at the stop of a repeat is slipped, unless the row goes on with it."""
+    first = (Work("k", 3), PLACE, Work("k", 4), PLACE, KNIT)
+    named = (OpenRepeat((Work("k"),), 3, plain=True), SLIP, Work("k", 3))
+    unnamed = (OpenRepeat((Work("k"),), 3, plain=True), Work("k", 3), PLACE)
+    assert work([first, named], 9, VOCABULARY)[1].segments == (3, 4, 2)
+    assert work([first, unnamed], 9, VOCABULARY)[1].segments == (0, 3, 4, 2)
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        (Work("k", 6), KNIT),
+        (OpenRepeat((Work("k"),), 7, plain=True), Work("k", 7)),
+        (OpenRepeat((Work("k"), Work("kfb"))), PLACE),
+    ],
+)
+def test_what_depends_on_where_a_marker_hangs_is_proved_at_a_count_only(row: tuple[Node, ...]) -> None:
+    """With a segment of unknown width at either end, the row may or may not reach the marker."""
+    rows = [(OpenRepeat((Work("k"),), 5, plain=True), PLACE, Work("k"), PLACE, Work("k", 4)), (KNIT,), row]
+    turned = [rows[0], row] if row[0] == OpenRepeat((Work("k"),), 7, plain=True) else rows
+    assert count(turned, VOCABULARY).proved_at_count_only
+
+
+def test_a_row_too_long_for_its_segments_runs_short() -> None:
+    """Carried over the markers, ten stitches are not there."""
+    misfit = misfit_of([(Work("k", 3), PLACE, KNIT), (Work("k", 4), Work("p", 6, place=Place(1, 5)))], 8)
+    assert (misfit.slug, misfit.place, misfit.left) == ("row-runs-short", Place(1, 5), 4)
+
+
+def test_unworked_stitches_wait_and_are_counted() -> None:
+    """A short row and its way back leave all stitches on the needles; the next row works them all."""
+    rows = [(OpenRepeat((Work("k"),), 5, plain=True), Turn()), (OpenRepeat((Work("p"),), 0, plain=True),), (KNIT,)]
+    assert [(step.before, step.after) for step in work(rows, 20, VOCABULARY)] == [(20, 20)] * 3
+    assert count(rows, VOCABULARY).starts == (Progression(1, 0, 5),)
+
+
+def test_a_turned_row_can_go_no_further_than_its_edge() -> None:
+    """After 5 stitches and a turn only 5 can be worked back."""
+    misfit = misfit_of([(Work("k", 5), Turn()), (Work("p", 6),)], 20)
+    assert (misfit.slug, misfit.row, misfit.needs) == ("row-runs-short", 1, None)
+
+
+def test_the_next_row_works_past_an_earlier_turn() -> None:
+    """Short rows that grow reach into the stitches that waited."""
+    rows = [
+        (Work("k", 8), Turn()),
+        (Work("p", 4), Turn()),
+        (Work("k", 6), Turn()),
+        (OpenRepeat((Work("p"),), 0, plain=True),),
+    ]
+    assert [step.after for step in work(rows, 20, VOCABULARY)] == [20] * 4
+
+
+def test_turns_in_a_group_are_worked_as_written() -> None:
+    """Two short rows in brackets are two short rows."""
+    row = (Group((Work("k", 3), Turn()), 2), KNIT)
+    assert work([row], 9, VOCABULARY)[0].after == 9

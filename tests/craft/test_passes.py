@@ -1,0 +1,128 @@
+"""How often rows can be worked again, and where repeats may stop."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.counts import (
+    Chain,
+    can_repeat,
+    count,
+    cuts,
+    passes_from,
+    passes_until,
+    ways,
+)
+from counterpane.craft.rows.tree import (
+    BindOff,
+    Group,
+    IntoOne,
+    Node,
+    OpenRepeat,
+    Work,
+)
+from counterpane.craft.stitches import Vocabulary
+
+from .handmade import KNIT, rows_of
+from .small_vocabulary import VOCABULARY
+
+
+def test_rows_without_drift_can_be_worked_for_ever(vocabulary: Vocabulary) -> None:
+    """The count returns to its start."""
+    chain = count(rows_of("*k2, p2; rep from * to end", vocabulary), vocabulary)
+    assert can_repeat(chain)
+    assert passes_from(chain, 8) is None
+    assert passes_from(chain, 9) == 0
+
+
+def test_a_single_count_repeats_only_without_drift(vocabulary: Vocabulary) -> None:
+    """24 stitches that stay 24 repeat; that become 25 do not."""
+    same, more = (count(rows_of(text, vocabulary), vocabulary) for text in ("k24", "k24, yo"))
+    assert (can_repeat(same), can_repeat(more)) == (True, False)
+    assert (passes_from(same, 24), passes_from(more, 24)) == (None, 1)
+
+
+def test_rows_that_nothing_works_cannot_be_repeated() -> None:
+    """Without a start there is no pass."""
+    assert not can_repeat(Chain(()))
+
+
+@pytest.mark.parametrize(
+    ("text", "again", "start", "passes"),
+    [
+        ("*kfb; rep from * to end", True, 3, None),
+        ("*k1, kfb; rep from * to end", False, 8, 3),
+        ("*k2tog; rep from * to end", False, 24, 3),
+        ("k1, *kfb; rep from * to end", True, 2, None),
+    ],
+)
+def test_a_ratio_is_followed_pass_by_pass(
+    text: str, again: bool, start: int, passes: int | None, vocabulary: Vocabulary
+) -> None:
+    """Doubling goes on; a gain of a half needs another factor of 2 each time."""
+    chain = count(rows_of(text, vocabulary), vocabulary)
+    assert (can_repeat(chain), passes_from(chain, start)) == (again, passes)
+
+
+def test_a_count_that_a_ratio_leaves_alone_repeats_for_ever() -> None:
+    """Three stitches dropped and the rest doubled: 6 stay 6."""
+    row = (BindOff(3, joined=True), OpenRepeat((Work("kfb"),)))
+    chain = count([row], VOCABULARY)
+    assert passes_from(chain, 6) is None
+    assert passes_from(chain, 5) == 2
+    assert passes_until(chain, 6, 4) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "start", "remain", "passes"),
+    [
+        ("k1, ssk, k to end", 41, 41, 0),
+        ("k1, ssk, k to end", 41, 3, 38),
+        ("k1, ssk, k to end", 41, 1, None),
+        ("k1, ssk, k to end", 41, 45, None),
+        ("knit", 41, 3, None),
+        ("*k2tog; rep from * to end", 24, 3, 3),
+        ("*k2tog; rep from * to end", 24, 5, None),
+        ("*kfb; rep from * to end", 3, 96, 5),
+    ],
+)
+def test_until_so_many_remain(text: str, start: int, remain: int, passes: int | None, vocabulary: Vocabulary) -> None:
+    """The passes are whole, each can be worked, and the wanted count is met exactly."""
+    assert passes == passes_until(count(rows_of(text, vocabulary), vocabulary), start, remain)
+
+
+def test_groups_and_bind_offs_are_cut_between_their_stitches() -> None:
+    """Each stitch of a group may be the last; a stitch into which several are worked is one."""
+    parts = (Group((Work("k2tog"), Work("yo")), 2), IntoOne((Work("k"), Work("p"))), BindOff(2))
+    assert cuts(parts, VOCABULARY) == (0, 2, 4, 5)
+
+
+@pytest.mark.parametrize("parts", [(Work("yo"),), (Work("k", 10_001),)])
+def test_a_repeat_of_no_stitch_or_too_many_is_not_cut(parts: tuple[Node, ...]) -> None:
+    """There is nothing to stop at, or too much to list."""
+    with pytest.raises(ValueError, match="is not cut"):
+        cuts(parts, VOCABULARY)
+
+
+def test_ways_take_edges_and_empty_repeats_into_account() -> None:
+    """Between two edge stitches of 11, nine are three threes, or three pairs and one three."""
+    row = (Work("k"), OpenRepeat((Work("k", 2),), None, plain=True), OpenRepeat((Work("p", 3),), None), Work("k"))
+    assert ways(row, 11, VOCABULARY) == ((0, 3), (3, 1))
+
+
+def test_no_way_is_told_where_the_stitches_never_divide() -> None:
+    """Twos and fours make no odd number."""
+    row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 4),), None))
+    assert ways(row, 9, VOCABULARY) == ()
+
+
+def test_ways_are_for_two_repeats() -> None:
+    """One repeat has one way."""
+    with pytest.raises(ValueError, match="two open repeats"):
+        ways((KNIT,), 9, VOCABULARY)
+
+
+def test_many_ways_are_cut_short() -> None:
+    """Nobody reads more than twenty."""
+    row = (OpenRepeat((Work("k"),), None), OpenRepeat((Work("p"),), None))
+    assert len(ways(row, 10**9, VOCABULARY)) == 20
