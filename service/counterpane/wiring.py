@@ -11,8 +11,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from counterpane.library import components, recipes
-from counterpane.library.errors import LibraryError, Taken
-from counterpane.library.ports import Role, Store, Wanted
+from counterpane.library.errors import LibraryError, Taken, Unreadable
+from counterpane.library.ports import Role, Shelf, Store, Wanted
 from counterpane.library.services import Services
 from counterpane.library.tokens import create
 
@@ -50,9 +50,8 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         presses={"text": as_text, "markdown": as_markdown},
         open_reading=open_reading,
     )
-    if starters and not services.store.page(Wanted("component", limit=1)).cards:
-        with suppress(Taken):  # Another process was first.
-            load_starters(services)
+    if starters:
+        load_starters(services)
     return services
 
 
@@ -64,22 +63,32 @@ def open_store(path: str | Path) -> Store:
         return MemoryStore()
     if "://" in str(path):
         hint = "Name a file: it is made where there is none."
-        raise CannotServe(f"A store at {str(path).partition('://')[0]}:// is not supported.", hint)
+        raise Unreadable(f"A store at {str(path).partition('://')[0]}:// is not supported.", hint)
     from counterpane.storage.sqlite import SqliteStore
 
     return SqliteStore(path)
 
 
 def load_starters(services: Services) -> None:
-    """Put the components and recipes that ship with the program into a library, all of each or none."""
+    """Put the components and recipes that ship with the program onto shelves that hold nothing, all of each or none.
+
+    A library that was left between the two, by Ctrl-C, gets its recipes the next time.
+    """
     from counterpane.craft.component import content_of
     from counterpane.seeding import load_components
     from counterpane.seeding.recipes import load_recipes
 
-    parts = (content_of(each) for each in load_components())
-    services.store.add(*(components.entry_of(services, content, STARTERS, "accepted") for content in parts))
-    whole = [recipes.entry_of(services, content, STARTERS, "accepted") for content in load_recipes()]
-    services.store.add(*whole)
+    with suppress(Taken):  # Another process was first.
+        if _is_empty(services.store, "component"):
+            parts = (content_of(each) for each in load_components())
+            services.store.add(*(components.entry_of(services, each, STARTERS, "accepted") for each in parts))
+        if _is_empty(services.store, "recipe"):
+            whole = load_recipes()
+            services.store.add(*(recipes.entry_of(services, each, STARTERS, "accepted") for each in whole))
+
+
+def _is_empty(store: Store, shelf: Shelf) -> bool:
+    return not store.page(Wanted(shelf, limit=1)).cards
 
 
 def make_app(path: str | Path = IN_MEMORY, *, open_reading: bool = True) -> Flask:

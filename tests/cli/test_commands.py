@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -34,7 +35,8 @@ def test_explain_takes_a_slug_that_does_not_exist_for_the_nearest(typed: Type):
 def test_a_token_stands_alone_on_standard_output_and_works(typed: Type):
     """Only its hash is in the store, which knows its role and name."""
     done = typed("token", "create", "--role", "contributor", "--for", "Ines", "--store", "lib.db")
-    holder = tokens.holder_of(open_library("lib.db").store, done.out.strip())
+    with closing(open_library("lib.db").store) as store:
+        holder = tokens.holder_of(store, done.out.strip())
     assert (done.status, done.out.count("\n"), done.err) == (0, 1, "")
     assert (holder.role, holder.name) == ("contributor", "Ines")
 

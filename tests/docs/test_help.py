@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import shlex
+import shutil
 import subprocess
 from pathlib import Path
 
@@ -22,12 +23,14 @@ ROWS = "Cast on 20 sts.\nRow 1 (RS): K2, *p3, k3; rep from * to end.\nRow 2: *P3
 
 
 @pytest.fixture(scope="module")
-def bench(desk: Path) -> Path:
+def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return a folder with the files that the examples name."""
-    (desk / "rows.txt").write_text(ROWS, "utf-8")
+    place = tmp_path_factory.mktemp("bench")
+    shutil.copytree(desk / "season", place / "season")
+    (place / "rows.txt").write_text(ROWS, "utf-8")
     blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
-    (desk / "blanket.toml").write_text(blanket.replace("stitches = 6 }", "stitches = 7 }"), "utf-8")
-    return desk
+    (place / "blanket.toml").write_text(blanket.replace("stitches = 6 }", "stitches = 7 }"), "utf-8")
+    return place
 
 
 @pytest.mark.parametrize("line", [line for line in EXAMPLES if not line.startswith(LASTING)])
@@ -37,7 +40,7 @@ def test_an_example_of_the_help_does_its_work(line: str, bench: Path, environmen
         ["bash", "-c", line], cwd=bench, env=environment, capture_output=True, text=True, timeout=120, check=False
     )
     assert done.returncode == (1 if "--cast-on 29" in line else 0), done.stderr
-    assert done.stdout
+    assert done.stdout or " --out " in line
 
 
 @pytest.mark.parametrize("line", [line for line in EXAMPLES if line.startswith(LASTING)])

@@ -89,12 +89,18 @@ def _problem(refusal: Exception) -> dict[str, Any]:
     return {"findings": [], "corrections": []} | {k: value for k, value in document.items() if k != "request_id"}
 
 
-def finder_of(content: Mapping[str, Any], store: str | None) -> Find:
-    """Return how a slug becomes a component: one that ships with the program, or one of a library at a path."""
+def planned_over(content: Mapping[str, Any], store: str | None) -> Planned:
+    """Work out a plan over the components of a library at a path, or over those that ship with the program."""
     from counterpane.library.planning import finder
     from counterpane.wiring import open_library
 
-    return finder(open_library(store), content) if store else _shipped(content)
+    if store is None:
+        return planned(content, _shipped(content))
+    services = open_library(store)
+    try:
+        return planned(content, finder(services, content))
+    finally:
+        services.store.close()
 
 
 def _shipped(content: Mapping[str, Any]) -> Find:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import copy
 from collections.abc import Callable, Mapping
+from contextlib import closing
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -58,12 +59,12 @@ def _tell_story(place: Path, store: Path) -> None:
     _show(lambda console: console.print(studio.OPENING.format(count=len(recipes))))
     with output.waiting("putting the parts into the library"):
         services = open_library(store)
-    _show(lambda console: season.draw_library(console, [component.kind for component in load_components()]))
-    for recipe in recipes:
-        _plan_and_write(services, recipe, place)
-    _show_misfit(services)
-    _keep_token(services, place / "token")
-    services.store.close()
+    with closing(services.store):
+        _show(lambda console: season.draw_library(console, [component.kind for component in load_components()]))
+        for recipe in recipes:
+            _plan_and_write(services, recipe, place)
+        _show_misfit(services)
+        _keep_token(services, place / "token")
     said = studio.CLOSING.format(place=place, patterns=len(recipes), command=output.called())
     _show(lambda console: season.draw_closing(console, said))
 

@@ -26,11 +26,11 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan and show the answer, or why there is none."""
-    from counterpane.cli.planning import finder_of, planned, read_request
+    from counterpane.cli.planning import planned_over, read_request
 
     asked = read_request(options.file)
     with output.waiting("planning"):
-        made = planned(asked.content, finder_of(asked.content, options.store))
+        made = planned_over(asked.content, options.store)
     if options.json:
         output.put_json(made.answer)
     else:

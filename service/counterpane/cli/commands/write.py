@@ -34,13 +34,13 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan, write, and put the pattern where it was asked for."""
-    from counterpane.cli.planning import finder_of, planned, read_request
+    from counterpane.cli.planning import planned_over, read_request
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
     asked = read_request(options.file)
     with output.waiting("planning"):
-        made = planned(asked.content, finder_of(asked.content, options.store))
+        made = planned_over(asked.content, options.store)
     if made.plan is None:
         return _refuse(asked, made, options.form)
     text = written(asked, made, options.form, options.terms or "us")

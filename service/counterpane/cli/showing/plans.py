@@ -138,7 +138,8 @@ def _work(answer: Answer) -> str:
 
 def _sampler(sampler: Answer) -> str:
     size = f"{number_of(sampler['cast_on'], 'stitch')}, {number_of(sampler['rows'], 'row')}"
-    return f"A sampler of {size} ({sampler['width_cm']} by {sampler['length_cm']} cm) shows every change from part to part."
+    cm = f"{sampler['width_cm']} by {sampler['length_cm']} cm"
+    return f"A sampler of {size} ({cm}) shows every change from part to part."
 
 
 def _corrections(corrections: Sequence[Answer]) -> Table:
