@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import re
+import signal
 import stat
+import subprocess
+import sys
 from contextlib import closing
 from pathlib import Path
 
@@ -85,3 +89,19 @@ def test_a_library_left_between_parts_and_recipes_is_completed(typed: Type):
     assert typed("demo", "--no-serve").status == 0
     with closing(open_library("season/library.db", starters=False).store) as store:
         assert len(store.page(Wanted("recipe")).cards) == len(load_recipes())
+
+
+def test_an_interrupted_demo_leaves_no_half_file_and_completes_the_next_time(tmp_path: Path, typed: Type):
+    """A shell calls both ends 130: the status, and death by the very signal, which some imports lead to."""
+    command = [sys.executable, "-m", "counterpane", "demo", "--no-serve"]
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
+    with subprocess.Popen(command, cwd=tmp_path, env=environment, stdout=-1, stderr=-1, text=True) as running:
+        assert running.stdout
+        next(line for line in running.stdout if "The library holds" in line)
+        running.send_signal(signal.SIGINT)
+        said = running.communicate(timeout=60)[1]
+    assert running.returncode in (130, -signal.SIGINT)
+    assert "interrupted" in said
+    assert "Traceback" not in said
+    assert [path for path in (tmp_path / "season").rglob("*") if path.name.startswith(".")] == []
+    assert typed("demo", "--no-serve").status == 0

@@ -10,10 +10,14 @@ from collections.abc import Sequence
 
 __all__ = ["main"]
 
+INTERRUPTED = 130
+
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status; `argv` is what follows the program's name."""
-    from counterpane.cli import endings, output, parser
-
+    try:
+        from counterpane.cli import endings, output, parser
+    except KeyboardInterrupt:
+        return INTERRUPTED
     output.prepare()
     return endings.guarded(lambda: parser.run(argv))

@@ -20,10 +20,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import ClassVar
 
+from counterpane.cli import INTERRUPTED as INTERRUPTED
 from counterpane.cli import output
 
 MOST_SAID = 300  # Characters of an unforeseen error that are repeated; house.
-DONE, FOUND, USAGE, MISSING, REFUSED, NETWORK, INTERRUPTED = 0, 1, 2, 3, 4, 5, 130
+DONE, FOUND, USAGE, MISSING, REFUSED, NETWORK = range(6)
 
 
 class Ended(Exception):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import json
 import os
 import shutil
@@ -99,6 +100,8 @@ def waiting(what: str) -> Iterator[None]:
 
 def save(path: Path, text: str, mode: int = 0o644) -> None:
     """Write a file whole or not at all: beside its place first, then moved there."""
+    if path.is_dir():
+        raise IsADirectoryError(errno.EISDIR, "is a folder, not a file", str(path))
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+SEVERITIES = {"stop": "stop", "error": "error", "warn": "warning", "warning": "warning", "note": "note"}
+
 
 def visible(text: str) -> str:
     """Return one line of given text with control characters as pictures, each still one character wide."""
@@ -32,8 +34,7 @@ def listed(names: Sequence[str], last: str = "and") -> str:
 def tally(findings: Sequence[Mapping[str, Any]]) -> str:
     """Return how many findings there are of each severity: `1 error, 2 warnings`."""
     found = [finding["severity"] for finding in findings]
-    kinds = (("error", "error"), ("warning", "warning"), ("note", "note"))
-    return ", ".join(number_of(found.count(kind), noun) for kind, noun in kinds if kind in found)
+    return ", ".join(number_of(found.count(kind), noun) for kind, noun in SEVERITIES.items() if kind in found)
 
 
 def _picture(sign: str) -> str:
