@@ -51,7 +51,11 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         open_reading=open_reading,
     )
     if starters:
-        load_starters(services)
+        try:
+            load_starters(services)
+        except BaseException:
+            services.store.close()
+            raise
     return services
 
 

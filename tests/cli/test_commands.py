@@ -13,7 +13,7 @@ import pytest
 
 from cli.conftest import Type
 from counterpane import __version__
-from counterpane.cli import endings, output
+from counterpane.cli import INTERRUPTED, endings, output
 from counterpane.library import tokens
 from counterpane.wiring import open_library
 
@@ -116,7 +116,7 @@ def test_an_interruption_ends_with_130(capsys: pytest.CaptureFixture[str]):
     def interrupted() -> int:
         raise KeyboardInterrupt
 
-    assert endings.guarded(interrupted) == endings.INTERRUPTED
+    assert endings.guarded(interrupted) == INTERRUPTED
     assert "interrupted" in capsys.readouterr().err
 
 

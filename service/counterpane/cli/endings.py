@@ -20,8 +20,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import ClassVar
 
-from counterpane.cli import INTERRUPTED as INTERRUPTED
-from counterpane.cli import output
+from counterpane.cli import INTERRUPTED, output
 
 MOST_SAID = 300  # Characters of an unforeseen error that are repeated; house.
 DONE, FOUND, USAGE, MISSING, REFUSED, NETWORK = range(6)

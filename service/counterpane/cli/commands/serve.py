@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from counterpane.cli import endings, output
+from counterpane.cli import INTERRUPTED, output
 from counterpane.cli.options import port, take_store
 
 NAME = "serve"
@@ -45,4 +45,4 @@ def serve_until_interrupted(options: argparse.Namespace, store: str | None) -> i
     values: dict[str, Any] = {name: setting.value for name, setting in known.items()}
     serving = Serving(**values)
     serve(serving, lambda address: output.tell(f"serving {serving.store} at {address} (Ctrl-C ends it)"))
-    return endings.INTERRUPTED
+    return INTERRUPTED
