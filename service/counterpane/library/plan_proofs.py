@@ -63,9 +63,8 @@ def _read_back(section: Section, vocabulary: Vocabulary) -> list[int]:
     found = [finding for finding in judge_text(examined) if finding.severity != "note"]
     if found:
         raise Wrong(found[0].message)
-    if [(each.row.side, each.row.parts) for each in examined.followed] != [
-        (row.side, row.parts) for row in section.cycle
-    ]:
+    read = [(each.row.side, each.row.parts) for each in examined.followed]
+    if read != [(row.side, row.parts) for row in section.cycle]:
         raise Wrong("its rows read back are other rows")
     return [each.after or 0 for each in examined.followed]
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import body_gauge
 from counterpane.craft.constructions.obstacles import Demand, NoCommonCount, Stuck
 from counterpane.craft.constructions.settling import Block, Settled
 from counterpane.craft.counts import Progression
@@ -38,8 +38,9 @@ def _folded(settled: Settled, spare: int) -> tuple[Option, ...]:
     kept: dict[Progression, tuple[int, ...]] = {Progression(1, 0, max(1, least.least if least else 1)): ()}
     for block in settled.blocks:
         step: dict[Progression, tuple[int, ...]] = {}
+        asked = tuple(_wanted(block, settled, spare))
         for counts, versions in kept.items():
-            for wanted, version in _wanted(block, settled, spare):
+            for wanted, version in asked:
                 if both := merged(counts, wanted):
                     step.setdefault(both, (*versions, version))
         kept = _pruned(step, settled)
@@ -50,7 +51,7 @@ def _pruned(classes: dict[Progression, tuple[int, ...]], settled: Settled) -> di
     """Return the classes, or where they are very many those that come nearest the target."""
     if len(classes) <= MOST_CLASSES:
         return classes
-    wanted = target(settled)
+    wanted = settled.target
     near = sorted(classes, key=lambda counts: rank(nearest(counts, wanted)[0], wanted))
     return {counts: classes[counts] for counts in near[:MOST_CLASSES]}
 
@@ -61,9 +62,10 @@ def _wanted(block: Block, settled: Settled, spare: int) -> Iterable[tuple[Progre
         version = next(number for number, texture in enumerate(block.textures) if texture.admits(block.stitches))
         yield _around(block.stitches, settled, spare), version
         return
+    beside = settled.beside(block)
     for version, texture in enumerate(block.textures):
         for start in texture.starts:
-            yield shifted(start, settled.beside(block)), version
+            yield shifted(start, beside), version
 
 
 def _around(stitches: int, settled: Settled, spare: int) -> Progression:
@@ -83,37 +85,21 @@ def demands(settled: Settled) -> tuple[Demand, ...]:
     )
 
 
-def edge_cm(settled: Settled) -> Fraction:
-    """Return the width of both selvedges and both side borders by their own gauges."""
-    request, total = settled.request, Fraction(0)
-    if request.sides:
-        total += gauge_of(request, request.sides, settled.vocabulary).gauge.width(2 * settled.sides)
-    if request.selvedge:
-        total += gauge_of(request, request.selvedge, settled.vocabulary).gauge.width(settled.edge)
-    return total
-
-
-def target(settled: Settled) -> Fraction:
-    """Return the exact, usually broken, cast-on count that would measure the wanted width."""
-    per_cm = body_gauge(settled.request).gauge.per_cm
-    return (settled.request.width_cm - edge_cm(settled)) * per_cm + settled.edge + 2 * settled.sides
-
-
 def width_cm(settled: Settled, cast_on: int) -> Fraction:
     """Return the width across the body at a cast-on count, part by part."""
     body = cast_on - settled.edge - 2 * settled.sides
-    return edge_cm(settled) + body_gauge(settled.request).gauge.width(body)
+    return settled.edge_cm + body_gauge(settled.request).gauge.width(body)
 
 
 def nearest_counts(settled: Settled, found: tuple[Option, ...], how_many: int) -> tuple[int, ...]:
     """Return the admissible cast-on counts nearest the target, nearest first, the larger of a tie first."""
-    return nearest_of((option.counts for option in found), target(settled), how_many)
+    return nearest_of((option.counts for option in found), settled.target, how_many)
 
 
 def best(settled: Settled, found: tuple[Option, ...]) -> tuple[int, Option]:
     """Return the count nearest the target with its versions; Stuck where the parts share no count."""
     if not found:
-        raise Stuck(NoCommonCount(demands(settled), target(settled)))
+        raise Stuck(NoCommonCount(demands(settled), settled.target))
     count = nearest_counts(settled, found, 1)[0]
     return count, next(option for option in found if option.counts.admits(count))
 

@@ -16,7 +16,6 @@ from counterpane.craft.constructions.fitting import (
     nearest_counts,
     options,
     smallest,
-    target,
     width_cm,
 )
 from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of
@@ -55,8 +54,8 @@ def arrange(request: PlanRequest, vocabulary: Vocabulary) -> Attempt:
 
 
 def _refuse_width(settled: Settled, cast_on: int, option: Option) -> None:
-    off = abs(cast_on - target(settled))
-    if off > max(Fraction(option.counts.of, 2), target(settled) * TOO_FAR):
+    off = abs(cast_on - settled.target)
+    if off > max(Fraction(option.counts.of, 2), settled.target * TOO_FAR):
         raise Stuck(WidthOutOfReach(cast_on, width_cm(settled, cast_on), settled.request.width_cm))
 
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from counterpane.craft.component import Component, Parameter
 from counterpane.craft.constructions import Part, PlanRequest
+from counterpane.craft.constructions.gauging import body_gauge, gauge_of
 from counterpane.craft.constructions.obstacles import (
     NeedsRows,
     NeedsStitches,
@@ -41,7 +43,11 @@ class Block:
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """A request with its parts understood; `sides` are the stitches of one side border."""
+    """A request with its parts understood; `sides` are the stitches of one side border.
+
+    `edge_cm` is the width of both side borders and selvedges by their own gauges, `target` the exact and usually broken
+    cast-on count that would measure the wanted width.
+    """
 
     request: PlanRequest
     vocabulary: Vocabulary
@@ -51,6 +57,8 @@ class Settled:
     sides: int
     edging: Edging | None
     selvedge: Strip
+    edge_cm: Fraction
+    target: Fraction
 
     @property
     def blocks(self) -> tuple[Block, ...]:
@@ -89,7 +97,18 @@ def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
     if obstacles:
         raise Stuck(*obstacles)
     bands = tuple(block for block in found[1:-1] if block)
-    return Settled(request, vocabulary, found[0], bands, found[-1], sides, edging, strip)
+    edge_cm = _edge_cm(request, sides, sum(strip.widths), vocabulary)
+    beside = 2 * sides + sum(strip.widths)
+    target = (request.width_cm - edge_cm) * body_gauge(request).gauge.per_cm + beside
+    return Settled(request, vocabulary, found[0], bands, found[-1], sides, edging, strip, edge_cm, target)
+
+
+def _edge_cm(request: PlanRequest, sides: int, edge: int, vocabulary: Vocabulary) -> Fraction:
+    """Return the width of both side borders and both selvedges by their own gauges."""
+    parts = ((request.sides, 2 * sides), (request.selvedge, edge))
+    return sum(
+        (gauge_of(request, part, vocabulary).gauge.width(stitches) for part, stitches in parts if part), Fraction(0)
+    )
 
 
 def body_pointer(request: PlanRequest, index: int) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 
-from counterpane.craft.constructions.fitting import demands, options, target
+from counterpane.craft.constructions.fitting import demands, options
 from counterpane.craft.constructions.obstacles import Demand
 from counterpane.craft.constructions.settling import Settled
 from counterpane.craft.counts import Progression
@@ -103,7 +103,7 @@ def band_changes(settled: Settled, index: int) -> Iterator[Correction]:
 def _beside_bands(settled: Settled, index: int, starts: Sequence[Progression]) -> Iterator[tuple[int, int]]:
     """Give the cast-on that suits the other bands, with counts of one band near what that leaves it."""
     found = options(replace(settled, bands=settled.bands[:index] + settled.bands[index + 1 :]))
-    for count in nearest_of((option.counts for option in found), target(settled)):
+    for count in nearest_of((option.counts for option in found), settled.target):
         inner = count - settled.edge - 2 * settled.sides
         near = nearest_of(starts, Fraction(inner), MOST_COUNTS)
         for stitches in sorted(near, key=lambda found: ((found - inner) % 2, abs(found - inner), -found)):
@@ -114,7 +114,7 @@ def _alone(settled: Settled, starts: Sequence[Progression]) -> Iterator[tuple[in
     """Give cast-ons near the target at which a body with one stitch more on its left side suits the borders."""
     others = [demand for demand in demands(settled) if demand.pointer != settled.bands[0].pointer]
     beside = settled.edge + 2 * settled.sides + 1
-    for stitches in nearest_of(starts, target(settled) - beside, MOST_COUNTS):
+    for stitches in nearest_of(starts, settled.target - beside, MOST_COUNTS):
         count = stitches + beside
         if all(any(counts.admits(count) for counts in demand.classes) for demand in others):
             yield count, stitches
@@ -125,7 +125,7 @@ def joint_changes(settled: Settled) -> tuple[Correction, ...]:
     if settled.edging is None or len(settled.bands) < 2 or len(settled.bands) > MOST_BANDS:
         return ()
     asked = [demand for demand in demands(settled) if any(band.pointer == demand.pointer for band in settled.bands)]
-    found = balanced([demand.classes[0] for demand in asked], target(settled))
+    found = balanced([demand.classes[0] for demand in asked], settled.target)
     inner = found.count - settled.edge - 2 * settled.sides
     return tuple(
         Correction(

@@ -22,15 +22,24 @@ def nearest(counts: Progression, target: Fraction, how_many: int = 1) -> tuple[i
     """Return the members nearest the target, nearest first and the larger of a tie first, in constant time."""
     if counts.of == 0:
         return (counts.least,)
-    step = max(0, (target - counts.least) // counts.of)
-    first = max(0, step - how_many)
-    near = (counts.least + counts.of * index for index in range(first, step + how_many + 2))
-    return tuple(nsmallest(how_many, near, key=lambda count: rank(count, target)))
+    below = counts.below(target.numerator // target.denominator)
+    above = counts.least if below is None else below + counts.of
+    near: list[int] = []
+    while len(near) < how_many:
+        if below is None or below + above <= 2 * target:
+            near.append(above)
+            above += counts.of
+        else:
+            near.append(below)
+            below = below - counts.of if below > counts.least else None
+    return tuple(near)
 
 
 def nearest_of(classes: Iterable[Progression], target: Fraction, how_many: int = 1) -> tuple[int, ...]:
     """Return the members nearest the target over several classes; a count in two classes is named once."""
     found = {count for counts in classes for count in nearest(counts, target, how_many)}
+    if len(found) < 2:
+        return tuple(found)
     return tuple(nsmallest(how_many, found, key=lambda count: rank(count, target)))
 
 

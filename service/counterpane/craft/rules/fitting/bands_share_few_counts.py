@@ -8,7 +8,7 @@ from fractions import Fraction
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.amending import working
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.fitting import options, target
+from counterpane.craft.constructions.fitting import options
 from counterpane.craft.constructions.obstacles import Stuck
 from counterpane.craft.constructions.settling import Settled, settle
 from counterpane.craft.constructions.sharing import MOST_BANDS, band_changes
@@ -48,7 +48,7 @@ def bands_share_few_counts(attempt: Attempt) -> Iterator[Finding]:
     settled = settle(attempt.request, attempt.vocabulary)
     step = min(option.counts.of for option in options(settled))
     off = plan.nearest[0].error_cm
-    if step > target(settled) * FEW_COUNTS or abs(off) > plan.request.width_cm * OFF:
+    if step > settled.target * FEW_COUNTS or abs(off) > plan.request.width_cm * OFF:
         changes = working(attempt.request, attempt.vocabulary, _changes(settled))
         yield Finding(
             "bands-share-few-counts",
