@@ -18,7 +18,7 @@ class CheckRequest(Closed):
     text = Text(
         required=True,
         least=0,
-        most=MOST_BYTES,
+        most=None,
         lines=True,
         metadata={"description": "Rows as a handbook prints them, at most 1,000,000 bytes of UTF-8."},
     )

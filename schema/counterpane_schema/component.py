@@ -129,11 +129,15 @@ class ComponentQuery(Closed):
 
     kind = Word(*KINDS, metadata={"description": "Only components of this kind."})
     admits = Whole(least=1, metadata={"description": "Only components that admit this many stitches."})
-    q = Text(most=200, metadata={"description": "Only components that hold all these words; those in names first."})
+    q = Text(
+        least=0, most=200, metadata={"description": "Only components that hold all these words; those in names first."}
+    )
     reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
     status = Word(*STATUSES, metadata={"description": "Only components of this state."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
-    cursor = Text(most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."})
+    cursor = Text(
+        least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
+    )
 
 
 class CompanionQuery(Closed):
@@ -142,7 +146,9 @@ class CompanionQuery(Closed):
     kind = Word(*KINDS, metadata={"description": "Only companions of this kind; every other kind if not given."})
     count = Whole(least=1, metadata={"description": "Stitches of the component; its least count if not given."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
-    cursor = Text(most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."})
+    cursor = Text(
+        least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
+    )
 
 
 class Multiple(Open):

@@ -19,7 +19,9 @@ from marshmallow.exceptions import ValidationError
 
 MOST_WHOLE = 10**18 - 1
 MOST_NUMBER = 10**15
-DEEPEST_DECIMAL = 30
+DEEPEST_DECIMAL = 400
+"""Decimal places that are read: every binary double has fewer, and the exact fraction stays small."""
+
 SLUG = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 SHA256 = r"^[0-9a-f]{64}$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
@@ -56,7 +58,7 @@ class Number(fields.Decimal):
 class Text(fields.String):
     """A text of at least one and at most `most` characters, in lines or in one line, without control characters."""
 
-    def __init__(self, *, most: int = 2_000, least: int = 1, lines: bool = False, **kwargs: Any) -> None:
+    def __init__(self, *, most: int | None = 2_000, least: int = 1, lines: bool = False, **kwargs: Any) -> None:
         self.lines = lines
         metadata = {"pattern": LINES if lines else LINE} | kwargs.pop("metadata", {})
         super().__init__(validate=validate.Length(least, most), metadata=metadata, **kwargs)
@@ -123,6 +125,9 @@ class YesNo(fields.Boolean):
 
 class Told(fields.Raw):
     """A member that the library tells in its answers; taken and left aside when an answer is sent back changed."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(allow_none=True, **kwargs)
 
 
 class Either(fields.Field[Any]):

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from marshmallow import EXCLUDE, RAISE, Schema
+from typing import ClassVar
+
+from marshmallow import EXCLUDE, RAISE, Schema, ValidationError, validates_schema
 
 
 class Closed(Schema):
@@ -12,6 +14,16 @@ class Closed(Schema):
         """Refuse members that are not known."""
 
         unknown = RAISE
+
+    either_or: ClassVar[tuple[tuple[str, str], ...]] = ()
+    """Pairs of members of which exactly one must be there."""
+
+    @validates_schema(skip_on_field_errors=True)
+    def one_of_each_pair(self, data: dict[str, object], **_: object) -> None:
+        """Refuse an object that has neither member of a pair, or both."""
+        for one, other in self.either_or:
+            if (one in data) == (other in data):
+                raise ValidationError(f"Give either {one} or {other}.", one)
 
     error_messages = {  # noqa: RUF012 - marshmallow reads a plain dict on the class
         "unknown": "There is no such member here.",

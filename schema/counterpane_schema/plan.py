@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from marshmallow import ValidationError, fields, validate, validates_schema
+from marshmallow import fields, validate
 
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Closed, Open
-from counterpane_schema.safety import SafetyInputs
+from counterpane_schema.safety import Fibre, SafetyInputs
 
 ROWS = 100_000
 
@@ -72,10 +72,7 @@ class Gauge(Closed):
         data_key="in", attribute="in", allow_none=True, metadata={"description": "The texture it was knitted in."}
     )
 
-    @validates_schema(skip_on_field_errors=True)
-    def one_length(self, data: dict[str, object], **_: object) -> None:
-        """Refuse a gauge over no length, or over two."""
-        _exactly_one(data, "over_cm", "over_in")
+    either_or = (("over_cm", "over_in"),)
 
 
 class Size(Closed):
@@ -86,11 +83,7 @@ class Size(Closed):
     length_cm = Number(above=True)
     length_in = Number(above=True)
 
-    @validates_schema(skip_on_field_errors=True)
-    def one_unit(self, data: dict[str, object], **_: object) -> None:
-        """Refuse a width or a length that is not there, or there twice."""
-        _exactly_one(data, "width_cm", "width_in")
-        _exactly_one(data, "length_cm", "length_in")
+    either_or = (("width_cm", "width_in"), ("length_cm", "length_in"))
 
 
 class Yarn(Closed):
@@ -98,7 +91,7 @@ class Yarn(Closed):
 
     name = Text(allow_none=True)
     weight = Text(allow_none=True)
-    fibres = fields.List(fields.Dict(keys=Text(), values=fields.Raw()), allow_none=True)
+    fibres = fields.List(fields.Nested(Fibre), allow_none=True, validate=validate.Length(0, 100))
     metres_per_100g = Number(above=True, allow_none=True)
     ball_g = Number(above=True, allow_none=True)
 
@@ -118,11 +111,6 @@ class PlanRequest(Closed):
     corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
     yarn = fields.Nested(Yarn, allow_none=True)
     for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
-
-
-def _exactly_one(data: dict[str, object], one: str, other: str) -> None:
-    if (one in data) == (other in data):
-        raise ValidationError(f"Give either {one} or {other}.", one)
 
 
 class Counts(Open):

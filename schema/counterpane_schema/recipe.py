@@ -32,10 +32,14 @@ class RecipeContent(PlanRequest):
 class RecipeQuery(Closed):
     """Which recipes to list."""
 
-    q = Text(most=200, metadata={"description": "Only recipes that hold all these words; those in names first."})
+    q = Text(
+        least=0, most=200, metadata={"description": "Only recipes that hold all these words; those in names first."}
+    )
     status = Word(*STATUSES, metadata={"description": "Only recipes of this state."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
-    cursor = Text(most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."})
+    cursor = Text(
+        least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
+    )
 
 
 class RecipeCard(Open):

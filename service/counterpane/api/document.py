@@ -41,7 +41,18 @@ def document() -> dict[str, Any]:
     for operation in OPERATIONS:
         path = _PATH_PARAMETER.sub(r"{\1}", operation.path)
         spec.path(path, operations={operation.method.lower(): _operation(operation, converter)})
-    return spec.to_dict()
+    made = spec.to_dict()
+    _add_pairs(made["components"]["schemas"], converter)
+    return made
+
+
+def _add_pairs(schemas: dict[str, Any], converter: OpenAPIConverter) -> None:
+    """Say of which pairs of members exactly one must be there."""
+    for key in converter.refs:
+        pairs = getattr(key[0], "either_or", ())
+        if pairs:
+            choices = [{"oneOf": [{"required": [name]} for name in pair]} for pair in pairs]
+            schemas[_name(key[0])] |= {"allOf": choices}
 
 
 def _name(schema: type[Schema] | Schema | str) -> str:
@@ -108,14 +119,18 @@ def _query(operation: Operation, converter: OpenAPIConverter) -> list[dict[str, 
 
 
 def _headers(operation: Operation) -> list[dict[str, Any]]:
-    found = []
+    found: list[dict[str, Any]] = []
     if operation.current:
         words = "The tag of the revision that is changed, as ETag and `etag` give it."
-        found.append({"name": "If-Match", "in": "header", "required": True, "description": words})
+        schema = {"type": "string", "minLength": 1}
+        found.append({"name": "If-Match", "in": "header", "required": True, "description": words, "schema": schema})
     if operation.tagged and operation.method == "GET":
         words = "A tag that is at hand; the answer is 304 where it is still the latest."
-        found.append({"name": "If-None-Match", "in": "header", "required": False, "description": words})
-    return [each | {"schema": {"type": "string"}} for each in found]
+        schema = {"type": "string"}
+        found.append(
+            {"name": "If-None-Match", "in": "header", "required": False, "description": words, "schema": schema}
+        )
+    return found
 
 
 def _answers(operation: Operation) -> dict[str, Any]:
@@ -142,6 +157,8 @@ def _refusals(operation: Operation) -> dict[str, Any]:
     if operation.body:
         names += ["broken-json", "too-large", "unsupported-media-type"]
     names.append("not-as-described")
+    if operation.query and "cursor" in operation.query().fields:
+        names.append("cursor-not-valid")
     if "<" in operation.path:
         names.append("not-found")
     if operation.role:

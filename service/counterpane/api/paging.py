@@ -31,7 +31,7 @@ def write_cursor(filters: Mapping[str, Any], last: Key) -> str:
 def read_query(query: Mapping[str, Any]) -> tuple[dict[str, Any], Key | None, int]:
     """Return the filters, the key to go on from and the limit; the cursor's filters must not be contradicted."""
     given = {name: value for name, value in query.items() if name not in ("cursor", "limit")}
-    if "cursor" not in query:
+    if not query.get("cursor"):
         return given, None, query.get("limit", USUAL_LIMIT)
     filters, after = _read_cursor(query["cursor"])
     limit = query.get("limit", filters.pop("limit", USUAL_LIMIT))
@@ -56,9 +56,8 @@ def _check(data: bytes) -> bytes:
 
 
 def _refused(detail: str) -> Problem:
-    hint = "Follow `next` of the page before as it stands, or begin again without a cursor."
-    fault = {"pointer": "/cursor", "in": "query", "message": detail, "hint": hint}
-    return Problem("not-as-described", detail, hint=hint, errors=[fault])
+    fault = {"pointer": "/cursor", "in": "query", "message": detail}
+    return Problem("cursor-not-valid", detail, errors=[fault])
 
 
 def page(path: str, cards: Sequence[bytes], cursor: str | None, before: Mapping[str, Any] | None = None) -> Answer:

@@ -186,6 +186,13 @@ SORTS: Mapping[str, Sort] = {
             "Correct what `errors` point at. /openapi.json describes each member.",
         ),
         Sort(
+            "cursor-not-valid",
+            422,
+            "The cursor cannot be followed",
+            "A cursor is what `next` of a page holds. It was cut, changed, or belongs to a list with other filters.",
+            "Follow `next` of the page before as it stands, or begin again without a cursor.",
+        ),
+        Sort(
             "not-usable",
             422,
             "A value cannot be used",

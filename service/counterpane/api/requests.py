@@ -21,7 +21,7 @@ from counterpane.library import tokens
 from counterpane.library.errors import Stale
 from counterpane.library.ports import Holder
 from counterpane.library.services import Services
-from counterpane_schema.faults import faults_of
+from counterpane_schema.faults import Fault, faults_of
 from counterpane_schema.forms import Closed
 
 _WHOLE = re.compile(r"-?[0-9]{1,40}(\.0{1,40})?")
@@ -88,13 +88,12 @@ def _json(operation: Operation, request: Request) -> Any:
 
 
 def _query(schema: type[Schema], args: MultiDict[str, str]) -> dict[str, Any]:
-    """Return the parameters that are not empty, whole numbers as such; raise Problem for one that stands twice."""
+    """Return the parameters, whole numbers as such; raise Problem for one that stands twice."""
     found: dict[str, Any] = {}
     for name, values in args.lists():
         if len(values) > 1:
             raise _invalid("query", [{"pointer": f"/{name}", "in": "query", "message": "It stands twice."}])
-        if values[0] != "":
-            found[name] = values[0]
+        found[name] = values[0]
     declared = schema().fields
     for name, value in found.items():
         if isinstance(declared.get(name), fields.Integer) and _WHOLE.fullmatch(value):
@@ -108,8 +107,12 @@ def load(schema: Schema, data: Any, where: str) -> Any:
         return schema.load(data)
     except ValidationError:
         faults = faults_of(schema, data)[:MOST_FAULTS]
-    members = [{"pointer": each.pointer, "in": where, "message": each.message, "hint": each.hint} for each in faults]
-    raise _invalid(where, members)
+    raise _invalid(where, [_member(each, where) for each in faults])
+
+
+def _member(fault: Fault, where: str) -> dict[str, str]:
+    hint = {"hint": fault.hint} if fault.hint else {}
+    return {"pointer": fault.pointer, "in": where, "message": fault.message} | hint
 
 
 def _invalid(where: str, faults: list[dict[str, Any]]) -> Problem:

@@ -15,8 +15,9 @@ _WORD = re.compile(r"[^\W_]+")
 def page(services: Services, shelf: Shelf, filters: Mapping[str, Any], after: Key | None, limit: int) -> Page:
     """Return a page of cards; `filters` are those of the query, `q` as a text whose words must all occur."""
     rest = {name: value for name, value in filters.items() if name != "q"}
-    words = words_of(filters["q"]) if "q" in filters else ()
-    if "q" in filters and not words:
+    text = filters.get("q", "").strip()
+    words = words_of(text)
+    if text and not words:
         return Page((), None)
     return services.store.page(Wanted(shelf, words=words, after=after, limit=limit, **rest))
 

@@ -1,0 +1,169 @@
+"""The calls of the API, each answered with a value."""
+
+from __future__ import annotations
+
+import hashlib
+import time
+from collections.abc import Callable, Iterator, Mapping
+from types import TracebackType
+from typing import Any, Self, TypeVar
+from urllib.parse import quote
+
+from counterpane.client import results
+from counterpane.client.errors import Unreadable
+from counterpane.client.transport import Asked, Transport, json_of, parsed
+
+T = TypeVar("T", bound=results.Result)
+Json = Mapping[str, Any]
+
+
+class Client:
+    """A library at an address; `token` is needed for writing, and for reading from another machine.
+
+    Every call may raise ClientError. Use it as a context manager, or close it.
+    """
+
+    def __init__(self, base: str, token: str | None = None, sleep: Callable[[float], None] = time.sleep) -> None:
+        self._transport = Transport(base, token, sleep)
+        self._objects: dict[str, bytes] = {}
+
+    def __enter__(self) -> Self:
+        """Return the client."""
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None) -> None:
+        """Close the connections."""
+        self.close()
+
+    def close(self) -> None:
+        """Close the connections."""
+        self._transport.close()
+
+    def check(self, text: str, cast_on: int | None = None, terms: str | None = None) -> results.Check:
+        """Check rows in words."""
+        return results.Check.of(self._post("/v1/checks", {"text": text, "cast_on": cast_on, "terms": terms}))
+
+    def plan(self, request: Json) -> results.Plan:
+        """Work out a plan; CannotBePlanned carries the smallest changes that help."""
+        return results.Plan.of(self._post("/v1/plans", request))
+
+    def pattern(self, request: Json) -> results.Pattern:
+        """Write a pattern, as data and as a text."""
+        return results.Pattern.of(self._post("/v1/patterns", {**request, "as": "json"}))
+
+    def pattern_text(self, request: Json, form: str = "text") -> str:
+        """Write a pattern as "text" or "markdown"."""
+        asked = Asked("POST", "/v1/patterns", body={**request, "as": form}, headers={"Accept": "*/*"})
+        return self._transport.send(asked).content.decode()
+
+    def safety(self, inputs: Json) -> results.Safety:
+        """Assess what is known of a piece; what is not sent is not known."""
+        return results.Safety.of(self._post("/v1/safety", inputs))
+
+    def components(self, **filters: Any) -> Iterator[results.ComponentCard]:
+        """Give the components that pass the filters (kind, admits, q, reversible, status), over all pages."""
+        return self._pages("/v1/components", filters, results.ComponentCard)
+
+    def companions(self, slug: str, **filters: Any) -> Iterator[results.Companion]:
+        """Give what fits a component at a `count`, of a `kind` or of all others, over all pages."""
+        return self._pages(f"/v1/components/{_step(slug)}/companions", filters, results.Companion)
+
+    def component(self, slug: str) -> results.Component:
+        """Get the latest revision of a component."""
+        return results.Component.of(self._get(f"/v1/components/{_step(slug)}"))
+
+    def add_component(self, content: Json) -> results.Component:
+        """Add a component; DoesNotProve carries findings."""
+        return results.Component.of(self._post("/v1/components", content))
+
+    def revise_component(self, content: Json, etag: str) -> results.Component:
+        """Make the next revision of a component; `etag` is that of the revision which was changed."""
+        return results.Component.of(self._put(f"/v1/components/{_step(content['slug'])}", content, etag))
+
+    def component_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+        """Return all revisions of a component, oldest first."""
+        return self._items(f"/v1/components/{_step(slug)}/revisions", results.Revision)
+
+    def recipes(self, **filters: Any) -> Iterator[results.RecipeCard]:
+        """Give the recipes that pass the filters (q, status), over all pages."""
+        return self._pages("/v1/recipes", filters, results.RecipeCard)
+
+    def recipe(self, slug: str) -> results.Recipe:
+        """Get the latest revision of a recipe."""
+        return results.Recipe.of(self._get(f"/v1/recipes/{_step(slug)}"))
+
+    def add_recipe(self, content: Json) -> results.Recipe:
+        """Add a recipe; CannotBePlanned carries the smallest changes that help."""
+        return results.Recipe.of(self._post("/v1/recipes", content))
+
+    def revise_recipe(self, content: Json, etag: str) -> results.Recipe:
+        """Make the next revision of a recipe; `etag` is that of the revision which was changed."""
+        return results.Recipe.of(self._put(f"/v1/recipes/{_step(content['slug'])}", content, etag))
+
+    def recipe_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+        """Return all revisions of a recipe, oldest first."""
+        return self._items(f"/v1/recipes/{_step(slug)}/revisions", results.Revision)
+
+    def rules(self) -> tuple[results.Rule, ...]:
+        """Return all rules, without reasons and examples."""
+        return self._items("/v1/rules", results.Rule)
+
+    def rule(self, slug: str) -> results.Rule:
+        """Get a rule."""
+        return results.Rule.of(self._get(f"/v1/rules/{_step(slug)}"))
+
+    def facts(self) -> tuple[results.Fact, ...]:
+        """Return all facts, without their values."""
+        return self._items("/v1/facts", results.Fact)
+
+    def fact(self, name: str) -> results.Fact:
+        """Get a fact."""
+        return results.Fact.of(self._get(f"/v1/facts/{_step(name)}"))
+
+    def object(self, sha256: str) -> bytes:
+        """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash."""
+        if sha256 not in self._objects:
+            content = self._transport.send(Asked("GET", f"/v1/objects/sha256/{_step(sha256)}")).content
+            if hashlib.sha256(content).hexdigest() != sha256:
+                raise Unreadable(f"The object {sha256} came with other bytes.")
+            self._objects[sha256] = content
+        return self._objects[sha256]
+
+    def changes(self, after: int = 0) -> Iterator[results.Change]:
+        """Give what was written after a number, to the end."""
+        while True:
+            asked = Asked("GET", "/v1/changes", {"after": after}, headers={"Accept": "application/x-ndjson"})
+            lines = self._transport.send(asked).content.splitlines()
+            for line in lines:
+                change = results.Change.of(parsed(line, "/v1/changes"))
+                after = change.seq
+                yield change
+            if not lines:
+                return
+
+    def _get(self, path: str, params: Json | None = None) -> Json:
+        data: Json = json_of(self._transport.send(Asked("GET", path, params)))
+        return data
+
+    def _post(self, path: str, body: Json) -> Json:
+        data: Json = json_of(self._transport.send(Asked("POST", path, body=body)))
+        return data
+
+    def _put(self, path: str, body: Json, etag: str) -> Json:
+        data: Json = json_of(self._transport.send(Asked("PUT", path, body=body, headers={"If-Match": etag})))
+        return data
+
+    def _items(self, path: str, sort: type[T]) -> tuple[T, ...]:
+        return tuple(sort.of(each) for each in self._get(path)["items"])
+
+    def _pages(self, path: str | None, params: Json | None, sort: type[T]) -> Iterator[T]:
+        while path:
+            page = self._get(path, params)
+            yield from (sort.of(each) for each in page["items"])
+            path, params = page["next"], None
+            if path and not path.startswith("/"):
+                raise Unreadable(f"The next page lies elsewhere: {path}.")
+
+
+def _step(name: str) -> str:
+    return quote(name, safe="")

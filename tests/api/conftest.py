@@ -1,0 +1,48 @@
+"""The application on a library with the starters for reading, and on an empty one for writing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import pytest
+from flask.testing import FlaskClient
+
+from counterpane import wiring
+from counterpane.library.ports import Role
+from counterpane.library.services import Services
+from counterpane.library.tokens import create
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """A client of a library of its own, with a token of each role."""
+
+    services: Services
+    client: FlaskClient
+
+    def token(self, role: Role = "contributor") -> dict[str, str]:
+        """Return the header with a token of this role."""
+        return {"Authorization": f"Bearer {create(self.services.store, role, 'anna', self.services.now())}"}
+
+
+@pytest.fixture(scope="session")
+def library() -> Iterator[Services]:
+    """Yield a library with the starters, to be read only."""
+    services = wiring.open_library()
+    yield services
+    services.store.close()
+
+
+@pytest.fixture(scope="session")
+def client(library: Services) -> FlaskClient:
+    """Return a client of the library with the starters."""
+    return wiring.app_of(library).test_client()
+
+
+@pytest.fixture
+def desk() -> Iterator[Desk]:
+    """Yield a client of an empty library, to be written to."""
+    services = wiring.open_library(starters=False)
+    yield Desk(services, wiring.app_of(services).test_client())
+    services.store.close()
