@@ -1,4 +1,4 @@
-"""How long `counterpane --help` takes, beside a Python that does nothing: run it with `python tests/benchmarks/bench_cli.py`.
+"""How long `counterpane --help` takes, beside a Python that does nothing.
 
 The aim is 300 ms at most on two cores; the ratio is what can be compared between machines.
 """
