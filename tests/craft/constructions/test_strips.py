@@ -1,0 +1,83 @@
+"""Edges worked with the body: side borders right and left, and selvedges."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions.making import attempt
+from counterpane.craft.constructions.obstacles import LeftDiffers, ValueRefused
+from counterpane.craft.rows.say import say_row
+from counterpane.craft.stitches import Vocabulary
+from craft.constructions.asking import Starters, asked, planned
+
+SEED = "seed-stitch-border"
+
+
+def body_rows(plan: Plan, vocabulary: Vocabulary) -> list[str]:
+    """Return the rows of the first section of the body in words."""
+    return [say_row(row.parts, vocabulary) for row in plan.sections[1].cycle]
+
+
+def test_a_moss_side_border_goes_on_in_phase_over_an_even_count(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The left border of five begins with a purl stitch where the right one begins with a knit stitch."""
+    plan = planned(starters, vocabulary, "stocking-stitch", sides=SEED)
+    assert plan.counts.cast_on % 2 == 0
+    assert body_rows(plan, vocabulary) == [
+        "k1, p1, k1, p1, k to last 5 sts, p1, k1, p1, k1, p1",
+        "p1, k1, p1, k1, p to last 5 sts, k1, p1, k1, p1, k1",
+    ]
+
+
+def test_a_moss_side_border_is_alike_on_both_sides_over_an_odd_count(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Both borders of five work knit, purl, knit, purl, knit on every row."""
+    plan = planned(starters, vocabulary, "waffle", sides=SEED, selvedge="garter-selvedge")
+    plan = plan if plan.counts.cast_on % 2 else planned(starters, vocabulary, "waffle", 71, sides=SEED)
+    assert plan.counts.cast_on % 2 == 1
+    assert body_rows(plan, vocabulary)[3].replace("k2,", "k1,").startswith("k1, p1, k1, p1, k")
+
+
+def test_a_texture_beside_itself_runs_on_unbroken(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A seed stitch body between seed stitch borders is one row of seed stitch."""
+    plan = planned(starters, vocabulary, "seed-stitch", sides=SEED, bottom=SEED)
+    assert body_rows(plan, vocabulary) == [say_row(row.parts, vocabulary) for row in plan.sections[0].cycle]
+    assert (plan.counts.sides, plan.counts.body[0]) == (5, plan.counts.cast_on - 10)
+
+
+def test_the_left_border_is_the_mirror_of_the_right_one(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A border in words is worked backwards on the left, with leans changed."""
+    sides = {"text": "Row 1 (RS): k2, yo, k2tog, p1.\nRow 2: k1, p4."}
+    rows = body_rows(planned(starters, vocabulary, "garter", sides=sides), vocabulary)
+    assert rows == ["k2, yo, k2tog, p1, k to last 5 sts, p1, ssk, yo, k2", "p4, k to last 4 sts, p4"]
+
+
+def test_the_words_of_a_left_side_are_kept(starters: Starters, vocabulary: Vocabulary) -> None:
+    """They stand where the mirror would."""
+    sides = {"text": "Rows 1 and 2: k1, p3.", "left": "Rows 1 and 2: p2, k2."}
+    rows = body_rows(planned(starters, vocabulary, "garter", sides=sides), vocabulary)
+    assert rows == ["k1, p3, k to last 4 sts, p2, k2", "p2, k to last 3 sts, p3"]
+
+
+@pytest.mark.parametrize("left", ["Rows 1 and 2: p5.", "Row 1: p4.", "Row 1: zz.\nRow 2: p4."])
+def test_a_left_side_that_does_not_match_is_refused(left: str, starters: Starters, vocabulary: Vocabulary) -> None:
+    """Other stitches, other rows and unknown words are told apart from the mirror."""
+    request = asked(starters, vocabulary, "garter", sides={"text": "Rows 1 and 2: k1, p3.", "left": left})
+    assert attempt(request, vocabulary).met(LeftDiffers)
+
+
+def test_a_slipped_selvedge_is_slipped_at_the_beginning_of_every_row(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Both rows begin with the slipped stitch and end with a knit one."""
+    plan = planned(starters, vocabulary, "waffle", selvedge="slipped-selvedge")
+    for row in body_rows(plan, vocabulary):
+        assert row.startswith("sl 1 pwise wyif, yarn to back, k")
+        assert row.endswith(("k7", "k to end"))
+
+
+def test_a_selvedge_narrower_than_its_rows_is_refused(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A cord of three stitches cannot be worked over two."""
+    request = asked(starters, vocabulary, "garter", selvedge={"component": "cord-selvedge", "stitches": 2})
+    assert attempt(request, vocabulary).met(ValueRefused)[0].nearest == (3,)
