@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
+from werkzeug.test import TestResponse
 
+from api.contents import BIND_OFF, CAST_ON, GARTER, RIB
 from counterpane import wiring
 from counterpane.library.ports import Role
 from counterpane.library.services import Services
@@ -24,6 +27,14 @@ class Desk:
     def token(self, role: Role = "contributor") -> dict[str, str]:
         """Return the header with a token of this role."""
         return {"Authorization": f"Bearer {create(self.services.store, role, 'anna', self.services.now())}"}
+
+    def add(self, content: Mapping[str, Any], path: str = "/v1/components") -> TestResponse:
+        """Send a content as a contributor."""
+        return self.client.post(path, json=content, headers=self.token())
+
+    def put(self, path: str, content: Mapping[str, Any], etag: str) -> TestResponse:
+        """Send the next revision of a content as a contributor."""
+        return self.client.put(path, json=content, headers=self.token() | {"If-Match": etag})
 
 
 @pytest.fixture(scope="session")
@@ -46,3 +57,11 @@ def desk() -> Iterator[Desk]:
     services = wiring.open_library(starters=False)
     yield Desk(services, wiring.app_of(services).test_client())
     services.store.close()
+
+
+@pytest.fixture
+def stocked(desk: Desk) -> Desk:
+    """Return the desk with the four parts that a blanket needs."""
+    for content in (CAST_ON, BIND_OFF, GARTER, RIB):
+        assert desk.add(content).status_code == 201
+    return desk

@@ -16,7 +16,9 @@ from counterpane.library.tokens import create
 
 CHECKS = {
     "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "412", "422"]},
-    "negative_data_rejection": {"expected-statuses": ["400", "401", "403", "404", "406", "412", "413", "415", "422", "428"]},
+    "negative_data_rejection": {
+        "expected-statuses": ["400", "401", "403", "404", "406", "412", "413", "415", "422", "428"]
+    },
     "missing_required_header": {"expected-statuses": ["428"]},
 }
 SERVICES = wiring.open_library()

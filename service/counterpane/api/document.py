@@ -16,6 +16,7 @@ from marshmallow import Schema, fields
 
 from counterpane import __version__
 from counterpane.api.catalogue import OPERATIONS
+from counterpane.api.examples import SHA256 as SOME_HASH
 from counterpane.api.operations import JSON, Operation, Shape
 from counterpane.api.problems import MEDIA_TYPE, SORTS
 from counterpane_schema.fields import SHA256, SLUG, Either, Number, Told
@@ -105,7 +106,7 @@ def _path(operation: Operation) -> list[dict[str, Any]]:
     example = operation.examples[0].path if operation.examples else {}
     return [
         {"name": name, "in": "path", "required": True, "schema": {"type": "string", "pattern": PATTERNS[name]}}
-        | ({"example": example[name]} if name in example else {})
+        | ({"example": example[name]} if example.get(name, SOME_HASH) != SOME_HASH else {})
         for name in _PATH_PARAMETER.findall(operation.path)
     ]
 

@@ -6,9 +6,12 @@ from typing import Any
 
 from counterpane.api.operations import Example
 
+SHA256 = "$SHA256"
+"""Stands for the hash of a revision, which nobody can know beforehand."""
+
 ALL = (Example(),)
 COMPONENT = (Example({"slug": "garter-border"}),)
-COMPONENT_REVISION = (Example({"slug": "garter-border", "sha256": "{garter-border}"}),)
+COMPONENT_REVISION = (Example({"slug": "garter-border", "sha256": SHA256}),)
 LISTED = (
     Example(query={"kind": "body", "admits": 139}),
     Example(query={"q": "moss", "reversible": "yes", "limit": 5}),
@@ -71,9 +74,9 @@ SMALL: dict[str, Any] = {
 PLAN = (Example(body=BLANKET), Example(body=SMALL))
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
 
-RECIPES_LISTED = (Example(query={"q": "blanket", "limit": 10}),)
-RECIPE = (Example({"slug": "rice-blanket"}),)
-RECIPE_REVISION = (Example({"slug": "rice-blanket", "sha256": "{rice-blanket}"}),)
+RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)
+RECIPE = (Example({"slug": "first-frost"}),)
+RECIPE_REVISION = (Example({"slug": "first-frost", "sha256": SHA256}),)
 KEPT_BLANKET: dict[str, Any] = {"slug": "rice-blanket", "name": "Rice blanket", "summary": "An example.", **BLANKET}
 RECIPE_ADDED = (Example(body=KEPT_BLANKET),)
 RECIPE_REVISED = (
@@ -95,5 +98,5 @@ CHECK = (
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
 RULE = (Example({"slug": "row-runs-short"}),)
 FACT = (Example({"name": "inch"}),)
-OBJECT = (Example({"sha256": "{garter-border}"}),)
+OBJECT = (Example({"sha256": SHA256}),)
 CHANGES = (Example(query={"after": 0, "limit": 5}),)

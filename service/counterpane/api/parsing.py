@@ -18,6 +18,8 @@ import orjson
 DEEPEST = 32
 LONGEST_WHOLE = 19
 _STRINGS = re.compile(rb'"[^"\\]*(?:\\.[^"\\]*)*"', re.DOTALL)
+_LONG = re.compile(rb"[0-9]{19}")
+_STRING_OR_LONG = re.compile(_STRINGS.pattern + rb"|[0-9]{19,}", re.DOTALL)
 _BRACKET = re.compile(rb"[\[\]{}]")
 
 
@@ -34,10 +36,17 @@ def parse(data: bytes) -> Any:
     if depth(data) > DEEPEST:
         raise TooDeep(f"Brackets stand more than {DEEPEST} deep.")
     try:
-        orjson.loads(data)
-    except orjson.JSONDecodeError as fault:
+        orjson.loads(_without_long_wholes(data))
+        return json.loads(data, parse_float=Decimal, parse_int=_whole, object_pairs_hook=_once)
+    except json.JSONDecodeError as fault:
         raise BrokenJson(f"Line {fault.lineno}, column {fault.colno}: {_first_words(fault.msg)}.") from None
-    return json.loads(data, parse_float=Decimal, parse_int=_whole, object_pairs_hook=_once)
+
+
+def _without_long_wholes(data: bytes) -> bytes:
+    """Return the text with a 0 for each long run of digits outside strings: orjson refuses those beyond a double."""
+    if not _LONG.search(data):
+        return data
+    return _STRING_OR_LONG.sub(lambda found: found[0] if found[0].startswith(b'"') else b"0", data)
 
 
 def depth(data: bytes) -> int:

@@ -97,7 +97,7 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         content=data,
         body=orjson.dumps(whole | told | {"sha256": sha256, "etag": f'"{sha256}"'}),
         card=orjson.dumps(_card(services, component, status, sha256)),
-        title=" ".join((component.slug.replace("-", " "), component.name, *component.also_called)),
+        title=f"{component.slug.replace('-', ' ')} {component.name}",
         words=_words(component),
         at=at,
         by=by,
@@ -117,7 +117,7 @@ def _card(services: Services, component: Component, status: str, sha256: str) ->
 def _words(component: Component) -> str:
     rows = (version.rows for version in component.versions)
     steps = component.operation.steps if component.operation else ()
-    return "\n".join((component.kind, component.summary, component.gauge_notes, *rows, *steps))
+    return "\n".join((component.kind, *component.also_called, component.summary, component.gauge_notes, *rows, *steps))
 
 
 def _finding(problem: Problem) -> Finding:

@@ -116,8 +116,10 @@ def _command(method: str, path: str, operation: Mapping[str, Any], body: Any) ->
             path = path.replace(f"{{{parameter['name']}}}", str(parameter["example"]))
         elif "example" in parameter and parameter["in"] == "query":
             query[parameter["name"]] = parameter["example"]
+    path = path.replace("{sha256}", "$SHA256")
     address = ADDRESS + path + (f"?{urlencode(query)}" if query else "")
-    words = ["curl -sS", *([f"-X {method.upper()}"] if method == "put" else []), shlex.quote(address)]
+    quoted = f'"{address}"' if "$" in address else shlex.quote(address)
+    words = ["curl -sS", *([f"-X {method.upper()}"] if method == "put" else []), quoted]
     if "security" in operation:
         words.append('-H "Authorization: Bearer $TOKEN"')
     if any(each["name"] == "If-Match" for each in operation["parameters"]):

@@ -1,0 +1,87 @@
+"""The description of the API: committed, complete, and with examples that work as they stand."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask.testing import FlaskClient
+
+from api.conftest import Desk
+from counterpane import wiring
+from counterpane.api.catalogue import OPERATIONS
+from counterpane.api.document import document, written
+from counterpane.api.examples import SHA256
+from counterpane.api.operations import JSON, Example, Operation
+from counterpane.api.problems import SORTS
+
+COMMITTED = Path(__file__).parents[2] / "openapi" / "openapi.json"
+
+
+def test_the_committed_document_is_the_one_that_is_made() -> None:
+    """`python -m counterpane.api.document openapi/openapi.json` writes it again."""
+    assert COMMITTED.read_text("utf-8") == written(document())
+
+
+def test_the_served_document_is_the_committed_one(client: FlaskClient) -> None:
+    """What a program fetches is what a reviewer has seen."""
+    assert client.get("/openapi.json").json == json.loads(COMMITTED.read_text("utf-8"))
+
+
+def test_the_document_is_of_version_3_1_without_older_forms() -> None:
+    """`nullable` went with 3.0."""
+    assert document()["openapi"] == "3.1.0"
+    assert "nullable" not in written(document())
+
+
+def test_every_route_is_described(client: FlaskClient) -> None:
+    """No address answers without being in the document, but for the pages for people."""
+    rules = {rule.rule for rule in client.application.url_map.iter_rules() if not rule.endpoint.startswith("pages.")}
+    assert {path.replace("{", "<").replace("}", ">") for path in document()["paths"]} == rules
+
+
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.name)
+def test_every_operation_says_what_it_does_and_shows_it(operation: Operation) -> None:
+    """A summary of one line and at least one example."""
+    assert operation.summary.endswith(".")
+    assert operation.examples
+
+
+def test_every_refusal_is_a_problem_document() -> None:
+    """Each status of 400 and more is described with its sorts."""
+    for methods in document()["paths"].values():
+        for operation in methods.values():
+            refusals = {status: each for status, each in operation["responses"].items() if status >= "400"}
+            assert all(list(each["content"]) == ["application/problem+json"] for each in refusals.values())
+            assert "500" in refusals
+
+
+def test_every_sort_of_problem_is_described_somewhere() -> None:
+    """No sort is left over, but for those that belong to no operation."""
+    words = written(document())
+    assert {name for name in SORTS if f"`{name}`" not in words} == {"method-not-allowed"}
+
+
+def test_every_example_works_in_the_order_of_the_page() -> None:
+    """Each request is answered as described, and its JSON has the form that is described."""
+    services = wiring.open_library()
+    desk = Desk(services, wiring.app_of(services).test_client())
+    for operation in OPERATIONS:
+        for example in operation.examples:
+            answer = _send(desk, operation, example)
+            assert answer.status_code == operation.status, (operation.name, answer.text)
+            if answer.mimetype == JSON and isinstance(operation.answer, type):
+                assert not operation.answer().validate(answer.json), operation.name
+
+
+def _send(desk: Desk, operation: Operation, example: Example) -> Any:
+    path = operation.path
+    noun = "recipes" if operation.tag == "recipes" else "components"
+    latest = desk.client.get(f"/v1/{noun}/{example.path.get('slug', 'garter-border')}").json
+    for name, value in example.path.items():
+        path = path.replace(f"<{name}>", latest["sha256"] if value == SHA256 else value)
+    headers = desk.token() | ({"If-Match": latest["etag"]} if operation.current else {})
+    body = {} if example.body is None else {"json": example.body}
+    return desk.client.open(path, method=operation.method, query_string=example.query, headers=headers, **body)
