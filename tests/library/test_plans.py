@@ -180,6 +180,37 @@ def test_a_value_that_cannot_be_used_is_refused_with_its_place(
     assert refused.value.hint
 
 
+def test_a_size_asked_for_in_inches_is_corrected_in_inches(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Borders of 24 rows and one repeat of four are 9.3 cm, which is under 4 in."""
+    short = {**WAFFLE, "size": {"width_in": 27, "length_in": 2}}
+    with pytest.raises(CannotBePlanned) as refused:
+        made(short, starters, vocabulary)
+    change = refused.value.findings[0].changes[0]
+    assert (change.pointer, change.value) == ("/size/length_in", 4)
+    assert made({**WAFFLE, "size": {"width_in": 27, "length_in": 4}}, starters, vocabulary).counts.cast_on == 150
+
+
+def test_each_of_several_faults_comes_with_its_own_change(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A border without rows and a side without stitches are mended one by one."""
+    words = {"text": "Rows 1 and 2: knit."}
+    with pytest.raises(CannotBePlanned) as refused:
+        made(with_parts(bottom=words, sides=words), starters, vocabulary)
+    changes = {change.pointer: change.value for each in refused.value.findings for change in each.changes[:1]}
+    assert set(changes) == {"/parts/bottom/rows", "/parts/sides/stitches"}
+    bottom, sides = {**words, "rows": 12}, {**words, "stitches": 6}
+    assert made(with_parts(bottom=bottom, sides=sides), starters, vocabulary).counts.sides == 6
+
+
+def test_an_end_border_that_shares_no_count_is_changed_for_one_that_does(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A top of odd counts over a base of even ones can be changed for the garter border of the sides."""
+    with pytest.raises(CannotBePlanned) as refused:
+        made(with_parts(bottom="rib-two-by-two-border", top="broken-rib-border"), starters, vocabulary)
+    values = {(change.pointer, change.value) for each in refused.value.findings for change in each.changes}
+    assert ("/parts/top", "garter-border") in values
+
+
 def test_an_unknown_component_is_refused_with_its_place(starters: Starters, vocabulary: Vocabulary) -> None:
     """The pointer leads to the slug."""
     with pytest.raises(UnknownPart) as refused:

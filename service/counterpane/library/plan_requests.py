@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any, cast
 
 from counterpane.craft.component import Component, Kind, Provenance, SafetyNotes, Version
-from counterpane.craft.constructions import Corner, Part, PlanRequest
+from counterpane.craft.constructions import Corner, Part, PlanRequest, Unit
 from counterpane.craft.constructions.gauging import own_gauges
 from counterpane.craft.measures import Gauge, exact, inches
 from counterpane.craft.stitches import Vocabulary
@@ -67,6 +67,7 @@ def plan_request_of(content: Content, find: Find, vocabulary: Vocabulary) -> Pla
         length_cm=_length(size, "length", "/size"),
         corner=cast("Corner", content.get("corner") or "ends"),
         construction=content.get("construction") or "one-piece",
+        units=(_unit(size, "width"), _unit(size, "length")),
     )
     return _with_named_gauges(request, find, vocabulary)
 
@@ -156,6 +157,10 @@ def _length(table: Content, name: str, pointer: str) -> Fraction:
     if table.get(f"{name}_in") is not None:
         return inches(_above_zero(table, f"{name}_in", pointer))
     return _above_zero(table, f"{name}_cm", pointer)
+
+
+def _unit(table: Content, name: str) -> Unit:
+    return "in" if table.get(f"{name}_in") is not None else "cm"
 
 
 def _gauges(given: object) -> tuple[Gauge, ...]:

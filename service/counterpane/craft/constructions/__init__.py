@@ -13,6 +13,7 @@ from counterpane.craft.rows.tree import Row, Side
 
 PartName = Literal["cast_on", "bottom", "sides", "selvedge", "body", "top", "bind_off"]
 Corner = Literal["ends", "sides"]
+Unit = Literal["cm", "in"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +36,7 @@ class PlanRequest:
     """A recipe at a gauge and a size. Lengths are centimetres. A border, side or selvedge of None is not worked.
 
     `gauges` hold at least one; the first with `texture` None or a body's slug is the body's.
+    `units` are those in which width and length were asked for, and in which corrections of them are given.
     `corner` "ends" lets bottom and top run the full width, "sides" lets the side borders run through.
     """
 
@@ -50,6 +52,7 @@ class PlanRequest:
     length_cm: Fraction
     corner: Corner = "ends"
     construction: str = "one-piece"
+    units: tuple[Unit, Unit] = ("cm", "cm")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
-from typing import cast
+from math import ceil
+from typing import Literal, cast
 
 from counterpane.craft.constructions import Corner, Part, PlanRequest
+from counterpane.craft.constructions.attempts import Attempt
+from counterpane.craft.constructions.gauging import parts_of
 from counterpane.craft.constructions.making import attempt
 from counterpane.craft.findings import Correction
-from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.measures import CM_PER_INCH, inches
 
 MOST_OFFERED = 3
 """Corrections offered for one fault; house figure."""
@@ -22,10 +25,8 @@ MOST_TRIED = 24
 def amended(request: PlanRequest, change: Correction) -> PlanRequest:
     """Return the request with the change made; KeyError for a pointer to what it does not hold."""
     match change.pointer.split("/")[1:]:
-        case ["size", "width_cm"]:
-            return replace(request, width_cm=Fraction(change.value))
-        case ["size", "length_cm"]:
-            return replace(request, length_cm=Fraction(change.value))
+        case ["size", name]:
+            return _with_size(request, name, Fraction(change.value))
         case ["corner"]:
             return replace(request, corner=cast("Corner", change.value))
         case ["parts", "body", name]:
@@ -33,10 +34,26 @@ def amended(request: PlanRequest, change: Correction) -> PlanRequest:
         case ["parts", "body", index, name]:
             place = int(index)
             return replace(request, body=_with(request.body, place, _part(request.body[place], name, change.value)))
+        case ["parts", ("bottom" | "top") as place]:
+            return _with_component(request, place, str(change.value))
         case ["parts", place, name]:
             return _with_edge(request, place, name, change.value)
         case _:
             raise KeyError(change.pointer)
+
+
+def size_change(request: PlanRequest, name: Literal["width", "length"], cm: Fraction, why: str) -> Correction:
+    """Return the change of a size to at least these centimetres, in whole units of the request."""
+    unit = request.units[0 if name == "width" else 1]
+    return Correction(f"/size/{name}_{unit}", ceil(cm / CM_PER_INCH if unit == "in" else cm), why)
+
+
+def _with_size(request: PlanRequest, name: str, value: Fraction) -> PlanRequest:
+    side, _, unit = name.partition("_")
+    cm = inches(value) if unit == "in" else value
+    if side == "width":
+        return replace(request, width_cm=cm)
+    return replace(request, length_cm=cm)
 
 
 def _with_edge(request: PlanRequest, place: str, name: str, value: int | str) -> PlanRequest:
@@ -49,6 +66,12 @@ def _with_edge(request: PlanRequest, place: str, name: str, value: int | str) ->
     return replace(request, bottom=parts["bottom"], top=parts["top"], sides=parts["sides"], selvedge=parts["selvedge"])
 
 
+def _with_component(request: PlanRequest, place: str, slug: str) -> PlanRequest:
+    """Return the request with another of its own components as an end border."""
+    part = next(Part(part.component) for part in parts_of(request) if part.component.slug == slug)
+    return replace(request, bottom=part) if place == "bottom" else replace(request, top=part)
+
+
 def _part(part: Part, name: str, value: int | str) -> Part:
     if name not in ("rows", "stitches"):
         raise KeyError(name)
@@ -59,23 +82,24 @@ def _with(parts: tuple[Part, ...], place: int, part: Part) -> tuple[Part, ...]:
     return (*parts[:place], part, *parts[place + 1 :])
 
 
-def working(
-    request: PlanRequest, vocabulary: Vocabulary, changes: Iterable[Correction], most: int = MOST_OFFERED
-) -> tuple[Correction, ...]:
-    """Return the first few changes with each of which alone a plan can be made, in the order given."""
+def working(made: Attempt, changes: Iterable[Correction], most: int = MOST_OFFERED) -> tuple[Correction, ...]:
+    """Return the first few changes, in the order given, with each of which alone a plan can be made.
+
+    Where several parts are at fault by themselves, a change that leaves only the other faults is one of those needed.
+    """
     found: list[Correction] = []
     for tried, change in enumerate(dict.fromkeys(changes)):
         if len(found) == most or tried == MOST_TRIED:
             break
-        if attempt(amended(request, change), vocabulary).plan is not None:
+        changed = attempt(amended(made.request, change), made.vocabulary)
+        if changed.plan is not None or set(changed.obstacles) < set(made.obstacles):
             found.append(change)
     return tuple(found)
 
 
-def working_together(
-    request: PlanRequest, vocabulary: Vocabulary, changes: tuple[Correction, ...]
-) -> tuple[Correction, ...]:
+def working_together(made: Attempt, changes: tuple[Correction, ...]) -> tuple[Correction, ...]:
     """Return all changes if a plan can be made with all of them, none if it cannot."""
+    request = made.request
     for change in changes:
         request = amended(request, change)
-    return changes if changes and attempt(request, vocabulary).plan is not None else ()
+    return changes if changes and attempt(request, made.vocabulary).plan is not None else ()

@@ -88,12 +88,15 @@ def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
             found.append(_block(name, pointer, part, vocabulary) if part else None)
         except Stuck as stuck:
             obstacles += stuck.obstacles
-    bottom_like = request.bottom or request.body[0]
+    sides, edging, strip = 0, None, NO_STRIP
     try:
-        sides, edging = _sides(request, bottom_like, vocabulary)
+        sides, edging = _sides(request, request.bottom or request.body[0], vocabulary)
+    except Stuck as stuck:
+        obstacles += stuck.obstacles
+    try:
         strip = _selvedge(request, vocabulary)
     except Stuck as stuck:
-        raise Stuck(*obstacles, *stuck.obstacles) from None
+        obstacles += stuck.obstacles
     if obstacles:
         raise Stuck(*obstacles)
     bands = tuple(block for block in found[1:-1] if block)

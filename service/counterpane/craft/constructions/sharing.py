@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import product
 
 from counterpane.craft.constructions.fitting import demands, options
+from counterpane.craft.constructions.gauging import parts_of
 from counterpane.craft.constructions.obstacles import Demand
 from counterpane.craft.constructions.settling import Settled
 from counterpane.craft.counts import Progression
@@ -40,6 +41,17 @@ def changes_to_share(settled: Settled) -> Iterator[Correction]:
             else "they then run full width"
         )
         yield Correction("/corner", other, why)
+    yield from _of_borders(settled)
+
+
+def _of_borders(settled: Settled) -> Iterator[Correction]:
+    """Give other borders of the request for either end."""
+    request = settled.request
+    for name, end in (("top", request.top), ("bottom", request.bottom)):
+        for part in parts_of(request) if end else ():
+            component = part.component
+            if component.slug and component.kind == "border" and end and component != end.component:
+                yield Correction(f"/parts/{name}", component.slug, "it shares counts with the other parts")
 
 
 def _of_sides(settled: Settled) -> Iterator[Correction]:

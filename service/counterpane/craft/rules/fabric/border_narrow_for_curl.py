@@ -70,7 +70,7 @@ def _of_sides(attempt: Attempt, plan: Plan, enough: Fraction) -> Iterator[Findin
         least = ceil(enough * gauge.per_cm)
         why = f"about {shown(enough)} cm"
         tried = [Correction("/parts/sides/stitches", count, why) for count in range(least, least + 4)]
-        changes = working(attempt.request, attempt.vocabulary, tried, 1)
+        changes = working(attempt, tried, 1)
         message = f"Side borders of {plan.counts.sides} stitches, {shown(width)} cm, hardly hold a body that rolls."
         yield _finding("/parts/sides", message, changes, enough)
 
@@ -81,7 +81,7 @@ def _of_ends(attempt: Attempt, plan: Plan, enough: int) -> Iterator[Finding]:
     for name, part in ends:
         if part is not None and rows[name] < enough:
             tried = [Correction(f"/parts/{name}/rows", more, "the usual least") for more in range(enough, enough + 4)]
-            changes = working(attempt.request, attempt.vocabulary, tried, 1)
+            changes = working(attempt, tried, 1)
             message = f"A {name} border of {rows[name]} rows hardly holds a body that rolls."
             yield _finding(f"/parts/{name}", message, changes, enough)
 

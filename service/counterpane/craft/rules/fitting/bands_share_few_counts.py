@@ -49,7 +49,7 @@ def bands_share_few_counts(attempt: Attempt) -> Iterator[Finding]:
     step = min(option.counts.of for option in options(settled))
     off = plan.nearest[0].error_cm
     if step > settled.target * FEW_COUNTS or abs(off) > plan.request.width_cm * OFF:
-        changes = working(attempt.request, attempt.vocabulary, _changes(settled))
+        changes = working(attempt, _changes(settled))
         yield Finding(
             "bands-share-few-counts",
             "warning",

@@ -41,5 +41,5 @@ def border_stops_mid_repeat(attempt: Attempt) -> Iterator[Finding]:
             f"{met.before} have become {met.after}.",
             f"Stop after {either(met.nearest)} rows.",
             pointer=met.pointer,
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )

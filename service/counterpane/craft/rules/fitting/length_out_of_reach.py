@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
 
-from counterpane.craft.constructions.amending import working
+from counterpane.craft.constructions.amending import size_change, working
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.obstacles import LengthOutOfReach
-from counterpane.craft.findings import Correction, Finding, rule
+from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
 
 
@@ -34,7 +33,7 @@ def length_out_of_reach(attempt: Attempt) -> Iterator[Finding]:
     """
     for met in attempt.met(LengthOutOfReach):
         why = f"the borders and the least body are {shown(met.length_cm)} cm long"
-        changes = (Correction("/size/length_cm", ceil(met.length_cm), why),)
+        changes = (size_change(attempt.request, "length", met.length_cm, why),)
         yield Finding(
             "length-out-of-reach",
             "error",
@@ -42,5 +41,5 @@ def length_out_of_reach(attempt: Attempt) -> Iterator[Finding]:
             f"{shown(met.wanted_cm)} cm cannot be reached.",
             "Change the length, or take fewer border rows.",
             pointer="/size",
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )

@@ -40,7 +40,7 @@ def part_begins_on_wrong_side(attempt: Attempt) -> Iterator[Finding]:
                 f"{'WS' if met.side == 'RS' else 'RS'} row.",
                 f"Work one row more or fewer before it: {met.rows + 1} or {met.rows - 1} instead of {met.rows}.",
                 pointer=met.pointer,
-                changes=working(attempt.request, attempt.vocabulary, _one_off(met)),
+                changes=working(attempt, _one_off(met)),
             )
 
 

@@ -41,5 +41,5 @@ def part_cannot_take_number(attempt: Attempt) -> Iterator[Finding]:
             f"This part cannot take {met.value} {name}: {met.why}.",
             f"Write {near}." if near else "Choose another component.",
             pointer=met.pointer,
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )

@@ -39,7 +39,7 @@ def part_needs_rows(attempt: Attempt) -> Iterator[Finding]:
             "This border does not say how many rows of it are worked.",
             f"Add “rows”, for example {rows}.",
             pointer=met.pointer,
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )
 
 

@@ -39,5 +39,5 @@ def part_needs_stitches(attempt: Attempt) -> Iterator[Finding]:
             "This edge works over many counts and does not say how many stitches it has.",
             f"Add “stitches”, for example {either(met.admits)}.",
             pointer=met.pointer,
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )

@@ -37,8 +37,8 @@ def parts_share_no_count(attempt: Attempt) -> Iterator[Finding]:
     """
     for met in attempt.met(NoCommonCount):
         settled = settle(attempt.request, attempt.vocabulary)
-        changes = working(attempt.request, attempt.vocabulary, changes_to_share(settled))
-        joint = () if changes else working_together(attempt.request, attempt.vocabulary, joint_changes(settled))
+        changes = working(attempt, changes_to_share(settled))
+        joint = () if changes else working_together(attempt, joint_changes(settled))
         pair = stuck_pair(met.demands) or (met.demands[0], met.demands[-1])
         yield Finding(
             "parts-share-no-count",

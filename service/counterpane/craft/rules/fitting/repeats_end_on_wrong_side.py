@@ -41,7 +41,7 @@ def repeats_end_on_wrong_side(attempt: Attempt) -> Iterator[Finding]:
                 f"{met.rows_before} rows never lead to one.",
                 "Say with “rows” after how many rows to stop, or write what follows for the other side.",
                 pointer=met.pointer,
-                changes=working(attempt.request, attempt.vocabulary, _stops(attempt, met)),
+                changes=working(attempt, _stops(attempt, met)),
             )
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil
 
 from counterpane.craft.checking.wording import stitches
-from counterpane.craft.constructions.amending import working
+from counterpane.craft.constructions.amending import size_change, working
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.obstacles import WidthOutOfReach
-from counterpane.craft.findings import Correction, Finding, rule
+from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
 
 
@@ -34,8 +33,8 @@ def width_out_of_reach(attempt: Attempt) -> Iterator[Finding]:
     The edges and one repeat of the body take a certain width at least, and a part of one fixed count has only that.
     """
     for met in attempt.met(WidthOutOfReach):
-        wide = ceil(met.width_cm)
-        changes = (Correction("/size/width_cm", wide, f"{stitches(met.cast_on)} are {shown(met.width_cm)} cm wide"),)
+        why = f"{stitches(met.cast_on)} are {shown(met.width_cm)} cm wide"
+        changes = (size_change(attempt.request, "width", met.width_cm, why),)
         yield Finding(
             "width-out-of-reach",
             "error",
@@ -43,5 +42,5 @@ def width_out_of_reach(attempt: Attempt) -> Iterator[Finding]:
             f"no count comes near {shown(met.wanted_cm)} cm.",
             "Change the width, or take parts over fewer or more stitches.",
             pointer="/size",
-            changes=working(attempt.request, attempt.vocabulary, changes),
+            changes=working(attempt, changes),
         )
