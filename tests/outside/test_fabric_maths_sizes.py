@@ -10,9 +10,10 @@ from fractions import Fraction
 
 import pytest
 
-from counterpane.craft.counts import Progression
+from counterpane.craft.counts import Progression, count
 from counterpane.craft.measures import Gauge, exact, half_up, inches
 from counterpane.craft.sizing import bands, classes, lengths, panels, swatch, takeup
+from counterpane.craft.stitches import Vocabulary
 
 CM = Fraction(1)
 
@@ -116,6 +117,13 @@ def test_b19_more_decreases_than_pairs_are_refused() -> None:
     """20 stitches cannot become 9 in one row of k2tog."""
     with pytest.raises(ValueError, match="more decreases than pairs"):
         takeup.gaps_of_decreases(20, 11)
+
+
+def test_b20_the_row_of_increases_joins(vocabulary: Vocabulary) -> None:
+    """B17 written as a row takes 118 stitches alone and leaves 132."""
+    row = takeup.row_of_changes(takeup.gaps_of_increases(118, 14), "m1")
+    chain = count([row], vocabulary)
+    assert (chain.starts, chain.after(118)) == ((Progression.only(118),), 132)
 
 
 def test_b21_the_take_up_of_cables() -> None:

@@ -30,8 +30,7 @@ def edges_beside(settled: Settled, cast_on: int) -> tuple[Edges, ...]:
 
 
 def _edges(settled: Settled, block: Block, between: int) -> Edges:
-    through = block in settled.bands or settled.request.corner == "sides"
-    if settled.edging is None or not through:
+    if settled.edging is None or not settled.runs_beside(block):
         return Edges(settled.selvedge, NO_STRIP, between)
     spare = 2 * settled.sides if block.stitches is None else between - block.stitches
     widths = spare // 2, spare - spare // 2

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -10,7 +9,7 @@ from counterpane.craft.constructions.gauging import body_gauge
 from counterpane.craft.constructions.obstacles import Demand, NoCommonCount, Stuck
 from counterpane.craft.constructions.settling import Block, Settled
 from counterpane.craft.counts import Progression
-from counterpane.craft.sizing.classes import merged, nearest, nearest_of, rank, shifted
+from counterpane.craft.sizing.classes import merged, nearest, nearest_of, rank
 
 MOST_CLASSES = 4096
 """Separate classes of counts kept side by side; house figure that bounds time."""
@@ -38,7 +37,7 @@ def _folded(settled: Settled, spare: int) -> tuple[Option, ...]:
     kept: dict[Progression, tuple[int, ...]] = {Progression(1, 0, max(1, least.least if least else 1)): ()}
     for block in settled.blocks:
         step: dict[Progression, tuple[int, ...]] = {}
-        asked = tuple(_wanted(block, settled, spare))
+        asked = _wanted(block, settled, spare)
         for counts, versions in kept.items():
             for wanted, version in asked:
                 if both := merged(counts, wanted):
@@ -56,16 +55,12 @@ def _pruned(classes: dict[Progression, tuple[int, ...]], settled: Settled) -> di
     return {counts: classes[counts] for counts in near[:MOST_CLASSES]}
 
 
-def _wanted(block: Block, settled: Settled, spare: int) -> Iterable[tuple[Progression, int]]:
-    """Give the cast-on counts that suit a block, with its version; `spare` is one stitch more on the left side."""
-    if block.stitches is not None:
-        version = next(number for number, texture in enumerate(block.textures) if texture.admits(block.stitches))
-        yield _around(block.stitches, settled, spare), version
-        return
-    beside = settled.beside(block)
-    for version, texture in enumerate(block.textures):
-        for start in texture.starts:
-            yield shifted(start, beside), version
+def _wanted(block: Block, settled: Settled, spare: int) -> tuple[tuple[Progression, int], ...]:
+    """Return the cast-on counts that suit a block, with its version; `spare` is one stitch more on the left side."""
+    if block.stitches is None:
+        return settled.asked[block.pointer]
+    version = next(number for number, texture in enumerate(block.textures) if texture.admits(block.stitches))
+    return ((_around(block.stitches, settled, spare), version),)
 
 
 def _around(stitches: int, settled: Settled, spare: int) -> Progression:

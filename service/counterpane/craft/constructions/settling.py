@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from counterpane.craft.component import Component, Parameter
@@ -22,6 +22,7 @@ from counterpane.craft.constructions.obstacles import (
 from counterpane.craft.constructions.strips import NO_STRIP, Edging, Strip, refused_width, selvedge
 from counterpane.craft.constructions.textures import Texture, alike, changes_by_row, textures_of
 from counterpane.craft.counts import Progression, work
+from counterpane.craft.sizing.classes import shifted
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -46,7 +47,8 @@ class Settled:
     """A request with its parts understood; `sides` are the stitches of one side border.
 
     `edge_cm` is the width of both side borders and selvedges by their own gauges, `target` the exact and usually broken
-    cast-on count that would measure the wanted width.
+    cast-on count that would measure the wanted width. `asked` are the cast-on counts that suit each block by its
+    pointer, with the version of its rows.
     """
 
     request: PlanRequest
@@ -59,6 +61,7 @@ class Settled:
     selvedge: Strip
     edge_cm: Fraction
     target: Fraction
+    asked: Mapping[str, tuple[tuple[Progression, int], ...]]
 
     @property
     def blocks(self) -> tuple[Block, ...]:
@@ -73,8 +76,11 @@ class Settled:
 
     def beside(self, block: Block) -> int:
         """Return the stitches of both sides that are not the block's own."""
-        through = block in self.bands or self.request.corner == "sides"
-        return self.edge + (2 * self.sides if through else 0)
+        return self.edge + (2 * self.sides if self.runs_beside(block) else 0)
+
+    def runs_beside(self, block: Block) -> bool:
+        """Say whether the side borders run beside a block."""
+        return self.request.corner == "sides" or (block is not self.bottom and block is not self.top)
 
 
 def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
@@ -103,7 +109,16 @@ def settle(request: PlanRequest, vocabulary: Vocabulary) -> Settled:
     edge_cm = _edge_cm(request, sides, sum(strip.widths), vocabulary)
     beside = 2 * sides + sum(strip.widths)
     target = (request.width_cm - edge_cm) * body_gauge(request).gauge.per_cm + beside
-    return Settled(request, vocabulary, found[0], bands, found[-1], sides, edging, strip, edge_cm, target)
+    settled = Settled(request, vocabulary, found[0], bands, found[-1], sides, edging, strip, edge_cm, target, {})
+    return replace(settled, asked={block.pointer: tuple(_asked(block, settled)) for block in settled.blocks})
+
+
+def _asked(block: Block, settled: Settled) -> Iterator[tuple[Progression, int]]:
+    """Give the cast-on counts that suit the rows of a block, with the number of their version."""
+    beside = settled.beside(block)
+    for version, texture in enumerate(block.textures):
+        for start in texture.starts:
+            yield shifted(start, beside), version
 
 
 def _edge_cm(request: PlanRequest, sides: int, edge: int, vocabulary: Vocabulary) -> Fraction:

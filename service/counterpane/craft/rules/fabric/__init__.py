@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.findings import Rule
+from counterpane.craft.rules.fabric.bind_off_on_other_side import bind_off_on_other_side
 from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
 from counterpane.craft.rules.fabric.border_frills import border_frills
 from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
@@ -16,6 +17,7 @@ from counterpane.craft.rules.fabric.odd_repeat_changes_sides import odd_repeat_c
 from counterpane.craft.rules.fabric.rows_differ_in_height import rows_differ_in_height
 
 RULES: tuple[Rule[Attempt], ...] = (
+    bind_off_on_other_side,
     body_unbalanced,
     border_frills,
     border_narrow_for_curl,
