@@ -40,8 +40,8 @@ def bind_off_on_other_side(attempt: Attempt) -> Iterator[Finding]:
         yield Finding(
             "bind-off-on-other-side",
             "warning",
-            f"This bind-off is worked on the {operation.side}, and the row before it is a {operation.side} row, so that "
-            "the other side faces the knitter.",
+            f"This bind-off is worked on the {operation.side}, and the row before it is a {operation.side} row, so "
+            "that the other side faces the knitter.",
             "Work one row more or fewer at the top, or take a bind-off for either side.",
             pointer="/parts/bind_off",
             changes=working(attempt, tried) if attempt.request.top else (),
