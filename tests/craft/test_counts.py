@@ -161,6 +161,12 @@ def test_a_pass_over_needs_two_stitches_behind_it() -> None:
     assert (misfit.slug, misfit.asked, misfit.left) == ("row-runs-short", 2, 0)
 
 
+def test_a_pass_over_inside_one_stitch_needs_two_as_well() -> None:
+    """Worked into the first stitch, one loop alone has none to be passed over it; its own place is told."""
+    misfit = misfit_of([(IntoOne((Work("k"), Work("psso", place=Place(1, 6)))), KNIT)], 4)
+    assert (misfit.slug, misfit.place, misfit.left) == ("row-runs-short", Place(1, 6), 1)
+
+
 def test_a_cable_needle_must_be_worked_off() -> None:
     """Stitches left on it are left; stitches taken from an empty one run short."""
     assert misfit_of([(Hold(2), Work("k", 2))], 4).slug == "row-leaves-stitches"

@@ -92,6 +92,15 @@ def test_a_row_that_passes_over_more_than_it_works_has_few_counts() -> None:
     assert not can_repeat(chain)
 
 
+@pytest.mark.parametrize("after", [(Work("k", 9),), (OpenRepeat((Work("k", 10),), 0, plain=True),)])
+def test_few_counts_that_a_later_row_refuses_do_not_join(after: tuple[Node, ...]) -> None:
+    """Of the counts 3, 2 and 1 that are left, none is 9 and none a multiple of 10."""
+    row = (Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))
+    misfit = count([row, after], VOCABULARY).misfit
+    assert misfit is not None
+    assert misfit.slug == "rows-do-not-join"
+
+
 def test_too_many_single_counts_are_not_listed() -> None:
     """A thousand single counts are proved one at a time only."""
     chain = count([(Work("k", 999), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))], VOCABULARY)
@@ -107,9 +116,10 @@ def test_a_pass_over_that_may_not_happen_is_proved_at_a_count_only() -> None:
 
 
 def test_counts_beyond_all_pieces_are_left_out() -> None:
-    """A repeat of 10^18 and one of 10^18 - 1 share no count that a piece could have."""
-    rows = [(OpenRepeat((Work("k", HUGE),)),), (OpenRepeat((Work("k", HUGE - 1),)),)]
-    assert count(rows, VOCABULARY).proved_at_count_only
+    """A repeat of 10^18, or 10^10, and one narrower by a stitch share no count that a piece could have."""
+    for width in (HUGE, 10**10):
+        rows = [(OpenRepeat((Work("k", width),)),), (OpenRepeat((Work("k", width - 1),)),)]
+        assert count(rows, VOCABULARY).proved_at_count_only
 
 
 def test_one_count_below_the_limit_is_a_single_count() -> None:

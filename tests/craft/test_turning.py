@@ -180,6 +180,7 @@ def test_a_group_is_cut_between_its_stitches() -> None:
     [
         [((Work("k", 4),), "RS")],
         [((), "RS")],
+        [((OpenRepeat((Work("yo"),)),), "RS")],
         [((OpenRepeat((Work("k"),)),), "RS"), ((OpenRepeat((Work("k"),), last=(Work("k"),)),), "RS")],
         [
             ((Work("k"), OpenRepeat((Work("k", 2),))), "RS"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.effects import Effect, effect, stitch_effect, total
@@ -53,17 +53,16 @@ class Shortage:
     left: int
 
 
-def shortage(nodes: Iterable[Node], stock: Stock, vocabulary: Vocabulary) -> Shortage | None:
-    """Find the first closed node that cannot be worked from the stock, inside groups too; None if all can."""
-    for node in nodes:
-        one = effect(node, vocabulary)
-        if not stock.allows(one):
-            return _within(node, one, stock, vocabulary)
+def shortage(nodes: Sequence[Node], stock: Stock, vocabulary: Vocabulary) -> Shortage:
+    """Find the first closed node that cannot be worked from the stock, inside groups too; the caller knows of one."""
+    at, one = 0, effect(nodes[0], vocabulary)
+    while stock.allows(one):
         stock = stock.after(one)
-    return None
+        at, one = at + 1, effect(nodes[at + 1], vocabulary)
+    return _within(nodes[at], one, stock, vocabulary)
 
 
-def _within(node: Node, one: Effect, stock: Stock, vocabulary: Vocabulary) -> Shortage | None:
+def _within(node: Node, one: Effect, stock: Stock, vocabulary: Vocabulary) -> Shortage:
     if isinstance(node, Group):
         working = total(node.parts, vocabulary)
         done = stock.whole_workings(working, node.times)

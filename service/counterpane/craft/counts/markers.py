@@ -65,8 +65,8 @@ def _one_to_one(node: Node, vocabulary: Vocabulary) -> bool:
 def carry(needle: Needle, stitches: int, place: Place) -> Needle | None:
     """Work so many stitches one for one, slipping the markers met on the way; None where there are too few."""
     while len(needle.left) > 1:
-        least, known = needle.least(needle.left[0]), needle.known(needle.left[0])
-        if least is not None and least >= stitches:
+        known = needle.known(needle.left[0])
+        if needle.least(needle.left[0]) >= stitches:
             break
         if known is None:
             raise Stuck(UNPROVED, place)
@@ -103,8 +103,7 @@ def carry_to(needle: Needle, keep: int, place: Place, before_marker: bool) -> Ne
 
 def _holds_more(needle: Needle, segment: int, wanted: int, place: Place) -> bool:
     """Say whether a segment has at least so many stitches; raise Stuck where that depends on the count."""
-    least = needle.least(needle.left[segment])
-    if least is not None and least >= wanted:
+    if needle.least(needle.left[segment]) >= wanted:
         return True
     if needle.known(needle.left[segment]) is None:
         raise Stuck(UNPROVED, place)

@@ -88,11 +88,9 @@ class Needle:
         """Say whether any marker hangs between the stitches."""
         return len(self.left) + len(self.right) > 2
 
-    def least(self, amount: Amount) -> int | None:
-        """Return the least the amount can be, None where it has no lower bound."""
-        if amount.per >= 0:
-            return amount.at(self.low)
-        return None if self.high is None else amount.at(self.high)
+    def least(self, amount: Amount) -> int:
+        """Return the least the amount can be; where amounts fall with t, t has an end."""
+        return amount.at(self.low if amount.per >= 0 or self.high is None else self.high)
 
     def known(self, amount: Amount) -> int | None:
         """Return the amount if it is one number, else None."""

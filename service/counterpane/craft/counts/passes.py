@@ -5,9 +5,6 @@ from __future__ import annotations
 from counterpane.craft.counts.needle import MOST_STITCHES
 from counterpane.craft.counts.values import Chain
 
-# A count that changes by a ratio leaves all ordinary sizes, or its class, within fewer passes than this.
-MOST_RATIO_PASSES = 10_000
-
 
 def can_repeat(chain: Chain) -> bool:
     """Say whether the count after one pass is of the class that the rows take, so that they can be worked again.
@@ -40,14 +37,15 @@ def passes_from(chain: Chain, start: int) -> int | None:
 
 
 def _passes_one_by_one(chain: Chain, start: int) -> int | None:
-    for done in range(MOST_RATIO_PASSES):
-        if not chain.admits(start):
-            return done
+    # The distance from the count that stays the same is multiplied by the ratio at each pass: it runs out of whole
+    # numbers or of ordinary sizes after few passes.
+    done = 0
+    while chain.admits(start):
         after = chain.after(start)
         if after == start or after > MOST_STITCHES:
             return None
-        start = after
-    return None
+        start, done = after, done + 1
+    return done
 
 
 def passes_until(chain: Chain, start: int, remain: int) -> int | None:
@@ -64,10 +62,9 @@ def passes_until(chain: Chain, start: int, remain: int) -> int | None:
 
 
 def _passes_down_to(chain: Chain, start: int, remain: int) -> int | None:
-    for done in range(MOST_RATIO_PASSES):
-        if start == remain:
-            return done
+    done = 0
+    while start != remain:
         if not chain.admits(start) or start > MOST_STITCHES or chain.after(start) == start:
             return None
-        start = chain.after(start)
-    return None
+        start, done = chain.after(start), done + 1
+    return done

@@ -139,12 +139,10 @@ def _worked(needle: Needle, nodes: Sequence[Node], one: Effect, vocabulary: Voca
 def _short(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Stuck:
     at = needle.low if needle.high is None else needle.high
     stock = Stock(needle.left[0].at(at), needle.right[0].at(at), needle.cable)
-    return _short_at(nodes[0].place, shortage(nodes, stock, vocabulary))
+    return _short_at(shortage(nodes, stock, vocabulary))
 
 
-def _short_at(place: Place, found: Shortage | None) -> Stuck:
-    if found is None:
-        return Stuck("row-runs-short", place)
+def _short_at(found: Shortage) -> Stuck:
     return Stuck("row-runs-short", found.place, found.asked, found.left)
 
 
@@ -197,5 +195,4 @@ def _enough_behind(needle: Needle, node: OpenRepeat, times: Amount, body: Effect
         return enough
     stock = Stock(body.uses * times.at(needle.low), right.at(needle.low), 0)
     done = stock.whole_workings(body, times.at(needle.low))
-    found = shortage(node.parts, stock.after(body.times(done)), vocabulary)
-    raise _short_at(node.place, found)
+    raise _short_at(shortage(node.parts, stock.after(body.times(done)), vocabulary))

@@ -13,8 +13,6 @@ from counterpane.craft.rows.tree import (
     IntoOne,
     Marker,
     Node,
-    OpenRepeat,
-    Turn,
     Work,
 )
 from counterpane.craft.stitches import Stitch, Vocabulary
@@ -77,7 +75,7 @@ def effect(node: Node, vocabulary: Vocabulary) -> Effect:
             return Effect(node.times, 0, 0, node.times)
         case Marker():
             return NOTHING
-        case OpenRepeat() | BindOff() | Turn():
+        case _:
             raise TypeError(f"{node!r} has no effect by itself")
 
 

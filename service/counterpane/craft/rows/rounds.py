@@ -32,22 +32,20 @@ def _before_and_repeat(parts: Nodes) -> tuple[Nodes, OpenRepeat]:
 
 def _round(before: Nodes, repeat: OpenRepeat, first: int, vocabulary: Vocabulary) -> Nodes:
     width = total(repeat.parts, vocabulary).uses
-    late = (first - total(before, vocabulary).uses) % width if width else 0
+    if not width:
+        raise CannotTurn("the repeat uses no stitch", repeat.place)
+    late = (first - total(before, vocabulary).uses) % width
     head, tail = _cut(repeat.parts, late, vocabulary)
     return (replace(repeat, parts=(*tail, *head), stop=0, marker=False),)
 
 
 def _cut(parts: Nodes, stitches: int, vocabulary: Vocabulary) -> tuple[Nodes, Nodes]:
-    """Cut closed nodes after so many stitches; what uses none stays with the stitch after it."""
-    head: list[Node] = []
-    for index, node in enumerate(parts):
-        uses = total((node,), vocabulary).uses
-        if stitches < uses or stitches == 0:
-            inner = _cut_node(node, stitches, vocabulary)
-            return (*head, *inner[0]), (*inner[1], *parts[index + 1 :])
-        head.append(node)
-        stitches -= uses
-    return tuple(head), ()
+    """Cut closed nodes after so many stitches, fewer than they use; what uses none stays with the stitch after it."""
+    at = 0
+    while stitches and stitches >= (uses := total(parts[at : at + 1], vocabulary).uses):
+        at, stitches = at + 1, stitches - uses
+    head, tail = _cut_node(parts[at], stitches, vocabulary)
+    return (*parts[:at], *head), (*tail, *parts[at + 1 :])
 
 
 def _cut_node(node: Node, stitches: int, vocabulary: Vocabulary) -> tuple[Nodes, Nodes]:

@@ -113,7 +113,7 @@ class _Backwards:
                 raise CannotTurn("the last repeat differs from the others", node.place)
             case Turn():
                 raise CannotTurn("the row turns before its end", node.place)
-            case Hold():
+            case _:
                 raise CannotTurn("the cable needle is not worked off in one go", node.place)
 
     def _work(self, work: Work) -> Work:

@@ -113,7 +113,7 @@ class Knitter:
                 self._bind_off(node)
             case CastOn():
                 self._record(node.place, CAST_ON, (), node.times)
-            case Hold():
+            case _:
                 for _ in range(node.times):
                     self.needles.cable.append(self.needles.take(node.place, self.over_markers))
 
@@ -232,24 +232,25 @@ class Knitter:
 
     def _marker(self, node: Marker) -> None:
         needles = self.needles
-        if needles.endless or not self.sees_markers:
-            if node.act != "place" and not needles.endless:
-                raise Halted("unproved", node.place)
-            return
         if node.act == "place":
-            self._hang_marker(node.place)
-        elif None not in needles.left:
-            if needles.left:
-                raise Halted("unproved", node.place)
-        elif needles.left[-1] is not None:
+            return self._hang_marker(node.place)
+        if not self.sees_markers or (needles.left and None not in needles.left):
+            raise Halted("unproved", node.place)
+        if needles.left and needles.left[-1] is not None:
             raise Halted("row-leaves-stitches", node.place)
-        else:
-            needles.left.pop()
-            if node.act == "slip":
-                self._hang_marker(node.place)
+        return self._pass_marker(node)
+
+    def _pass_marker(self, node: Marker) -> None:
+        """Slip or remove the marker at the tip; at the end of a round there need be none."""
+        hung = bool(self.needles.left)
+        self.needles.left[-1:] = []
+        if hung and node.act == "slip":
+            self._hang_marker(node.place)
 
     def _hang_marker(self, place: Place) -> None:
         needles = self.needles
+        if needles.endless or not self.sees_markers:
+            return
         needles.right.append(None)
         if needles.left.count(None) + needles.right.count(None) > MOST_MARKERS:
             raise Halted("unproved", place)

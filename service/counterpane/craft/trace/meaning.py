@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from counterpane.craft.rows.tree import (
-    NOWHERE,
     BindOff,
     CastOn,
     Group,
@@ -35,14 +34,12 @@ def parts_of(node: Node) -> tuple[Node, ...]:
 
 def everything(nodes: Sequence[Node]) -> Iterator[Node]:
     """Yield all nodes at every depth, level by level; raise Halted where there are too many levels."""
-    level = list(nodes)
-    for _ in range(MOST_NESTED):
-        if not level:
-            return
+    level, depth = list(nodes), 0
+    while level:
+        if depth == MOST_NESTED:
+            raise Halted("unproved", nodes[0].place)
         yield from level
-        level = [part for node in level for part in parts_of(node)]
-    if level:
-        raise Halted("unproved", nodes[0].place if nodes else NOWHERE)
+        level, depth = [part for node in level for part in parts_of(node)], depth + 1
 
 
 def works_openly(node: Node) -> bool:
