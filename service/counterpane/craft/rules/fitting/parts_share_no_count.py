@@ -56,14 +56,12 @@ def _asks(demand: Demand) -> str:
 
 
 def _why(one: Demand, other: Demand) -> str:
-    """Say in numbers why two parts share no count, where each needs one class of counts."""
-    if len(one.classes) != 1 or len(other.classes) != 1:
+    """Say in numbers why two parts share no count: what each leaves over by their greatest common divisor."""
+    step = gcd(*(counts.of for counts in (*one.classes, *other.classes)))
+    first, second = ({counts.plus % step for counts in each.classes} if step else set() for each in (one, other))
+    if step < 2 or len(first) != 1 or len(second) != 1 or first == second:
         return ""
-    first, second = one.classes[0], other.classes[0]
-    step = gcd(first.of, second.of)
-    if step < 2 or not first.of or not second.of:
-        return ""
-    return f" Counted in {step}s, the first leaves {first.plus % step} over and the second {second.plus % step}."
+    return f" Counted in {step}s, the first leaves {first.pop()} over and the second {second.pop()}."
 
 
 def _hint(changes: tuple[Correction, ...], joint: tuple[Correction, ...], culprit: Demand) -> str:
