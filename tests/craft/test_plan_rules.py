@@ -58,3 +58,63 @@ def test_a_finding_has_a_place_a_next_step_and_corrections_that_work(
         assert finding.hint
         for change in finding.changes:
             assert attempt(amended(made.request, change), vocabulary).plan is not None
+
+
+def findings(
+    content: dict[str, object], starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> dict[str, list[Finding]]:
+    """Return what all rules say of a request for 70 by 90 cm at an invented gauge, by rule."""
+    usual = {"gauge": {"stitches": 22, "rows": 30, "over_cm": 10}, "size": {"width_cm": 70, "length_cm": 90}}
+    found: dict[str, list[Finding]] = {}
+    for finding in judged(json.dumps({**usual, "parts": content}), starters, vocabulary)[1]:
+        found.setdefault(finding.rule, []).append(finding)
+    return found
+
+
+def test_bands_that_need_several_changes_get_them_together(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """Four bands of 2, 3, 4 and 5 stitches with four different rests meet when some of them give way."""
+    repeats = ((4, 1), (4, 2), (4, 3), (4, 0))
+    body = [
+        {"text": f"Rows 1 and 2: *k2, p2; rep from * to last {of + plus} sts, k{of + plus}."} for of, plus in repeats
+    ]
+    finding = findings({"body": body}, starters, vocabulary)["parts-share-no-count"][0]
+    assert len(finding.changes) >= 2
+    assert all("together" in change.why for change in finding.changes)
+    for change in finding.changes:
+        body[int(change.pointer.split("/")[3])]["stitches"] = change.value  # type: ignore[assignment]
+    assert "parts-share-no-count" not in findings({"body": body}, starters, vocabulary)
+
+
+@pytest.mark.parametrize(
+    ("content", "rule", "words"),
+    [
+        ({"body": "garter", "sides": {"component": "garter-border", "rows": 3}}, "field-without-use", "“stitches”"),
+        ({"body": {"component": "garter", "left": "Row 1: k1."}}, "field-without-use", "Leave “left” out."),
+        ({"body": "stocking-stitch", "sides": None}, "border-narrow-for-curl", "at least 4.0 cm"),
+        (
+            {"body": "stocking-stitch", "bottom": {"component": "garter-border", "rows": 4}},
+            "border-narrow-for-curl",
+            "at least 10 rows",
+        ),
+        ({"body": {"text": "Row 1: k1, ssk, k to end.\nRow 2: k."}}, "part-count-drifts", "Balance"),
+    ],
+)
+def test_a_finding_says_what_to_do(
+    content: dict[str, object],
+    rule: str,
+    words: str,
+    starters: Mapping[str, Component],
+    vocabulary: Vocabulary,
+) -> None:
+    """The hint names the field, the width or the rows."""
+    assert any(words in finding.hint for finding in findings(content, starters, vocabulary)[rule])
+
+
+def test_a_moss_corner_in_words_breaks_over_an_even_count(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """The mirror of five moss stitches is the same five, one off the base on the left."""
+    parts = {"body": "garter", "bottom": "seed-stitch-border", "sides": {"text": "Row 1: k1, p1, k1, p1, k1."}}
+    assert "left corner" in findings(parts, starters, vocabulary)["moss-corner-breaks"][0].message

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from counterpane.craft.component import Version
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.making import attempt
-from counterpane.craft.constructions.obstacles import LeftDiffers, ValueRefused
+from counterpane.craft.constructions.obstacles import DoesNotJoin, LeftDiffers, Obstacle, ValueRefused
+from counterpane.craft.constructions.strips import Edging, side_border
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.stitches import Vocabulary
 from craft.constructions.asking import Starters, asked, planned
@@ -81,3 +85,60 @@ def test_a_selvedge_narrower_than_its_rows_is_refused(starters: Starters, vocabu
     """A cord of three stitches cannot be worked over two."""
     request = asked(starters, vocabulary, "garter", selvedge={"component": "cord-selvedge", "stitches": 2})
     assert attempt(request, vocabulary).met(ValueRefused)[0].nearest == (3,)
+
+
+def test_a_selvedge_in_words_of_a_fixed_count_is_mirrored(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The edge stitch of stocking stitch is knit on the right side and purled on the wrong one, at both ends."""
+    plan = planned(starters, vocabulary, "garter", sides=None, selvedge={"text": "Row 1 (RS): k1.\nRow 2: p1."})
+    assert body_rows(plan, vocabulary) == ["knit", "p1, k to last st, p1"]
+
+
+def test_a_selvedge_in_words_across_the_row_gives_its_two_ends(starters: Starters, vocabulary: Vocabulary) -> None:
+    """What the row begins and ends with stands at the edges, and its middle is left to the body."""
+    words = {"text": "Rows 1 and 2: sl 1 pwise wyib, k to last st, p1.", "stitches": 1}
+    plan = planned(starters, vocabulary, "garter", sides=None, selvedge=words)
+    assert body_rows(plan, vocabulary) == ["sl 1 pwise wyib, k to last st, p1"] * 2
+
+
+@pytest.mark.parametrize(
+    ("selvedge", "obstacle"),
+    [
+        ({"text": "Rows 1 and 2: k to last st, p1.", "stitches": 1, "left": "Rows 1 and 2: p1."}, LeftDiffers),
+        ({"text": "Rows 1 and 2: k2tog, yo, k to end.", "stitches": 1}, ValueRefused),
+        ({"text": "Rows 1 and 2: *k2tog, yo; rep from * to end.", "stitches": 1}, DoesNotJoin),
+    ],
+)
+def test_a_selvedge_whose_ends_cannot_be_taken_is_refused(
+    selvedge: dict[str, object], obstacle: type[Obstacle], starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A left side of its own, an end that is wider and a stitch that would be cut are each refused."""
+    assert attempt(asked(starters, vocabulary, "garter", selvedge=selvedge), vocabulary).met(obstacle)
+
+
+def test_a_side_border_without_a_mirror_image_needs_its_left_side_in_words(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A stitch passed over something else than a slipped stitch has no mirror."""
+    sides = {"text": "Row 1 (RS): k2, yo, k1, psso, k1.\nRow 2: p4."}
+    made = attempt(asked(starters, vocabulary, "garter", sides=sides), vocabulary)
+    assert "no mirror image" in made.met(LeftDiffers)[0].why
+    plan = planned(starters, vocabulary, "garter", sides={**sides, "left": "Rows 1 and 2: k4."})
+    assert plan.counts.sides == 4
+
+
+def test_a_border_of_openwork_in_phase_is_mirrored_where_a_cut_would_split_it(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Versions for every count do not help where the cut falls into a decrease."""
+    moss = starters["seed-stitch-border"]
+    odd = Version("odd", "Row 1 (RS): k1, *yo, k2tog; rep from * to end.\nRow 2: purl.")
+    even = Version("even", "Row 1 (RS): *yo, k2tog; rep from * to end.\nRow 2: purl.")
+    edging = Edging(replace(moss, versions=(odd, even)), "/parts/sides", in_phase=True)
+    right, left = (
+        side_border(edging, (5, 5), 20, vocabulary).right[0],
+        side_border(edging, (5, 5), 20, vocabulary).left[0],
+    )
+    assert (say_row(right, vocabulary), say_row(left, vocabulary)) == (
+        "k1, [yo, k2tog] twice",
+        "[ssk, yo] twice, k1",
+    )

@@ -180,6 +180,8 @@ def selvedge(edging: Edging, component_default: int | None, stitches: int | None
         return side_border(edging, (width, width), 2 * width, vocabulary)
     if stitches is None and not edging.component.slug:
         raise Stuck(NeedsStitches(f"{edging.pointer}/stitches", (1,)))
+    if edging.left is not None:
+        raise Stuck(LeftDiffers(edging.pointer, "rows that run across end at the left by themselves"))
     ends = max(max(_fixed_ends(row, vocabulary)) for row in textures[0].rows)
     return _split(textures[0], stitches or component_default or max(1, ends), vocabulary, edging.pointer)
 
