@@ -36,7 +36,7 @@ class ProblemFinding(Open):
     line = Whole(allow_none=True)
     column = Whole(allow_none=True)
     pointer = fields.String(allow_none=True)
-    corrections = fields.List(fields.String())
+    corrections = fields.List(fields.Raw(metadata={"description": "A whole text, or a change of the request."}))
 
 
 class Problem(Open):

@@ -82,9 +82,13 @@ def _particulars(error: Exception) -> tuple[dict[str, Any], dict[str, str]]:
 
 
 def finding(each: Finding) -> dict[str, Any]:
-    """Return a finding as JSON values, with its place in a text or its pointer into the request."""
+    """Return a finding as JSON values, with its place in a text or its pointer into the request.
+
+    Its corrections are whole texts, or changes of the request.
+    """
     names = ("rule", "severity", "message", "hint", "line", "column", "pointer")
-    return {name: getattr(each, name) for name in names} | {"corrections": list(each.corrections)}
+    better = list(each.corrections) or corrections((each,))
+    return {name: getattr(each, name) for name in names} | {"corrections": better}
 
 
 def corrections(findings: Iterable[Finding]) -> list[dict[str, Any]]:
