@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from counterpane.craft.checking import examine
 from counterpane.craft.constructions import Plan, Section, one_piece
 from counterpane.craft.constructions.joining import Nodes
-from counterpane.craft.rows.say import say_line
+from counterpane.craft.rows.say import say_line, say_row
+from counterpane.craft.rows.tree import Side
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.trace import trace
@@ -57,8 +57,7 @@ def disagreement(plan: Plan, vocabulary: Vocabulary) -> str | None:
 
 def _read_back(section: Section, vocabulary: Vocabulary) -> list[int]:
     """Return the counts after a section's rows as a stranger reads them; Wrong where they read otherwise."""
-    lines = [f"Cast on {section.before} sts."]
-    lines += [say_line(replace(row, section=None), vocabulary) for row in section.cycle]
+    lines = [f"Cast on {section.before} sts.", *_lines(section, vocabulary)]
     examined = examine("\n".join(lines), vocabulary)
     found = [finding for finding in judge_text(examined) if finding.severity != "note"]
     if found:
@@ -67,6 +66,17 @@ def _read_back(section: Section, vocabulary: Vocabulary) -> list[int]:
     if read != [(row.side, row.parts) for row in section.cycle]:
         raise Wrong("its rows read back are other rows")
     return [each.after or 0 for each in examined.followed]
+
+
+def _lines(section: Section, vocabulary: Vocabulary) -> Iterator[str]:
+    """Give the rows of a section in words, those that are alike in one line, as a pattern prints them."""
+    alike: dict[tuple[Nodes, Side | None], list[str]] = {}
+    for row in section.cycle:
+        alike.setdefault((row.parts, row.side), []).append(row.label)
+    for (parts, side), labels in alike.items():
+        *others, last = labels
+        name = f"Rows {', '.join(others)} and {last}" if others else f"Row {last}"
+        yield f"{name} ({side}): {say_row(parts, vocabulary)}."
 
 
 def _add_up(section: Section, counts: list[int]) -> None:

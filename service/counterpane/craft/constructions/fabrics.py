@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from counterpane.craft.component import Component
@@ -19,6 +20,9 @@ from counterpane.craft.constructions.textures import (
 from counterpane.craft.rows.tree import Node, OpenRepeat, Work
 from counterpane.craft.stitches import Vocabulary
 
+KEPT = 512
+"""Components whose fabric is kept at hand; house figure."""
+
 GARTER_WIDTH = Fraction(22) / Fraction(41, 2)
 """Width of garter stitch against a body at 22 stitches, at 20.5 on the same needle; common practice, no source."""
 
@@ -32,6 +36,7 @@ ROLLS = Fraction(1, 3)
 """Surplus of knit over purl faces, or of purl over knit, from which a fabric rolls at its edges; house figure."""
 
 
+@lru_cache(maxsize=KEPT)
 def is_garter(component: Component, vocabulary: Vocabulary) -> bool:
     """Say whether all rows are knit, or all are purled."""
     keys = {_only_stitch(row) for texture in _textures(component, vocabulary) for row in texture.rows}
@@ -47,6 +52,7 @@ def _flat(row: Sequence[Node]) -> Sequence[Node]:
     return [inner for node in row for inner in (node.parts if isinstance(node, OpenRepeat) else (node,))]
 
 
+@lru_cache(maxsize=KEPT)
 def is_moss(component: Component, vocabulary: Vocabulary) -> bool:
     """Say whether knit and purl change places from stitch to stitch and from row to row, as in seed (UK moss)."""
     return any(_checkered(_seen(texture, vocabulary)) for texture in _textures(component, vocabulary))
@@ -60,6 +66,7 @@ def _checkered(rows: Sequence[str]) -> bool:
     return wide and all(map(alternate, rows)) and alternate("".join(row[0] for row in rows))
 
 
+@lru_cache(maxsize=KEPT)
 def surplus(component: Component, vocabulary: Vocabulary) -> Fraction:
     """Return the surplus of one face over the other as a share of all; 0 for rows of more than knit and purl."""
     found = [_surplus("".join(_seen(texture, vocabulary))) for texture in _textures(component, vocabulary)]
