@@ -24,14 +24,15 @@ REPEATS = 50
 ROUNDS = 25
 
 
-def best_of(action: Callable[[], object]) -> float:
-    """Return the least seconds that the action took."""
-    times = []
+def best_of(*actions: Callable[[], object]) -> list[float]:
+    """Return the least seconds that each action took, worked by turns so that all meet the same machine."""
+    times: list[list[float]] = [[] for _ in actions]
     for _ in range(ROUNDS):
-        began = perf_counter()
-        action()
-        times.append(perf_counter() - began)
-    return min(times)
+        for action, taken in zip(actions, times, strict=True):
+            began = perf_counter()
+            action()
+            taken.append(perf_counter() - began)
+    return [min(taken) for taken in times]
 
 
 def main() -> None:
@@ -39,9 +40,11 @@ def main() -> None:
     vocabulary = load_vocabulary()
     rows = [read_row(text, vocabulary).parts for text in ROWS] * REPEATS
     small, large = 8 * 12 + 8, 8 * 125_000_000 + 8
-    at_small = best_of(lambda: work(rows, small, vocabulary))
-    at_large = best_of(lambda: work(rows, large, vocabulary))
-    derived = best_of(lambda: count(rows, vocabulary))
+    at_small, at_large, derived = best_of(
+        lambda: work(rows, small, vocabulary),
+        lambda: work(rows, large, vocabulary),
+        lambda: count(rows, vocabulary),
+    )
     print(f"work on {len(rows)} rows at {large} stitches against {small}: {at_large / at_small:.2f} times as long")
     print(f"work on {len(rows)} rows at {small} stitches: {at_small * 1000:.1f} ms")
     print(f"count on {len(rows)} rows: {derived * 1000:.1f} ms, {derived / at_small:.2f} times one check")

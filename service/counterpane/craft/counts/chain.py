@@ -42,7 +42,7 @@ def count(rows: Sequence[Sequence[Node]], vocabulary: Vocabulary, sides: Sequenc
             after = _bounded(walk_row(needle, parts, vocabulary, goes_round(sides, index)), parts)
         except Stuck as stuck:
             return _refused(needle, index, parts, stuck, vocabulary)
-        repeats.append(next((_Repeat(*noted) for noted in after.slopes if noted[0]), None))
+        repeats.append(_Repeat(*after.slope) if after.slope else None)
         needle = after
     return _proved(needle, repeats, rows)
 

@@ -55,7 +55,7 @@ class Needle:
 
     t runs from `low` to `high` (None: without end). `start` is the count at the beginning of the piece. `scale` is how
     much rarer the values of t have become. `marked` is False once it is not known where the markers hang.
-    `slopes` are the workings per step of t of the row's repeats, each with the scale it was taken at.
+    `slope` is how often the row's repeat is worked per step of t, and the scale at which that was taken.
     """
 
     left: tuple[Amount, ...]
@@ -66,7 +66,7 @@ class Needle:
     scale: int = 1
     cable: int = 0
     marked: bool = True
-    slopes: tuple[tuple[int, int], ...] = ()
+    slope: tuple[int, int] | None = None
 
     @classmethod
     def any_count(cls) -> Needle:
@@ -141,13 +141,15 @@ class Needle:
         return self.noted(times).laid((left, *self.left[1:]), (right, *self.right[1:]), self.cable)
 
     def noted(self, times: Amount) -> Needle:
-        """Note how often a repeat of the row is worked, where that depends on t."""
-        return replace(self, slopes=(*self.slopes, (times.per, self.scale))) if times.per else self
+        """Note how often the first repeat of the row is worked that depends on t."""
+        if not times.per or self.slope:
+            return self
+        return replace(self, slope=(times.per, self.scale))
 
     def laid(self, left: tuple[Amount, ...], right: tuple[Amount, ...], cable: int = 0) -> Needle:
         """Return the needles with these stitches on them."""
         # Written out, since this is what every stretch of a row asks for; `replace` takes three times as long.
-        return Needle(left, right, self.start, self.low, self.high, self.scale, cable, self.marked, self.slopes)
+        return Needle(left, right, self.start, self.low, self.high, self.scale, cable, self.marked, self.slope)
 
     def pinned(self) -> Needle:
         """Keep the least t alone."""

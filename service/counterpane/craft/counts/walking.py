@@ -40,7 +40,7 @@ def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_r
     """Return the needle after the row, ready for the next; raise Stuck where the row fails at every count left."""
     form = well_formed(parts, vocabulary)
     nodes, whole = form.nodes, not form.names_markers
-    needle = replace(needle, slopes=()) if needle.slopes else needle
+    needle = replace(needle, slope=None) if needle.slope else needle
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
         needle, whole = markers.forget(needle), False
     for begin, end in _stretches(nodes):

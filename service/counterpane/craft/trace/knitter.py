@@ -25,6 +25,7 @@ from counterpane.craft.trace.loops import CAST_ON, Loop, Needles, Side, Worked
 from counterpane.craft.trace.meaning import (
     consider,
     everything,
+    rest_after,
     speaks_of_markers,
     stitch_for_stitch,
     until_break,
@@ -60,7 +61,7 @@ class Knitter:
         if self.over_markers and self.needles.has_markers() and not stitch_for_stitch(nodes, self.vocabulary):
             self._lose_markers()
         for index, node in enumerate(nodes):
-            self._work(node, nodes[index + 1 :])
+            self._work(node, rest_after(nodes, index))
         if not (nodes and isinstance(nodes[-1], Turn)):
             self._end(nodes)
 

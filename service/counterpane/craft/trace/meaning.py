@@ -82,6 +82,13 @@ def until_break(nodes: Sequence[Node], at_markers: bool) -> list[Node]:
     return found
 
 
+def rest_after(nodes: Sequence[Node], index: int) -> Sequence[Node]:
+    """Return what an open repeat asks of the nodes after it: all where they decide its stop, else the next one."""
+    node = nodes[index]
+    decides = isinstance(node, OpenRepeat) and node.stop is None
+    return nodes[index + 1 :] if decides else nodes[index + 1 : index + 2]
+
+
 def stitch_for_stitch(nodes: Sequence[Node], vocabulary: Vocabulary) -> bool:
     """Say whether each stitch turns one loop into one, so that markers stay where they are."""
     return all(_keeps_place(node, vocabulary) for node in everything(nodes))
@@ -101,7 +108,7 @@ def consider(nodes: Sequence[Node], vocabulary: Vocabulary, trial: Trial, inside
             if inside and not (isinstance(node, OpenRepeat) and node.marker):
                 raise Halted("repeat-inside-repeat", node.place)
             if isinstance(node, OpenRepeat):
-                _consider_repeat(node, nodes[index + 1 :], vocabulary, trial)
+                _consider_repeat(node, rest_after(nodes, index), vocabulary, trial)
         elif isinstance(node, IntoOne) and not _goes_into(node, vocabulary):
             raise Halted("group-uses-several", node.place)
         elif isinstance(node, Group):
