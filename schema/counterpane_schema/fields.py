@@ -26,8 +26,27 @@ SLUG = r"^[a-z0-9]+(-[a-z0-9]+)*$"
 SHA256 = r"^[0-9a-f]{64}$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
 LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
+LONGEST_COUNTED = 200
+"""The longest bound of a text that the description gives as a number."""
+
 _CONTROL = re.compile("[\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f\ud800-\udfff]")
 _LINE_CONTROL = re.compile("[\\x00-\\x1f\\x7f-\\x9f\ud800-\udfff]")
+
+
+class AtMost(validate.Validator):
+    """A bound on the length of a long text, which is described in words.
+
+    Beside a pattern a `maxLength` of thousands makes readers of the description build patterns of that size.
+    """
+
+    def __init__(self, most: int) -> None:
+        self.most = most
+
+    def __call__(self, value: str) -> str:
+        """Return the text, or refuse it."""
+        if len(value) > self.most:
+            raise ValidationError(f"Write at most {self.most} characters: this text has {len(value)}.")
+        return value
 
 
 class Whole(fields.Integer):
@@ -61,7 +80,11 @@ class Text(fields.String):
     def __init__(self, *, most: int | None = 2_000, least: int = 1, lines: bool = False, **kwargs: Any) -> None:
         self.lines = lines
         metadata = {"pattern": LINES if lines else LINE} | kwargs.pop("metadata", {})
-        super().__init__(validate=validate.Length(least, most), metadata=metadata, **kwargs)
+        limits: list[validate.Validator] = [validate.Length(least, most)]
+        if most and most > LONGEST_COUNTED:
+            limits = [validate.Length(least), AtMost(most)]
+            metadata["description"] = f"{metadata.get('description', '')} At most {most} characters.".strip()
+        super().__init__(validate=limits, metadata=metadata, **kwargs)
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         if not isinstance(value, str):
