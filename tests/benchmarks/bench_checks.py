@@ -18,7 +18,8 @@ BEST_OF = 7
 def text_of(rows: int) -> str:
     """Write a pattern of so many different rows over 141 stitches."""
     lines = [
-        f"Row {2 * i + 1} (RS): K{i % 7 + 1}, *k2tog, yo, k4; rep from * to last {(140 - i % 7) % 6 + 6} sts, k to end.\n"
+        f"Row {2 * i + 1} (RS): K{i % 7 + 1}, *k2tog, yo, k4; rep from * to last {(140 - i % 7) % 6 + 6} sts, "
+        "k to end.\n"
         f"Row {2 * i + 2} (WS): Purl."
         for i in range(rows // 2)
     ]
