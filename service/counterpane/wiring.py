@@ -25,6 +25,7 @@ STORE_VARIABLE = "COUNTERPANE_SERVED_STORE"
 OPEN_VARIABLE = "COUNTERPANE_SERVED_OPEN"
 STARTERS = "counterpane-starters"
 WAITRESS_THREADS = 8
+STOP_SECONDS = 3
 
 
 class CannotServe(LibraryError):
@@ -195,6 +196,7 @@ def _serve_granian(serving: Serving, ready: Callable[[], None]) -> None:
         workers=1 if in_memory else serving.workers,  # A store in memory belongs to one process.
         blocking_threads=serving.threads,
         factory=True,
+        workers_kill_timeout=STOP_SECONDS,  # A worker that is asked to stop while it starts does not hear it.
         log_enabled=False,
     )
     granian.on_startup(ready)

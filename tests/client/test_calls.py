@@ -1,0 +1,148 @@
+"""The client against the real application over a real connection."""
+
+from __future__ import annotations
+
+import hashlib
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from api.contents import BLANKET, RIB
+from client.conftest import Served
+from counterpane import client as package
+from counterpane.api.examples import BLANKET as PLANNED
+from counterpane.api.problems import SORTS
+from counterpane.client import (
+    CannotBePlanned,
+    Client,
+    DoesNotProve,
+    Multiple,
+    NotAsDescribed,
+    NotFound,
+    Stale,
+    Taken,
+    TokenNeeded,
+)
+from counterpane.client.errors import CLASSES
+
+SERVICE = Path(__file__).parents[2] / "service"
+
+
+class TestReading:
+    """Typed answers."""
+
+    def test_a_check_gives_its_multiple(self, client: Client) -> None:
+        """Rows become values."""
+        check = client.check("Row 1 (RS): *k2, p2; rep from * to last 2 sts, k2.", cast_on=22)
+        assert check.multiple == Multiple(4, 2, 6)
+        assert [(row.label, row.after) for row in check.rows] == [("1", 22)]
+
+    def test_a_finding_keeps_its_place(self, client: Client) -> None:
+        """Line and column come with it."""
+        finding = client.check("Row 1: k4, zz2.").findings[0]
+        assert (finding.rule, finding.line) == ("unknown-term", 1)
+
+    def test_components_come_over_all_pages(self, client: Client) -> None:
+        """The iterator follows the links."""
+        assert [card.slug for card in client.components(limit=9)] == [card.slug for card in client.components()]
+        assert {card.kind for card in client.components(admits=139, kind="body")} == {"body"}
+
+    def test_companions_say_where_they_fit(self, client: Client) -> None:
+        """The place comes as sent."""
+        found = {each.slug: each for each in client.companions("waffle", count=139, kind="border")}
+        assert found["garter-border"].places[0]["place"] == "ends"
+
+    def test_an_object_is_fetched_once_and_is_what_its_hash_says(self, client: Client) -> None:
+        """The second call answers from memory."""
+        sha256 = client.component("waffle").sha256
+        first = client.object(sha256)
+        assert hashlib.sha256(first).hexdigest() == sha256
+        assert client.object(sha256) is first
+
+    def test_plans_patterns_and_safety_are_answered(self, client: Client) -> None:
+        """Each with its own type."""
+        assert client.plan(PLANNED).counts["cast_on"] == 153
+        assert client.pattern(PLANNED).text == client.pattern_text(PLANNED)
+        assert client.pattern_text(PLANNED, "markdown").startswith("# ")
+        assert "R11" in client.safety({"use": "pram"}).not_assessed
+
+    def test_rules_facts_and_changes_are_answered(self, client: Client) -> None:
+        """Lists give cards, single ones everything."""
+        assert client.rule(client.rules()[0].slug).bad
+        assert client.fact(client.facts()[0].name).source
+        assert [change.seq for change in client.changes()][:3] == [1, 2, 3]
+
+    def test_recipes_are_listed_and_fetched(self, client: Client) -> None:
+        """A card leads to its recipe."""
+        card = next(client.recipes(q="frost"))
+        assert client.recipe(card.slug).sha256 == card.sha256
+        assert client.recipe_revisions(card.slug)[0].number == 1
+
+
+class TestWriting:
+    """What a contributor does."""
+
+    def test_a_component_is_added_changed_and_listed(self, client: Client) -> None:
+        """The answer can be changed and sent back with its tag."""
+        kept = client.add_component(RIB | {"slug": "client-rib"})
+        changed = client.revise_component({**kept.data, "summary": "Changed."}, kept.etag)
+        assert changed.summary == "Changed."
+        assert [each.number for each in client.component_revisions("client-rib")] == [1, 2]
+
+    def test_a_recipe_is_added_and_changed(self, client: Client) -> None:
+        """Its parts come pinned."""
+        client.add_component(RIB)
+        kept = client.add_recipe(BLANKET)
+        assert len(kept.parts["body"]["revision"]) == 64
+        assert client.revise_recipe({**kept.data, "summary": "Changed."}, kept.etag).summary == "Changed."
+
+    def test_a_stale_change_is_told_the_latest_tag(self, client: Client) -> None:
+        """Nothing is written."""
+        kept = client.add_component(RIB | {"slug": "stale-rib"})
+        with pytest.raises(Stale) as caught:
+            client.revise_component({**kept.data, "summary": "Changed."}, '"0"')
+        assert caught.value.current == kept.etag
+
+
+class TestRefusals:
+    """One exception for each sort of problem."""
+
+    def test_each_refusal_has_its_own_class(self, client: Client, served: Served) -> None:
+        """With what the problem says."""
+        with pytest.raises(NotFound) as missing:
+            client.component("no such/thing")
+        assert missing.value.hint and missing.value.request_id and not missing.value.retryable
+        with pytest.raises(Taken):
+            client.add_component(RIB | {"slug": "waffle"})
+        with pytest.raises(TokenNeeded):
+            Client(served.address).add_component(RIB)
+        with pytest.raises(NotAsDescribed) as bad:
+            client.safety({"hole": 3})
+        assert bad.value.errors[0]["pointer"] == "/hole"
+
+    def test_findings_and_corrections_come_along(self, client: Client) -> None:
+        """They are what a program acts on."""
+        with pytest.raises(DoesNotProve) as unproved:
+            client.add_component(RIB | {"slug": "bad-rib", "examples": [{"stitches": 23, "after": [23, 23]}]})
+        assert unproved.value.findings
+        with pytest.raises(CannotBePlanned) as impossible:
+            client.plan(PLANNED | {"size": {"width_cm": 1, "length_cm": 90}})
+        assert impossible.value.findings
+
+    def test_there_is_a_class_for_every_sort(self) -> None:
+        """A sort of problem that is added needs its class."""
+        assert set(CLASSES) == set(SORTS)
+
+
+def test_the_package_names_what_it_offers() -> None:
+    """The list is sorted and true."""
+    assert package.__all__ == sorted(package.__all__)
+    assert all(hasattr(package, name) for name in package.__all__)
+
+
+def test_importing_the_client_loads_no_requests() -> None:
+    """It comes with the first call."""
+    code = "import sys, counterpane.client; sys.exit('requests' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], env={"PYTHONPATH": str(SERVICE)}, check=False).returncode == 0

@@ -1,0 +1,106 @@
+"""The parts put together: a library with its starters, and the servers before it."""
+
+from __future__ import annotations
+
+import os
+import signal
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+import requests
+
+from counterpane import wiring
+from counterpane.client import Client
+from counterpane.library.errors import Unreadable
+from counterpane.library.ports import Wanted
+from counterpane.seeding import load_components
+from counterpane.seeding.recipes import load_recipes
+
+ROOT = Path(__file__).parents[1]
+SERVE = """
+import sys
+from counterpane import wiring
+store, server = sys.argv[1:]
+serving = wiring.Serving(store, port=0, server=server, workers=2)
+wiring.serve(serving, lambda address: print(address, flush=True))
+"""
+
+
+@contextmanager
+def served(store: Path, server: str) -> Iterator[str]:
+    """Serve a library in a process of its own and yield its address."""
+    environment = {**os.environ, "PYTHONPATH": f"{ROOT / 'service'}:{ROOT / 'schema'}"}
+    command = [sys.executable, "-c", SERVE, str(store), server]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True, env=environment)
+    assert process.stdout is not None
+    try:
+        yield process.stdout.readline().strip()
+    finally:
+        process.send_signal(signal.SIGINT)
+        process.wait(20)
+        process.stdout.close()
+
+
+def test_an_empty_library_gets_the_starters_once(tmp_path: Path) -> None:
+    """Opening it again adds nothing."""
+    path = tmp_path / "library.db"
+    for _ in range(2):
+        services = wiring.open_library(path)
+        assert len(services.store.page(Wanted("component", limit=500)).cards) == len(load_components())
+        assert len(services.store.page(Wanted("recipe", limit=500)).cards) == len(load_recipes())
+        assert len(services.store.changes(0, 1000)) == len(load_components()) + len(load_recipes())
+        services.store.close()
+
+
+@pytest.mark.parametrize("path", ["postgresql://localhost/x", "/dev/null/x.db"])
+def test_a_path_at_which_no_store_can_be_is_refused(path: str) -> None:
+    """With what to do instead."""
+    with pytest.raises(Unreadable) as caught:
+        wiring.open_library(path)
+    assert caught.value.hint
+
+
+def test_a_token_is_made_for_a_library(tmp_path: Path) -> None:
+    """It opens the library it was made for."""
+    path = tmp_path / "library.db"
+    token = wiring.create_token(path, "keeper", "anna")
+    client = wiring.make_app(path, open_reading=False).test_client()
+    assert client.get("/v1/components", headers={"Authorization": f"Bearer {token}"}).status_code == 200
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1", "::1", "localhost"])
+def test_reading_is_open_where_only_this_machine_can_ask(host: str) -> None:
+    """And closed on every other address."""
+    assert wiring.Serving("x.db", host=host).open_reading
+    assert not wiring.Serving("x.db", host="0.0.0.0").open_reading
+
+
+def test_a_port_in_use_is_refused_before_anything_is_made(tmp_path: Path) -> None:
+    """The store is not touched."""
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        serving = wiring.Serving(str(tmp_path / "x.db"), port=taken.getsockname()[1])
+        with pytest.raises(wiring.CannotServe, match="cannot be listened on"):
+            wiring.serve(serving, print)
+    assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("server", ["granian", "waitress"])
+def test_both_servers_serve_the_same_answers(tmp_path: Path, server: str) -> None:
+    """Over a real connection: stored bytes with their tag, 304, and a problem document."""
+    with served(tmp_path / "library.db", server) as address, Client(address) as client:
+        component = client.component("waffle")
+        path = f"{address}/v1/components/waffle"
+        again = requests.get(path, headers={"If-None-Match": component.etag}, timeout=20)
+        assert (again.status_code, again.content, again.headers["ETag"]) == (304, b"", component.etag)
+        assert requests.head(path, timeout=20).headers["Content-Length"] == str(
+            len(requests.get(path, timeout=20).content)
+        )
+        refused = requests.post(f"{address}/v1/plans", data=b"x" * 2**21, timeout=20)
+        assert (refused.status_code, refused.headers["Content-Type"]) == (413, "application/problem+json")
