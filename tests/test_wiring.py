@@ -69,8 +69,10 @@ def test_a_token_is_made_for_a_library(tmp_path: Path) -> None:
     """It opens the library it was made for."""
     path = tmp_path / "library.db"
     token = wiring.create_token(path, "keeper", "anna")
-    client = wiring.make_app(path, open_reading=False).test_client()
+    services = wiring.open_library(path, open_reading=False)
+    client = wiring.app_of(services).test_client()
     assert client.get("/v1/components", headers={"Authorization": f"Bearer {token}"}).status_code == 200
+    services.store.close()
 
 
 @pytest.mark.parametrize("host", ["127.0.0.1", "::1", "localhost"])

@@ -101,22 +101,25 @@ def make_app(path: str | Path = IN_MEMORY, *, open_reading: bool = True) -> Flas
     return app_of(open_library(path, open_reading=open_reading))
 
 
-def app_of(services: Services) -> Flask:
-    """Return the application on a library that is open, with the pages for people."""
+def app_of(services: Services, *, logged: bool = False) -> Flask:
+    """Return the application on a library that is open, with the pages for people.
+
+    Where it is logged, each request is a JSON line on standard error.
+    """
+    from counterpane.api.access import ON_STANDARD_ERROR, SILENT
     from counterpane.api.application import create_app
     from counterpane.api.document import document
     from counterpane.api.problems import SORTS
     from counterpane.web import pages
 
-    return create_app(services, (pages(document(), [asdict(sort) for sort in SORTS.values()]),))
+    shown = pages(document(), [asdict(sort) for sort in SORTS.values()])
+    return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
 
 
 def served_app() -> Flask:
     """Return the application as a server's worker makes it: the path stands in the environment."""
-    from counterpane.api.access import log_to_standard_error
-
-    log_to_standard_error()
-    return make_app(os.environ[STORE_VARIABLE], open_reading=os.environ[OPEN_VARIABLE] == "yes")
+    services = open_library(os.environ[STORE_VARIABLE], open_reading=os.environ[OPEN_VARIABLE] == "yes")
+    return app_of(services, logged=True)
 
 
 def create_token(path: str | Path, role: Role, name: str) -> str:
@@ -208,10 +211,7 @@ def _serve_waitress(serving: Serving, ready: Callable[[], None]) -> None:
         from waitress.server import create_server
     except ImportError:
         raise CannotServe("waitress is not installed.", "Use --server granian.") from None
-    from counterpane.api.access import log_to_standard_error
-
-    log_to_standard_error()
-    app = make_app(serving.store, open_reading=serving.open_reading)
+    app = app_of(open_library(serving.store, open_reading=serving.open_reading), logged=True)
     waiting = create_server(app, host=serving.host, port=serving.port, threads=max(serving.threads, WAITRESS_THREADS))
     ready()
     waiting.run()

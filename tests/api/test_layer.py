@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-import io
 import json
-import logging
+from dataclasses import asdict
 from decimal import Decimal
 from typing import Any
 
 import pytest
-from flask.testing import FlaskClient
 
 from counterpane.api import paging, tags
-from counterpane.api.access import LOGGER, JsonLines
+from counterpane.api.access import Journal
+from counterpane.api.application import create_app
+from counterpane.api.document import document
 from counterpane.api.parsing import BrokenJson, depth, parse
-from counterpane.api.problems import Problem
+from counterpane.api.problems import SORTS, Problem
+from counterpane.library.services import Services
+from counterpane.web import pages
 
 
 class TestBodies:
@@ -87,30 +89,33 @@ class TestCursors:
 class TestLogs:
     """One JSON line a request."""
 
-    @pytest.fixture
-    def lines(self) -> Any:
-        """Yield what is logged."""
-        stream = io.StringIO()
-        handler = logging.StreamHandler(stream)
-        handler.setFormatter(JsonLines())
-        LOGGER.addHandler(handler)
-        LOGGER.setLevel(logging.INFO)
-        yield stream
-        LOGGER.removeHandler(handler)
-        LOGGER.setLevel(logging.NOTSET)
-
-    def test_a_line_names_the_route_and_not_what_was_asked_for(self, client: FlaskClient, lines: io.StringIO) -> None:
+    def test_a_line_names_the_route_and_not_what_was_asked_for(self, library: Services) -> None:
         """No slug, no body and no token is in it."""
+        lines: list[bytes] = []
+        client = create_app(library, journal=Journal(lines.append)).test_client()
         answer = client.get("/v1/components/waffle", headers={"Authorization": "Bearer cpn_secret"})
-        line = json.loads(lines.getvalue())
+        line = json.loads(lines[0])
         assert (line["route"], line["status"], line["method"]) == ("/v1/components/<slug>", 200, "GET")
         assert line["request_id"] == answer.headers["X-Request-Id"]
-        assert "waffle" not in lines.getvalue() and "cpn_" not in lines.getvalue()
+        assert b"waffle" not in lines[0]
+        assert b"cpn_" not in lines[0]
 
-    def test_a_failure_is_logged_with_its_traceback(self, lines: io.StringIO) -> None:
-        """The line of a failure is JSON too."""
+    @pytest.mark.parametrize(("path", "status"), [("/nope", 404), ("/", 200), ("/problems/nope", 404)])
+    def test_every_answer_has_one_line(self, library: Services, path: str, status: int) -> None:
+        """Pages and unknown addresses too."""
+        lines: list[bytes] = []
+        shown = pages(document(), [asdict(sort) for sort in SORTS.values()])
+        client = create_app(library, (shown,), Journal(lines.append)).test_client()
+        answer = client.get(path)
+        assert [json.loads(line)["status"] for line in lines] == [status] == [answer.status_code]
+        assert answer.headers["X-Request-Id"] == json.loads(lines[0])["request_id"]
+
+    def test_a_failure_is_logged_with_its_traceback(self) -> None:
+        """Its line is JSON too, and ends with a line end."""
+        lines: list[bytes] = []
         try:
             raise RuntimeError("seen")
-        except RuntimeError:
-            LOGGER.exception("failure", extra={"fields": {"request_id": "x"}})
-        assert "RuntimeError: seen" in json.loads(lines.getvalue())["traceback"]
+        except RuntimeError as error:
+            Journal(lines.append).failure("x", "/v1/plans", error)
+        assert "RuntimeError: seen" in json.loads(lines[0])["traceback"]
+        assert lines[0].count(b"\n") == 1

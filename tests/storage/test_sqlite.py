@@ -13,6 +13,7 @@ import pytest
 from counterpane.library.errors import Busy, Unreadable
 from counterpane.library.ports import CountClass, Wanted
 from counterpane.storage.sqlite import SqliteStore, connections
+from counterpane.storage.sqlite import store as sqlite_store
 from counterpane.storage.sqlite.pages import question
 from storage.entries import entry
 
@@ -115,6 +116,40 @@ def test_a_writer_that_waits_too_long_is_told(store: SqliteStore, monkeypatch: p
         store.add(entry("garter"))
     other.close()
     assert store.changes(0, 1) == ()
+
+
+class TestWhatIsKnown:
+    """What was read before is told from memory only while it is true."""
+
+    def test_another_process_sees_a_write_at_once(self, store: SqliteStore, file: Path) -> None:
+        """Two stores on one file know the same."""
+        other = SqliteStore(file)
+        store.add(entry("garter"))
+        assert [each.latest("component", "garter").number for each in (store, other)] == [1, 1]
+        other.revise(entry("garter", "second"), None)
+        assert [each.latest("component", "garter").number for each in (store, other)] == [2, 2]
+        other.close()
+
+    def test_nothing_is_asked_of_the_database_while_nothing_is_written(self, store: SqliteStore) -> None:
+        """The second question has the very answer of the first."""
+        store.add(entry("garter"))
+        assert store.latest("component", "garter") is store.latest("component", "garter")
+
+    def test_a_writer_that_died_makes_everybody_ask(self, store: SqliteStore) -> None:
+        """What stands in memory is not trusted until another write is whole."""
+        store.add(entry("garter"))
+        known = store.latest("component", "garter")
+        store._lock.tide.writing().__enter__()
+        assert store.latest("component", "garter") is not known
+        store.add(entry("moss"))
+        assert store.latest("component", "garter") is store.latest("component", "garter")
+
+    def test_memory_is_bounded(self, store: SqliteStore, monkeypatch: pytest.MonkeyPatch) -> None:
+        """Old answers make room."""
+        monkeypatch.setattr(sqlite_store, "MOST_KNOWN", 3)
+        store.add(*(entry(f"body-{number}") for number in range(5)))
+        assert all(store.latest("component", f"body-{number}") for number in range(5))
+        assert len(store._known) <= 3
 
 
 @pytest.mark.parametrize("kind", ["body", None])

@@ -32,5 +32,5 @@ def list_changes(call: Call) -> Answer:
     after, limit = call.query.get("after", 0), call.query.get("limit", USUAL_LIMIT)
     found = call.services.store.changes(after, limit)
     full = len(found) == limit
-    headers = {"Link": f'</v1/changes?after={found[-1].seq}&limit={limit}>; rel="next"'} if full else {}
+    headers = (("Link", f'</v1/changes?after={found[-1].seq}&limit={limit}>; rel="next"'),) if full else ()
     return Answer(b"".join(orjson.dumps(asdict(each)) + b"\n" for each in found), media=NDJSON, headers=headers)

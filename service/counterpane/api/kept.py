@@ -21,7 +21,7 @@ def shown(kept: Kept) -> Answer:
 
 def added(kept: Kept, path: str) -> Answer:
     """Return the stored bytes, with the address of what was made."""
-    return Answer(kept.body, 201, sha256=kept.sha256, headers={"Location": f"{path}/{kept.slug}"})
+    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", f"{path}/{kept.slug}"),))
 
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:

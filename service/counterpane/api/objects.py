@@ -5,8 +5,6 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 
-FOR_EVER = "max-age=31536000, immutable"
-
 
 @operation(
     "GET",
@@ -15,6 +13,7 @@ FOR_EVER = "max-age=31536000, immutable"
     answer={"type": "object"},
     role="reader",
     tagged=True,
+    caching="max-age=31536000, immutable",
     examples=examples.OBJECT,
 )
 def get_object(call: Call) -> Answer:
@@ -23,4 +22,7 @@ def get_object(call: Call) -> Answer:
     A number that is not whole is the text "a/b" in lowest terms, since canonical JSON would round it.
     """
     sha256 = call.path["sha256"]
-    return Answer(call.services.store.object(sha256), sha256=sha256, headers={"Cache-Control": FOR_EVER})
+    return Answer(
+        call.services.store.object(sha256),
+        sha256=sha256,
+    )

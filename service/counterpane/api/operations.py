@@ -45,13 +45,13 @@ class Call:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What a view answers: bytes that are sent as they are. `sha256` gives the tag; `headers` are its own."""
+    """What a view answers: bytes that are sent as they are. `sha256` gives the tag; `headers` are added."""
 
     body: bytes
     status: int = 200
     media: str = JSON
     sha256: str | None = None
-    headers: Mapping[str, str] = field(default_factory=dict)
+    headers: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +71,8 @@ class Operation:
     """One method of one path.
 
     `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
-    returns the hash of what a change would change, which makes If-Match required. `most_bytes` bounds the body.
+    returns the hash of what a change would change, which makes If-Match required. `most_bytes` bounds the body;
+    `caching` is the header Cache-Control where it is not the usual one.
     """
 
     name: str
@@ -91,6 +92,7 @@ class Operation:
     tagged: bool = False
     problems: tuple[str, ...] = ()
     examples: tuple[Example, ...] = ()
+    caching: str = ""
     most_bytes: int = USUAL_BYTES
 
 

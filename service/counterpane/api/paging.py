@@ -76,5 +76,4 @@ def page(path: str, cards: Sequence[bytes], cursor: str | None, before: Mapping[
             b"}",
         )
     )
-    headers = {"Cache-Control": "no-cache"} | ({"Link": f'<{following}>; rel="next"'} if following else {})
-    return Answer(body, headers=headers)
+    return Answer(body, headers=(("Link", f'<{following}>; rel="next"'),) if following else ())

@@ -38,7 +38,7 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
         call.expected = _expected(operation.current(call), request)
     if operation.query:
         call.query = load(operation.query(), _query(operation.query, request.args), "query")
-    elif request.args:
+    elif request.environ.get("QUERY_STRING") and request.args:
         call.query = load(Closed(), dict(request.args), "query")
     if operation.body:
         call.body = load(operation.body(), _json(operation, request), "body")
@@ -56,7 +56,7 @@ def _holder(operation: Operation, services: Services, request: Request) -> Holde
 
 
 def _media(operation: Operation, request: Request) -> str:
-    wanted = request.headers.get("Accept", "")
+    wanted = request.environ.get("HTTP_ACCEPT", "")
     if wanted in _ANYTHING and operation.media[0] == JSON:
         return JSON
     found = request.accept_mimetypes.best_match(operation.media) if wanted else operation.media[0]

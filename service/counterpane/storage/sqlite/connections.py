@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import IO
 
 from counterpane.library.errors import Busy, Unreadable
+from counterpane.storage.sqlite.tide import Tide
 
 BUSY_SECONDS = 5
 POLL_SECONDS = 0.002
@@ -40,8 +41,10 @@ class WriteLock:
     """One writer at a time, among the threads of this process and among processes."""
 
     def __init__(self, path: Path) -> None:
+        path.touch()
         self._threads = threading.Lock()
-        self._file = path.open("a+b")
+        self._file = path.open("r+b")
+        self.tide = Tide(self._file)
 
     @contextmanager
     def held(self) -> Iterator[None]:
@@ -52,7 +55,8 @@ class WriteLock:
         try:
             _wait(self._file, until)
             try:
-                yield
+                with self.tide.writing():
+                    yield
             finally:
                 _unlock(self._file)
         finally:
@@ -60,6 +64,7 @@ class WriteLock:
 
     def close(self) -> None:
         """Close the lock file."""
+        self.tide.close()
         self._file.close()
 
 

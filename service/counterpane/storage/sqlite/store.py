@@ -18,6 +18,9 @@ from counterpane.storage.sqlite.connections import WriteLock, connect, transacti
 from counterpane.storage.sqlite.migrations import steps
 from counterpane.storage.sqlite.pages import question
 
+MOST_KNOWN = 2_000
+"""Latest revisions that are kept in memory; house."""
+
 _KEPT = "SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status FROM revision r JOIN item i ON i.id = r.item"
 
 
@@ -30,6 +33,7 @@ class SqliteStore:
         self._writer = connect(self._path, read_only=False)
         self._db = Database(self._writer)
         self._lock = WriteLock(self._path.with_name(self._path.name + ".lock"))
+        self._known: dict[tuple[Shelf, str], tuple[int, Kept]] = {}
         self._readers: list[sqlite3.Connection] = []
         self._local = threading.local()
         try:
@@ -92,7 +96,19 @@ class SqliteStore:
         self._db.table("change").insert(asdict(Change(seq, entry.at, entry.shelf, entry.slug, entry.sha256, event)))
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
-        """Return the latest revision."""
+        """Return the latest revision, from memory where nothing has been written since it was read."""
+        count = self._lock.tide.still()
+        known = self._known.get((shelf, slug))
+        if known and known[0] == count:
+            return known[1]
+        kept = self._read_latest(shelf, slug)
+        if len(self._known) >= MOST_KNOWN:
+            self._known.clear()
+        if count is not None:
+            self._known[shelf, slug] = (count, kept)
+        return kept
+
+    def _read_latest(self, shelf: Shelf, slug: str) -> Kept:
         sql = "SELECT slug, sha256, number, body, at, status FROM item WHERE shelf = :shelf AND slug = :slug"
         for row in self._ask(sql, {"shelf": shelf, "slug": slug}):
             return Kept(*row)
