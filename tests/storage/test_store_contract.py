@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import json
-import threading
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
@@ -118,11 +118,8 @@ class TestRevisions:
                 except Stale:
                     continue
 
-        threads = [threading.Thread(target=edit, args=(editor,)) for editor in range(8)]
-        for thread in threads:
-            thread.start()
-        for thread in threads:
-            thread.join()
+        with ThreadPoolExecutor(8) as pool:
+            list(pool.map(edit, range(8)))
         history = store.history("component", "garter")
         assert [kept.number for kept in history] == list(range(1, 42))
         assert len({kept.sha256 for kept in history}) == 41
