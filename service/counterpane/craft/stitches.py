@@ -39,12 +39,9 @@ class Stitch:
     loop_factor: str | None = None
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True, eq=False, repr=False)
 class Vocabulary:
-    """All stitches by key, and the keys by each name a reader may meet.
-
-    `takes` of the entries whose names take a number ("k3", "sl 2") is decided by `counted`.
-    """
+    """All stitches by key, and the keys by each name a reader may meet, in lower case."""
 
     stitches: Mapping[str, Stitch]
     by_name: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
@@ -58,6 +55,9 @@ class Vocabulary:
             for name in dict.fromkeys(name.lower() for group in stitch.names.values() for name in group):
                 names[name] = (*names.get(name, ()), stitch.key)
         return cls(known, names)
+
+    def __repr__(self) -> str:
+        return f"<vocabulary of {len(self.stitches)} stitches>"
 
     def __getitem__(self, key: str) -> Stitch:
         """Return the stitch of a key; KeyError for one the vocabulary does not hold."""

@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from functools import lru_cache
+from collections.abc import Sequence
+from typing import TypeVar
 
+from counterpane.craft.rows.phrasebook import Phrasebook
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import Token
+from counterpane.craft.rows.words import LONGEST_NUMBER, Token
 
-STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lps"})
+Meaning = TypeVar("Meaning")
+STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps"})
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
-
-
-@lru_cache(maxsize=256)
-def _by_first(phrases: tuple[str, ...]) -> Mapping[str, tuple[tuple[str, ...], ...]]:
-    """Index phrases by their first word, the longest first."""
-    found: dict[str, list[tuple[str, ...]]] = {}
-    for phrase in phrases:
-        words = tuple(phrase.split())
-        found.setdefault(words[0], []).append(words)
-    return {first: tuple(sorted(runs, key=len, reverse=True)) for first, runs in found.items()}
 
 
 class Cursor:
@@ -59,14 +51,17 @@ class Cursor:
         index = self.at + ahead
         return self.run[index].value if index < len(self.run) else None
 
-    def take(self, *phrases: str) -> bool:
-        """Move past the longest of these phrases that stands here, each a run of words."""
-        if self.at >= len(self.run):
-            return False
-        for words in _by_first(phrases).get(self.run[self.at].norm, ()):
-            if all(self.word(ahead) == word for ahead, word in enumerate(words)):
-                self.at += len(words)
-                return True
+    def take(self, book: Phrasebook[Meaning]) -> Meaning | None:
+        """Move past the longest phrase of a book that stands here and return what it means."""
+        length, meaning = book.longest(self.run, self.at)
+        self.at += length
+        return meaning
+
+    def take_word(self, *words: str) -> bool:
+        """Move past one token that is one of these words."""
+        if self.word() in words:
+            self.at += 1
+            return True
         return False
 
     def take_any(self, words: frozenset[str]) -> bool:
@@ -84,17 +79,25 @@ class Cursor:
         return value
 
     def take_times(self) -> int | None:
-        """Move past "twice", "3 times", "x 3" or "3 x" and return the number."""
+        """Move past "twice", "3 times", "x 3", "x3" or "3 x" and return the number."""
         word = self.word()
         if word in _TIMES:
             self.at += 1
             return _TIMES[word]
-        if word == "x" and self.number(1) is not None:
-            self.at += 2
-            return self.number(-1)
+        if word[:1] == "x":
+            return self._after_cross(word[1:])
         if self.number() is not None and self.word(1) in ("times", "time", "x"):
             self.at += 2
             return self.number(-2)
+        return None
+
+    def _after_cross(self, digits: str) -> int | None:
+        if digits.isdigit() and len(digits) <= LONGEST_NUMBER:
+            self.at += 1
+            return int(digits)
+        if not digits and self.number(1) is not None:
+            self.at += 2
+            return self.number(-1)
         return None
 
     def take_stitches(self) -> bool:

@@ -1,42 +1,43 @@
-"""The names of the vocabulary as runs of tokens, so that the longest name at a place is found at once."""
+"""The names of the vocabulary as a book of phrases, and the names that a number is glued to."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from counterpane.craft.rows.words import Line, Token, tokens
+from counterpane.craft.rows.phrasebook import Phrasebook
 from counterpane.craft.stitches import Vocabulary
 
-Name = tuple[str, ...]
+PLAIN_WORDS: Mapping[str, str] = {
+    **{"k": "k", "knit": "k", "p": "p", "purl": "p", "pearl": "p"},
+    **{"sl": "sl", "slip": "sl"},
+}
+_GLUED_WORDS = {**PLAIN_WORDS, "s": "sl"}
+_LETTERS_NUMBER = re.compile(r"([a-z]+(?:[/-][a-z]+)*)(\d{1,18})(?:-?(tbl|b))?")
+_TAILS = {"tbl": " tbl", "b": "1b"}
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Lexicon:
-    """Names by their first token, the longest first, each with the keys it may mean."""
+    """The names of a vocabulary, each with the keys it may mean."""
 
-    by_first: Mapping[str, tuple[tuple[Name, tuple[str, ...]], ...]]
+    names: Phrasebook[tuple[str, ...]]
     vocabulary: Vocabulary
 
-    def longest(self, run: Sequence[Token], start: int) -> tuple[int, tuple[str, ...]]:
-        """Return how many tokens the longest name at `start` takes and what it may mean; (0, ()) for none."""
-        if start >= len(run):
-            return 0, ()
-        for name, keys in self.by_first.get(run[start].norm, ()):
-            end = start + len(name)
-            if end <= len(run) and all(token.norm == word for token, word in zip(run[start:end], name, strict=True)):
-                return len(name), keys
-        return 0, ()
+    def glued(self, word: str) -> tuple[str, int] | None:
+        """Return key and number of a word such as "k3", "k2tbl" or "yo2"; None for any other."""
+        match = _LETTERS_NUMBER.fullmatch(word)
+        if not match:
+            return None
+        name, number, tail = match.groups()
+        keys = (_GLUED_WORDS[name],) if name in _GLUED_WORDS else self.vocabulary.by_name.get(name, ())
+        key = keys[0] + _TAILS.get(tail, "") if keys else ""
+        return (key, int(number)) if key in self.vocabulary.stitches else None
 
 
 @lru_cache(maxsize=4)
 def lexicon_of(vocabulary: Vocabulary) -> Lexicon:
     """Index the names of a vocabulary."""
-    found: dict[str, list[tuple[Name, tuple[str, ...]]]] = {}
-    for name, keys in vocabulary.by_name.items():
-        run = tuple(token.norm for token in tokens(Line(0, name.lower())))
-        if run:
-            found.setdefault(run[0], []).append((run, keys))
-    longest_first = {first: tuple(sorted(names, key=lambda n: -len(n[0]))) for first, names in found.items()}
-    return Lexicon(longest_first, vocabulary)
+    return Lexicon(Phrasebook(vocabulary.by_name.items()), vocabulary)

@@ -1,4 +1,4 @@
-"""One stitch phrase at a time: "k3", "sl 2 pwise wyif", "bind off 3 sts", "sl 3 sts to cn and hold in front".
+"""One stitch phrase at a time: "k3", "sl 2 pwise wyif", "k2tog tbl twice", "knit into front and back of next st".
 
 A phrase gives one node, or None where no stitch begins here; the position then does not move.
 """
@@ -8,63 +8,39 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from counterpane.craft.rows.colours import COLOUR_WORDS, take_colour
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.lexicon import Lexicon
-from counterpane.craft.rows.tree import BindOff, CastOn, Hold, Marker, Node, Place, Turn, Work
+from counterpane.craft.rows.fabrics import PATTERN, take_fabric
+from counterpane.craft.rows.lexicon import PLAIN_WORDS, Lexicon
+from counterpane.craft.rows.phrasebook import phrases, ways
+from counterpane.craft.rows.tree import Node, Work
+from counterpane.craft.rows.words import LONGEST_NUMBER
+from counterpane.craft.rows.workings import ADVERBS, MANNER_BOOK, MANNERS, WHICH, take_working
 
-_LETTERS_NUMBER = re.compile(r"^([a-z]+(?:[/-][a-z]+)*)(\d{1,18})(tbl|b|w)?$")
-_MANNERS = {
-    "kwise": ("kwise", "knitwise", "k wise", "k-wise", "as if to knit", "as to knit", "as if to k"),
-    "pwise": ("pwise", "purlwise", "p wise", "p-wise", "as if to purl", "as to purl", "as if to p"),
-    "wyif": ("wyif", "with yarn in front", "with yarn at front", "with the yarn in front", "wyf", "yarn in front"),
-    "wyib": ("wyib", "with yarn in back", "with yarn at back", "with the yarn at the back", "wyb", "yarn at back"),
-}
-_MANNERS = {
-    manner: (*words, *(f"{extra} {word}" for word in words for extra in ("and", ","))) for manner, words in _MANNERS.items()
-}
-_THROUGH_BACK = ("tbl", "through the back loops", "through back loops", "through the back loop", "through back loop")
-_ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "evenly"})
-_NOT_COLOURS = frozenset({"next", "same", "the", "pattern", "patt", "pat", "front", "back", "one", "1", "each", "st"})
-_TO_CN = (
-    "to cn",
-    "onto cn",
-    "on cn",
-    "on to cn",
-    "to cable needle",
-    "onto cable needle",
-    "to a cable needle",
-    "onto a cable needle",
-    "on a cable needle",
-    "to c n",
+_GLUED_SLIP = re.compile(r"(?:sl|s)(\d{1,18})(?:tog)?-?(k|kw|kwise|p|pw|pwise|wyif|yif|wyib|yib)?")
+_SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
+_THROUGH_BACK = phrases(
+    "tbl",
+    *ways("through", "|the", "back", "loop|loops|lps|of loop|of loops"),
+    *ways("in|into", "|the", "back", "loop|of st|of stitch|of next st|of the st|of the stitch|of the next st"),
 )
-_FROM_CN = ("from cn", "from cable needle", "from the cable needle", "off cn", "from c n")
-_FRONT = ("in front", "at front", "to front", "at the front", "to the front", "in the front")
-_BACK = ("in back", "at back", "to back", "at the back", "to the back", "behind", "in the back")
-_MARKERS = {
-    "place": ("pm", "place marker", "place a marker"),
-    "slip": ("sm", "slip marker", "sl marker", "sl m", "slip the marker"),
-    "remove": ("rm", "remove marker", "remove the marker"),
-}
-_NEXT = (
-    "in next st",
-    "into next st",
-    "in next stitch",
-    "into next stitch",
-    "in the next st",
-    "into the next st",
-    "in the next stitch",
-    "into the next stitch",
-    "of next st",
-    "of next stitch",
-    "of the next st",
-    "of the next stitch",
+_BELOW = phrases("below", *ways("in|into", "|the|next", "st|stitch|row|loop", "below"))
+_OF_NEXT = "|of st|of next st|of the next st|of stitch|of next stitch|of the next stitch|of same st|loop|loops"
+_FRONT_BACK = phrases("f & b", *ways("|in|into|through|in the|into the", "front", "and|&", "|the|in", "back", _OF_NEXT))
+_THREE = phrases(*ways("|in|into|in the|into the", "front", ",", "|the", "back", "and|&", "|the", "front", _OF_NEXT))
+_WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
+_ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
+_NEXT = phrases(
+    *ways("in|into|of|on", "|the", "next|same|first|last|foll|following", "st|stitch|loop"),
+    *ways("in|into", "st|stitch"),
 )
-_PLAIN_WORDS = {"knit": "k", "purl": "p", "slip": "sl", "k": "k", "p": "p", "sl": "sl", "pearl": "p"}
-_LONGEST_PASS = 8
-_PASSED = frozenset(
-    {"the", "sl", "slip", "slipped", "st", "sts", "stitch", "stitches", "preceding", "first", "2", "1", "both", "last"}
-)
+FROM_CN = phrases(*ways("from|off", "|the|a", "cn|c n|cable needle"))
 _TOGETHER = frozenset({"tog", "together"})
+_FOLLOWING = frozenset().union(
+    *(book.openings for book in (_THROUGH_BACK, _BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN)),
+    *(MANNER_BOOK.openings, ADVERBS, COLOUR_WORDS, _TOGETHER, ("once", "twice", "thrice")),
+)
+_TIMES_WORDS = ("times", "time", "x", "more")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,185 +55,146 @@ class Phrase:
 
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Move past one stitch phrase and return it; None, without a move, where no stitch begins."""
-    place = cursor.place
-    if cursor.word()[:1] in "kp" and cursor.word()[1:].isdigit():
-        return _work(cursor, lexicon, place)
-    special = _bind_off(cursor, place) or _cast_on(cursor, place) or _marker(cursor, place) or _hold(cursor, place)
-    if special is not None:
-        return Phrase(special)
-    if cursor.take("turn work", "turn"):
-        return Phrase(Turn(place))
-    if over := _pass_over(cursor, place):
-        return Phrase(over)
-    return _work(cursor, lexicon, place)
-
-
-def _bind_off(cursor: Cursor, place: Place) -> Node | None:
-    if not cursor.take("bind off", "cast off", "bo", "bind-off", "cast-off"):
-        return None
-    manner = "in pattern" if cursor.take("in pattern", "in patt") else ""
-    cursor.take("the next", "next", "rem", "remaining", "all")
-    times = cursor.take_number()
-    cursor.take("rem", "remaining")
-    cursor.take_stitches()
-    manner = _bind_off_manner(cursor) or manner
-    return BindOff(times, manner, place=place)
-
-
-def _bind_off_manner(cursor: Cursor) -> str:
-    cursor.take_any(_ADVERBS)
-    if cursor.take("in pattern", "in patt"):
-        return "in pattern"
-    return next(iter(_manners(cursor)), "")
-
-
-def _cast_on(cursor: Cursor, place: Place) -> Node | None:
-    before = cursor.at
-    if not cursor.take("cast on", "co"):
-        return None
-    number = cursor.take_number()
-    if number is None:
-        cursor.at = before
-        return None
-    cursor.take("new")
-    cursor.take_stitches()
-    return CastOn(number, place)
-
-
-def _marker(cursor: Cursor, place: Place) -> Node | None:
-    for act, words in _MARKERS.items():
-        if cursor.take(*words):
-            return Marker(act, place)  # type: ignore[arg-type]
-    return None
-
-
-def _hold(cursor: Cursor, place: Place) -> Node | None:
-    before = cursor.at
-    if cursor.take("sl", "slip"):
-        cursor.take("the next", "next")
-        number = cursor.take_number() or 1
+    word = cursor.word()
+    if word[:1] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
+        place = cursor.place
+        cursor.at += 1
         cursor.take_stitches()
-        if cursor.take(*_TO_CN):
-            cursor.take("and", ",")
-            cursor.take("hold", "leave")
-            cursor.take("it", "them")
-            where = "front" if cursor.take(*_FRONT) else "back" if cursor.take(*_BACK) else None
-            cursor.take("of work", "of the work")
-            if where:
-                return Hold(number, "front" if where == "front" else "back", place)
+        node, keys = _suffixes(cursor, lexicon, Work(word[0], int(word[1:]), place=place), (word[0],))
+        return Phrase(node, False, keys, word)
+    if (working := take_working(cursor)) is not None:
+        return Phrase(working)
+    if word == "double" and (doubled := _doubled(cursor, lexicon)) is not None:
+        return doubled
+    return _stitch(cursor, lexicon)
+
+
+def _doubled(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Read "double yo" as the yarn-over worked twice."""
+    length, keys = lexicon.names.longest(cursor.run, cursor.at + 1)
+    if keys is None or keys[0] != "yo":
+        return None
+    place = cursor.place
+    cursor.at += 1 + length
+    return Phrase(Work("yo", 2, place=place), False, keys, "double")
+
+
+def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Read a stitch by its name, with or without a number."""
+    before, word, place = cursor.at, cursor.word(), cursor.place
+    keys, number = _base(cursor, lexicon)
+    if not keys:
+        cursor.at = before
+        return _glued_slip(cursor, lexicon)
+    if number is None:
+        number = _number(cursor)
+    bare = number is None
+    cursor.take_stitches()
+    node, keys = _suffixes(cursor, lexicon, Work(keys[0], 1 if number is None else number, place=place), keys)
+    return Phrase(node, bare and node.times == 1, keys, word)
+
+
+def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Read "sl1p", "sl1wyif", "sl2tog"."""
+    word, place = cursor.word(), cursor.place
+    slipped = _GLUED_SLIP.fullmatch(word)
+    if slipped is None or "sl" not in lexicon.vocabulary.stitches:
+        return None
+    cursor.at += 1
+    cursor.take_stitches()
+    node, keys = _suffixes(cursor, lexicon, Work("sl", int(slipped[1]), place=place), ("sl",))
+    manner = _SLIP_MANNERS.get(slipped[2], slipped[2])
+    return Phrase(replace(node, manner=_in_order({*node.manner, manner})), False, keys, word)
+
+
+def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:
+    """Move past the name of a stitch and a number glued to it: "k2tog", "k3", "slip", "p2tog tbl"."""
+    word = cursor.word()
+    length, keys = lexicon.names.longest(cursor.run, cursor.at)
+    before = cursor.at
+    if take_fabric(cursor) and cursor.at >= before + length:
+        return (PATTERN,), None
+    cursor.at = before
+    if word in PLAIN_WORDS and length <= 1:
+        cursor.at += 1
+        return (PLAIN_WORDS[word],), None
+    if keys:
+        cursor.at += length
+        return keys, None
+    glued = lexicon.glued(word)
+    if glued is None:
+        return (), None
+    cursor.at += 1
+    return (glued[0],), glued[1]
+
+
+def _number(cursor: Cursor) -> int | None:
+    """Move past "3", "the next 3", "next st"; None, without a move, where no number of stitches stands."""
+    before = cursor.at
+    cursor.take_word("over", "across", "on", "for")
+    which = cursor.take(WHICH)
+    if cursor.number() is not None and cursor.word(1) not in _TIMES_WORDS:
+        return cursor.take_number()
+    if cursor.take_word("st", "stitch") and (which or cursor.at == before + 1):
+        return 1
     cursor.at = before
     return None
 
 
-def _pass_over(cursor: Cursor, place: Place) -> Node | None:
-    """Read "pass the slipped st over", "pass 2 slipped sts over both" in any of its wordings."""
-    if cursor.word() != "pass":
-        return None
-    ahead = next((n for n in range(1, _LONGEST_PASS) if cursor.word(n) == "over"), None)
-    if ahead is None or not all(cursor.word(n) in _PASSED for n in range(1, ahead)):
-        return None
-    two = any(cursor.word(n) in ("2", "both") for n in range(1, ahead))
-    cursor.at += ahead + 1
-    cursor.take_any(frozenset({"it", "both", "them", "this", "all"}))
-    return Work("p2sso" if two else "psso", place=place)
-
-
-def _work(cursor: Cursor, lexicon: Lexicon, place: Place) -> Phrase | None:
-    before, word = cursor.at, cursor.word()
-    keys, number = _base(cursor, lexicon)
-    if not keys:
-        cursor.at = before
-        return None
-    bare = number is None
-    if number is None and _counts_follow(cursor, keys[0]):
-        cursor.take("the")
-        cursor.take("next", "last")
-        number = cursor.take_number()
-        bare = number is None
-    bare = bare and not (cursor.take("st", "stitch") and number is None)
-    cursor.take_stitches()
-    node, keys = _suffixes(cursor, lexicon, Work(keys[0], number if number is not None else 1, place=place), keys)
-    return Phrase(node, bare and node.times == 1, keys, word)
-
-
-def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:
-    """Move past the name of a stitch and a number written to it: "k2tog", "k3", "slip 1", "p2tog tbl"."""
-    length, keys = lexicon.longest(cursor.run, cursor.at)
-    if keys and not (length == 1 and cursor.word() in _PLAIN_WORDS):
-        cursor.at += length
-        return keys, None
-    if cursor.word() in _PLAIN_WORDS:
-        key = _PLAIN_WORDS[cursor.word()]
-        cursor.at += 1
-        return (key,), None
-    glued = _LETTERS_NUMBER.match(cursor.word())
-    if not glued:
-        return (), None
-    name, number, tail = glued.groups()
-    key = (_counted_key(name, lexicon) or "") + {"tbl": " tbl", "b": "1b"}.get(tail, "")
-    if key not in lexicon.vocabulary.stitches:
-        return (), None
-    cursor.at += 1
-    return (key,), int(number)
-
-
-def _counted_key(name: str, lexicon: Lexicon) -> str | None:
-    """Return the key of a name that takes a number: "k" of k3, "ktbl" of ktbl2."""
-    if name in _PLAIN_WORDS:
-        return _PLAIN_WORDS[name]
-    keys = lexicon.vocabulary.by_name.get(name, ())
-    return keys[0] if keys else None
-
-
-def _counts_follow(cursor: Cursor, key: str) -> bool:
-    ahead = 1 if cursor.word() == "the" else 0
-    ahead += 1 if cursor.word(ahead) in ("next", "last") else 0
-    return cursor.number(ahead) is not None and cursor.word(ahead + 1) not in ("times", "time", "x", "more")
-
-
 def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
     """Move past all that may follow a stitch and put it into the node."""
-    if cursor.pausing and node.stitch != "sl":
-        return node, keys
-    known = lexicon.vocabulary.stitches
-    if cursor.word() in _TOGETHER and f"{node.stitch}{node.times}tog" in known:
-        cursor.at += 1
-        node, keys = replace(node, stitch=f"{node.stitch}{node.times}tog", times=1), ()
-    if f"{node.stitch} tbl" in known and cursor.take(*_THROUGH_BACK):
-        node, keys = replace(node, stitch=f"{node.stitch} tbl"), ()
-    if node.stitch == "k" and cursor.take("in st below", "in the st below", "into the stitch below", "in stitch below"):
-        node, keys = replace(node, stitch="k1b"), ("k1b",)
-    if node.stitch == "yo" and cursor.take("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times"):
-        node = replace(node, stitch="yo wrapped twice")
+    word = cursor.word()
     if node.stitch == "sl":
         node = replace(node, manner=_manners(cursor))
-    cursor.take(*_NEXT)
-    cursor.take_any(_ADVERBS)
-    if cursor.take(*_FROM_CN):
+    elif word not in _FOLLOWING and cursor.number() is None and word[:1] != "x":
+        return node, keys
+    node, keys = _other_stitch(cursor, lexicon, node, keys)
+    if cursor.take(_NEXT) and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
+        node = replace(node, stitch="kfb")
+    cursor.take_any(ADVERBS)
+    if cursor.take(FROM_CN):
         node = replace(node, held=True)
     times = cursor.take_times()
     if times is not None:
         node = replace(node, times=node.times * times)
-    return replace(node, colour=_colour(cursor)), keys
+    colour = take_colour(cursor)
+    return replace(node, colour=colour) if colour else node, keys
+
+
+def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
+    """Read what makes another stitch of a plain one: "2 together", "tbl", "below", "into front and back"."""
+    known = lexicon.vocabulary.stitches
+    if cursor.word() in _TOGETHER and f"{node.stitch}{node.times}tog" in known:
+        cursor.at += 1
+        node, keys = replace(node, stitch=f"{node.stitch}{node.times}tog", times=1), ()
+    if f"{node.stitch} tbl" in known and cursor.take(_THROUGH_BACK):
+        node, keys = replace(node, stitch=f"{node.stitch} tbl"), ()
+    if f"{node.stitch} below" in known and cursor.take(_BELOW):
+        node, keys = replace(node, stitch=f"{node.stitch} below"), ()
+    if node.times == 1 and f"{node.stitch}fb" in known and cursor.take(_FRONT_BACK):
+        node, keys = replace(node, stitch=f"{node.stitch}fb"), ()
+    if node.times == 1 and f"{node.stitch}fbf" in known and cursor.take(_THREE):
+        node, keys = replace(node, stitch=f"{node.stitch}fbf"), ()
+    if node.stitch == "yo" and cursor.take(_WRAPPED):
+        node = replace(node, stitch="yo wrapped twice")
+    return node, keys
 
 
 def _manners(cursor: Cursor) -> tuple[str, ...]:
     """Move past all manners that stand here and return them in their fixed order."""
     found: set[str] = set()
-    moved = True
-    while moved:
-        moved = False
-        for manner, words in _MANNERS.items():
-            if manner == "wyib" and "wyif" in found:
-                continue
-            if cursor.take(*words):
-                found.add(manner)
-                moved = True
-    return tuple(manner for manner in _MANNERS if manner in found)
+    while True:
+        before = cursor.at
+        cursor.take_any(_TOGETHER)
+        cursor.take(_ONE_BY_ONE)
+        manner = cursor.take(MANNER_BOOK)
+        if manner is not None and manner not in found and not {manner, *found} >= {"wyif", "wyib"}:
+            found.add(manner)
+        elif manner is not None:
+            cursor.at = before
+        if cursor.at == before:
+            return _in_order(found)
 
 
-def _colour(cursor: Cursor) -> str | None:
-    if cursor.word() in ("in", "with", "using") and cursor.word(1).isalpha() and cursor.word(1) not in _NOT_COLOURS:
-        cursor.at += 2
-        return cursor.word(-1)
-    return None
+def _in_order(manners: set[str]) -> tuple[str, ...]:
+    return tuple(manner for manner in MANNERS if manner in manners)

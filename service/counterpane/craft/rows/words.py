@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from counterpane.craft.rows.tree import Place
 
@@ -43,12 +43,17 @@ NUMBER_WORDS = {
 }
 LONGEST_NUMBER = 18
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
+# "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points.
 _TOKEN = re.compile(
     r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|sts|x)\b))"
-    r"|(?P<word>[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
+    r"|(?P<dotted>(?:[a-z]\.){2,}[a-z]?(?![a-z0-9]))"
+    r"|(?P<word>[kp]\d+(?=[/-]?[kp]\d)|[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
     r"|(?P<star>\*+|†+|‡+|#+|\+(?=\s*[a-z(\[]))"
-    r"|(?P<open>[(\[{])|(?P<close>[)\]}])|(?P<pause>[,;.:&=-])|(?P<mark>\S)"
+    r"|(?P<open>[(\[{])|(?P<close>[)\]}])|(?P<pause>[,;.:&=/-])|(?P<mark>\S)"
 )
+
+
+_KINDS: dict[str, Kind] = {"star": "star", "open": "open", "close": "close", "pause": "pause"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,15 +69,23 @@ class Line:
         return Place(self.number, self.columns[index] if self.columns and index < len(self.columns) else index + 1)
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
-    """One word, number or sign; `value` is the number, also of a number word, and `norm` the text with it as digits."""
+class Token(NamedTuple):
+    """One word, number or sign; `value` is the number, also of a number word, and `norm` the text with it as digits.
+
+    A tuple with its place worked out when asked for, because a text of a megabyte has half a million tokens.
+    """
 
     kind: Kind
     text: str
-    place: Place
-    value: int | None = None
-    norm: str = ""
+    line: Line
+    start: int
+    value: int | None
+    norm: str
+
+    @property
+    def place(self) -> Place:
+        """Where the token begins."""
+        return self.line.place(self.start)
 
 
 def normal_lines(text: str) -> list[Line]:
@@ -98,18 +111,20 @@ def _lower(char: str) -> str:
 
 def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     """Cut a stretch of a line into tokens; every character but spaces lands in one."""
-    out: list[Token] = []
-    for match in _TOKEN.finditer(line.text, start, len(line.text) if end is None else end):
-        kind: Kind = match.lastgroup  # type: ignore[assignment]
-        text = match.group()
+    found = _TOKEN.finditer(line.text, start, len(line.text) if end is None else end)
+    return [_token(line, match.start(), match.lastgroup or "mark", match.group()) for match in found]
+
+
+def _token(line: Line, start: int, kind: str, text: str) -> Token:
+    if kind == "word":
         value = NUMBER_WORDS.get(text)
-        if kind == "number" and len(text) <= LONGEST_NUMBER:
-            value = int(text)
-        if kind == "number" and value is None:
-            kind = "mark"
-        place = line.place(match.start())
-        if value is None:
-            out.append(Token(kind, text, place, None, text))
-        else:
-            out.append(Token("number", text, place, value, str(value)))
-    return out
+        return Token("word", text, line, start, None, text) if value is None else _number(line, start, text, value)
+    if kind == "number" and len(text) <= LONGEST_NUMBER:
+        return _number(line, start, text, int(text))
+    if kind == "dotted":
+        return Token("word", text, line, start, None, text.replace(".", ""))
+    return Token(_KINDS.get(kind, "mark"), text, line, start, None, text)
+
+
+def _number(line: Line, start: int, text: str, value: int) -> Token:
+    return Token("number", text, line, start, value, str(value))

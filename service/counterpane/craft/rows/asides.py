@@ -1,0 +1,117 @@
+"""What is printed beside the stitches: counts after a row, and notes in brackets with nothing to work."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
+from counterpane.craft.rows.tree import Place
+from counterpane.craft.rows.words import Token
+
+LONGEST_ASIDE = 14
+_CHANGES = frozenset(
+    "inc incs inc'd increased increase increases dec decs dec'd decreased decrease decreases bound cast off made more "
+    "fewer less".split()
+)
+_COUNT_WORDS = STITCH_WORDS | frozenset(
+    "you will should there be are is have has now total a of in all rem remain remaining remains left on needle "
+    "needles each the that makes making giving leaving gives leaves and".split()
+)
+LEADS = frozenset("you there total now giving leaving making leaves makes gives".split())
+_EDGES = frozenset("edge selvedge selvage border marked centre center balancing end".split())
+_SIDES = frozenset("rs ws right wrong side facing".split())
+_ROWS = frozenset("row rnd round".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """A printed count, None for a note; `length` tokens are moved past."""
+
+    count: int | None
+    place: Place
+    length: int
+
+
+def aside_at(cursor: Cursor) -> Aside | None:
+    """Return the count or note that stands here, in brackets or at the end of the row; None where none does."""
+    token = cursor.token
+    if token.kind == "open":
+        return _in_brackets(cursor)
+    if token.value is None and token.norm not in LEADS:
+        return None
+    return _at_end(cursor)
+
+
+def _in_brackets(cursor: Cursor) -> Aside | None:
+    """Read "(17 sts)", "[2 sts dec'd: 17 sts]", "(17)" at the end, "(edge st)", "(RS)", "(eyelet row)"."""
+    begin = cursor.at + 1
+    ahead = next((n for n in range(1, LONGEST_ASIDE + 1) if _kind(cursor, n) in ("close", "open", "star")), None)
+    if ahead is None or _kind(cursor, ahead) != "close":
+        return None
+    inside = cursor.run[begin : cursor.at + ahead]
+    counted = _count(inside)
+    if counted is None and len(inside) == 1 and inside[0].value is not None and _ends(cursor, ahead + 1):
+        counted = inside[0]
+    if counted is not None:
+        return Aside(counted.value, counted.place, ahead + 1)
+    return Aside(None, inside[0].place, ahead + 1) if inside and _is_note(inside) else None
+
+
+def _at_end(cursor: Cursor) -> Aside | None:
+    """Read "17 sts.", "17 sts rem", "you should have 17 sts" with nothing but a stop behind it."""
+    end = cursor.at
+    while end < len(cursor.run) and end - cursor.at <= LONGEST_ASIDE and cursor.run[end].norm not in (".", ";"):
+        end += 1
+    if end - cursor.at > LONGEST_ASIDE:
+        return None
+    counted = _count(cursor.run[cursor.at : end])
+    return Aside(counted.value, counted.place, end - cursor.at) if counted else None
+
+
+def _count(inside: Sequence[Token]) -> Token | None:
+    """Return the number of a printed count, where the words are about nothing else."""
+    found: Token | None = None
+    for part in _parts(inside):
+        if not all(token.value is not None or token.norm in _COUNT_WORDS or token.norm in _CHANGES for token in part):
+            return None
+        number = next((token for token in part if token.value is not None), None)
+        if any(token.norm in _CHANGES for token in part):
+            continue
+        if number is None or found is not None or not any(token.norm in STITCH_WORDS for token in part):
+            return None
+        found = number
+    return found
+
+
+def _is_note(inside: Sequence[Token]) -> bool:
+    """Tell whether words in brackets tell nothing to work."""
+    words = {token.norm for token in inside}
+    stitches = words & STITCH_WORDS
+    named = {word for word in words if not word.isdigit()} - STITCH_WORDS
+    # "(2 sts cast off)" tells what has been done; "(cast off 2 sts)" is to be worked.
+    done = named <= _CHANGES and inside[0].value is not None
+    if stitches and named and (named <= _EDGES or done):
+        return True
+    return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= 3))
+
+
+def _parts(inside: Sequence[Token]) -> list[list[Token]]:
+    """Cut words at their signs."""
+    out: list[list[Token]] = [[]]
+    for token in inside:
+        if token.kind == "pause":
+            out.append([])
+        else:
+            out[-1].append(token)
+    return [part for part in out if part]
+
+
+def _kind(cursor: Cursor, ahead: int) -> str:
+    index = cursor.at + ahead
+    return cursor.run[index].kind if index < len(cursor.run) else ""
+
+
+def _ends(cursor: Cursor, ahead: int) -> bool:
+    """Tell whether the row ends here."""
+    return all(token.norm in (".", ";") for token in cursor.run[cursor.at + ahead : cursor.at + ahead + 2])

@@ -1,0 +1,64 @@
+"""Yarns and colours named in a row: "k2 in MC", "with A, k2", "change to B"; they change no count."""
+
+from __future__ import annotations
+
+import re
+
+from counterpane.craft.rows.cursor import Cursor
+from counterpane.craft.rows.phrasebook import phrases, ways
+
+_CODE = re.compile(r"mc|cc\d?|[a-f]|m|c\d")
+_WITH = frozenset({"in", "with", "using"})
+COLOUR_WORDS = _WITH | {"mc", "cc", "cc1", "cc2", "cc3", "cc4"}
+_NAMED = phrases("col", "colour", "color", "yarn", "shade")
+_NO_COLOUR = frozenset(
+    "in at on to next same the pattern patt pat front back one 1 each st sts yarn wool rs ws right wrong cn rib "
+    "ribbing garter moss seed stocking stockinette order all this every both double a cable".split()
+)
+_NO_COLOUR_BEFORE = _NO_COLOUR - {"a", "yarn"}
+LEADS = frozenset({"with", "using", "in", "change", "changing", "switch", "join", "joining"})
+_LEADS = phrases("with", "using", "in", *ways("change|changing|switch", "to"), *ways("join|joining", "|in"))
+_FACING = phrases(*ways("with", "|the", "rs|ws|right side|wrong side", "facing", "|you"))
+_NEEDLES = phrases(
+    *ways("with|using|change to", "|the", "larger|smaller|same|main|circular|double pointed", "needle|needles")
+)
+
+
+def take_colour(cursor: Cursor) -> str | None:
+    """Move past the colour of the stitch just read: "in MC", "with white", "CC"."""
+    word = cursor.word()
+    if word not in COLOUR_WORDS:
+        return None
+    if word not in _WITH:
+        cursor.at += 1
+        return word
+    if cursor.word(1).isalpha() and cursor.number(1) is None and (cursor.word(1) not in _NO_COLOUR or _is_a(cursor)):
+        cursor.at += 2
+        return cursor.word(-1)
+    return None
+
+
+def _is_a(cursor: Cursor) -> bool:
+    """Tell the colour A from the article: nothing is said of it."""
+    return cursor.word(1) == "a" and (cursor.word(2) == "" or not cursor.word(2)[:1].isalpha())
+
+
+def take_yarn(cursor: Cursor) -> bool:
+    """Move past a clause on the yarn or the needles before stitches: "with A,", "change to B", "join MC"."""
+    if cursor.take(_FACING) or cursor.take(_NEEDLES):
+        return True
+    before = cursor.at
+    if cursor.take(_LEADS):
+        named = cursor.take(_NAMED)
+        word = cursor.word()
+        if word.isalpha() and ((named and word not in _NO_COLOUR) or _CODE.fullmatch(word) or _ends(cursor)):
+            cursor.at += 1
+            cursor.take_word("yarn", "only")
+            return True
+    cursor.at = before
+    return False
+
+
+def _ends(cursor: Cursor) -> bool:
+    """Tell whether a sign follows the word, so that it stands alone as a colour: "with white, k2"."""
+    return cursor.word() not in _NO_COLOUR_BEFORE and cursor.word(1) in (",", ":", ";", ".", "-", "")

@@ -1,0 +1,169 @@
+"""Brackets, stars and the words that say what becomes of them: "3 times", "into next st", "rep from * to end"."""
+
+from __future__ import annotations
+
+from counterpane.craft.rows.cursor import Cursor
+from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.nest import Nest, from_cable_needle
+from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrases import FROM_CN
+from counterpane.craft.rows.stops import Stop, take_count, take_stop
+from counterpane.craft.rows.tree import Group, IntoOne, Node, Place
+
+REPEAT = frozenset({"rep", "reps", "repeat", "repeating"})
+_EACH = 0
+_NEXT_ST = ways("next|same|first|last|foll|following|centre|center|marked", "st|stitch|loop")
+_DOUBLE = "double yo|double yarn over|yo twice|2 loops"
+_INTO: Phrasebook[int] = Phrasebook(
+    [
+        *((way, 1) for way in ways("|all|all of these|all worked", "in|into|to", "|the", "|".join(_NEXT_ST))),
+        *((way, 1) for way in ways("|all", "in|into", "1|a single", "st|stitch|loop")),
+        *((way, 1) for way in ways("|all", "in|into", "|next|the|the next", "yo|yarn over|yfwd")),
+        *((way, 2) for way in ways("|all", "in|into", "|next|the|the next", _DOUBLE)),
+        *((way, _EACH) for way in ways("|all", "in|into", "each|every", "st|stitch|loop")),
+    ]
+)
+_FROM_START = phrases(*ways("from", "|the", "beg|beginning|start", "|of row|of the row|of rnd|of the rnd|of round"))
+_STARS = phrases(
+    *ways("|from|between", "|the", "star|stars|asterisk|asterisks"), *ways("|the", "part", "between", "|the", "stars")
+)
+
+
+def _stop(cursor: Cursor) -> Stop | None:
+    """Read how far or how often."""
+    return take_stop(cursor) or take_count(cursor)
+
+
+# -- brackets
+
+
+def close_bracket(cursor: Cursor, nest: Nest) -> None:
+    """Close the innermost bracket, and put it into the frame around it by the words that follow."""
+    token = cursor.token
+    cursor.at += 1
+    frame = nest.close_bracket(token.text, token.place)
+    if frame is not None and frame.items:
+        for node in _behind_bracket(cursor, nest, tuple(frame.items), frame.place):
+            nest.put(node)
+
+
+def _behind_bracket(cursor: Cursor, nest: Nest, parts: tuple[Node, ...], place: Place) -> tuple[Node, ...]:
+    """Read "3 times", "into next st", "to end", "from cn" behind a bracket."""
+    if cursor.take(FROM_CN):
+        parts = from_cable_needle(parts)
+    times = _times(cursor)
+    if times is not None:
+        parts = (Group(parts, times, place=place),)
+    loops = cursor.take(_INTO)
+    if loops is not None:
+        parts = (IntoOne(parts, loops or 1, place),)
+        again = _times(cursor)
+        parts = parts if again is None else (Group(parts, again, place=place),)
+    stop = _bracket_stop(cursor) if times is None else None
+    if loops == _EACH and stop is None:
+        stop = Stop(rest=0)
+    return parts if stop is None else (nest.repeated(parts, stop, place),)
+
+
+def _times(cursor: Cursor) -> int | None:
+    """Read "3 times", "3 times more" or "3 times in all" behind a bracket: the number in all."""
+    count = take_count(cursor)
+    if count is None or count.times is None:
+        return None
+    return count.times - 1 if count.doubtful else count.times
+
+
+def _bracket_stop(cursor: Cursor) -> Stop | None:
+    """Read "to end" or "3 times" behind a bracket and the word repeat, or "to end" without it."""
+    before = cursor.at
+    _skip_pauses(cursor)
+    if cursor.take_any(REPEAT) and cursor.word() != "from":
+        stop = _stop(cursor) or (Stop(rest=0) if cursor.pausing else None)
+    else:
+        cursor.at = before
+        stop = take_stop(cursor)
+    if stop is None:
+        cursor.at = before
+    return stop
+
+
+def _skip_pauses(cursor: Cursor) -> None:
+    while cursor and cursor.token.kind == "pause":
+        cursor.at += 1
+
+
+# -- stars
+
+
+def star(cursor: Cursor, nest: Nest) -> None:
+    """Open a repeat at a star, or end one at the second of a pair."""
+    mark, place = cursor.word(), cursor.place
+    cursor.at += 1
+    if nest.frame.opener == mark and nest.frame.items:
+        frame = nest.frames.pop()
+        nest.end_pair(mark, tuple(frame.items), frame.place, _behind_pair(cursor))
+    else:
+        nest.open(mark, place)
+
+
+def _behind_pair(cursor: Cursor) -> Stop | None:
+    """Read what follows the second star: "rep between *s to end", "rep from * to * to last st", "3 times"."""
+    before = cursor.at
+    _skip_pauses(cursor)
+    if cursor.take_any(REPEAT):
+        named_star(cursor)
+        return _stop(cursor)
+    cursor.at = before
+    times = _times(cursor)
+    return take_stop(cursor) if times is None else Stop(times=times)
+
+
+def repeat_clause(cursor: Cursor, nest: Nest) -> None:
+    """Read a repeat clause: "rep from * to last 3 sts", "rep to end", "repeat"."""
+    place = cursor.place
+    cursor.at += 1
+    cursor.take_word("the")
+    if cursor.take(_FROM_START):
+        nest.repeat_list(_stop(cursor) or Stop(rest=0))
+    elif (named := named_star(cursor)) is not None:
+        repeat_from(cursor, nest, place, *named)
+    elif nest.frame.is_star and nest.frame.items:
+        nest.end_star(len(nest.frames) - 1, _stop(cursor), place)
+    elif cursor.word() == "from" and cursor.at + 1 < len(cursor.run):
+        cursor.at += 2
+        nest.faults.append(Fault("repeat-without-start", place, cursor.word(-1)))
+    else:
+        nest.repeat_list(_stop(cursor) or Stop(rest=0))
+
+
+def repeat_from(cursor: Cursor, nest: Nest, place: Place, mark: str, until: str | None) -> None:
+    """Repeat from the star that is named, or between two, as far or as often as the next words say."""
+    stop = _stop(cursor)
+    depth = nest.depth_of(mark)
+    if depth is not None and until not in (None, mark) and nest.depth_of(until or "") is not None:
+        nest.end_at_other_mark(depth, stop)
+    elif depth is not None:
+        nest.end_star(depth, stop, place)
+    elif not nest.repeat_pair(mark, stop):
+        nest.faults.append(Fault("repeat-without-start", place, mark))
+
+
+def named_star(cursor: Cursor) -> tuple[str, str | None] | None:
+    """Move past "from *", "from * to **", "between *s", "*": the star named, and the one it goes to."""
+    before = cursor.at
+    if cursor.take(_STARS):
+        return "stars", None
+    cursor.take_word("from", "between")
+    cursor.take_word("the", "first")
+    if not cursor or cursor.token.kind != "star":
+        cursor.at = before
+        return None
+    mark, until = cursor.word(), None
+    cursor.at += 1
+    cursor.take_word("s")
+    if cursor.word() in ("to", "and", "-") and cursor.at + 1 < len(cursor.run):
+        other = cursor.run[cursor.at + 1]
+        if other.kind == "star":
+            until = other.norm
+            cursor.at += 2
+    return mark, until
