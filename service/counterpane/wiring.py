@@ -39,9 +39,10 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
 
     Raise Unreadable for a path at which no store can be, and Busy where another program holds it.
     """
+    from counterpane.press.data import as_data
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
-    from counterpane.seeding import load_vocabulary
+    from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import load_facts
 
     services = Services(
@@ -49,6 +50,8 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         vocabulary=load_vocabulary(),
         facts={fact["name"]: fact for fact in load_facts()},
         presses={"text": as_text, "markdown": as_markdown},
+        as_data=as_data,
+        sources={source.slug: source.title for source in load_sources().values()},
         open_reading=open_reading,
     )
     if starters:

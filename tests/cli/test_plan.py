@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from cli.conftest import Type
+from counterpane.cli import output
 from counterpane.library import planning
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
@@ -38,6 +39,15 @@ def test_the_json_of_a_plan_is_what_the_api_answers(typed: Type, library: Servic
     done = typed("plan", "-", "--json", stdin=json.dumps(REQUEST))
     assert done.status == 0
     assert json.loads(done.out) == json.loads(json.dumps(planning.plan(library, REQUEST)))
+
+
+def test_the_json_of_a_pattern_is_what_the_api_answers(typed: Type, library: Services):
+    """Both say the same of the same request, the yarn and the sampler too."""
+    request = REQUEST | {"yarn": {"name": "an invented wool", "weight": "aran"}}
+    done = typed("write", "-", "--as", "json", "--terms", "uk", stdin=json.dumps(request))
+    answer = planning.pattern(library, request | {"terms": "uk"}, "json")
+    assert json.loads(done.out) == json.loads(output.as_json(answer))
+    assert "an invented wool, aran" in answer["text"]
 
 
 def test_a_person_reads_the_cast_on_and_its_sum(typed: Type):

@@ -30,12 +30,6 @@ class Asked:
     title: str | None
     content: Mapping[str, Any]
 
-    @property
-    def yarn(self) -> str | None:
-        """The yarn in words, as far as it is named."""
-        known = self.content.get("yarn") or {}
-        return ", ".join(filter(None, (known.get("name"), known.get("weight")))) or None
-
 
 @dataclass(frozen=True, slots=True)
 class Planned:

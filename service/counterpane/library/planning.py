@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import fields, is_dataclass
-from decimal import Decimal
-from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
-from counterpane.craft.measures import shown
+from counterpane.craft.pattern import Pattern
+from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
@@ -39,12 +37,30 @@ def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[s
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
     request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
     worked_out = made(services, request)
-    record = safety_of_plan(worked_out, request.get("for"))
-    terms = content.get("terms", "us")
-    written = write_pattern(worked_out, services.vocabulary, terms, content.get("title"), record)
+    written = pattern_of(worked_out, content, services.vocabulary, services.sources)
     if form == "json":
-        return {"pattern": as_json(written), "text": services.presses["text"](written)}
+        return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
     return {"text": services.presses[form](written)}
+
+
+def pattern_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str]) -> Pattern:
+    """Write a plan with the terms, title, yarn and child of its request; `sources` are titles by slug."""
+    return write_pattern(
+        plan,
+        vocabulary,
+        content.get("terms") or "us",
+        content.get("title"),
+        safety_of_plan(plan, content.get("for")),
+        yarn=yarn_of(content),
+        sampler=sampler_of(plan, vocabulary),
+        sources=sources,
+    )
+
+
+def yarn_of(content: Mapping[str, Any]) -> str | None:
+    """Return the yarn of a request in words, None where neither its name nor its weight is known."""
+    known = content.get("yarn") or {}
+    return ", ".join(filter(None, (known.get("name"), known.get("weight")))) or None
 
 
 def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:
@@ -74,14 +90,3 @@ def parts_of(content: Mapping[str, Any]) -> Iterator[tuple[str, Mapping[str, Any
                 yield pointer, {"component": each}
             elif isinstance(each, Mapping) and "component" in each:
                 yield pointer, each
-
-
-def as_json(value: Any) -> Any:
-    """Return a written pattern as JSON values; lengths to 0.1, half up."""
-    if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: as_json(getattr(value, field.name)) for field in fields(value)}
-    if isinstance(value, Mapping):
-        return {str(key): as_json(item) for key, item in value.items()}
-    if isinstance(value, tuple | list):
-        return [as_json(item) for item in value]
-    return Decimal(shown(value)) if isinstance(value, Fraction) else value

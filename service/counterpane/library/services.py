@@ -11,6 +11,7 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.library.ports import Store
 
 Press = Callable[[Any], str]
+Data = Callable[[Any], Mapping[str, Any]]
 
 
 def utc_now() -> str:
@@ -22,13 +23,16 @@ def utc_now() -> str:
 class Services:
     """A store with the knowledge that comes with the program.
 
-    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown". `open_reading` says that
-    reading needs no token, which holds where only this machine can ask.
+    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `as_data` turns it into
+    JSON values. `sources` are the titles of sources by slug. `open_reading` says that reading needs no token, which
+    holds where only this machine can ask.
     """
 
     store: Store
     vocabulary: Vocabulary
     facts: Mapping[str, Mapping[str, Any]]
     presses: Mapping[str, Press]
+    as_data: Data
+    sources: Mapping[str, str]
     now: Callable[[], str] = utc_now
     open_reading: bool = True

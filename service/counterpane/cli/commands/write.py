@@ -68,22 +68,12 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
 
 
 def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
-    from counterpane.library.patterns import write_pattern
-    from counterpane.library.plans import sampler_of
+    from counterpane.library.planning import pattern_of
     from counterpane.seeding import load_sources, load_vocabulary
 
     assert made.plan is not None
-    vocabulary = load_vocabulary()
-    return write_pattern(
-        made.plan,
-        vocabulary,
-        terms,
-        asked.title,
-        made.answer["safety"],
-        yarn=asked.yarn,
-        sampler=sampler_of(made.plan, vocabulary),
-        sources={source.slug: source.title for source in load_sources().values()},
-    )
+    sources = {source.slug: source.title for source in load_sources().values()}
+    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, load_vocabulary(), sources)
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:
