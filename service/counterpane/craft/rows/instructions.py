@@ -21,7 +21,7 @@ from counterpane.craft.rows.sides import with_sides
 from counterpane.craft.rows.statements import StatedCastOn, StatedMultiple, cast_on_in, multiple_in
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
-from counterpane.craft.rows.words import tokens
+from counterpane.craft.rows.unlabelled import numbered
 from counterpane.craft.stitches import Terms, Vocabulary
 
 MOST_ROWS = 20_000
@@ -73,25 +73,8 @@ def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> 
     """Read a whole text; every fault is kept and none hides another."""
     found = clauses(text)
     if not any(clause.kind == "row" for clause in found):
-        found = _unlabelled(found, vocabulary)
+        found = numbered(found, vocabulary)
     return _Assembly(found, vocabulary).instructions(terms or terms_of(text))
-
-
-def _unlabelled(found: list[Clause], vocabulary: Vocabulary) -> list[Clause]:
-    """Take lines that read as rows for rows, numbered in order, where a text has no label at all."""
-    out, number = [], 0
-    for clause in found:
-        body = tokens(clause.line, clause.start, clause.end)
-        if clause.kind in ("prose", "heading") and body and _reads_well(read_tokens(body, vocabulary)):
-            number += 1
-            out.append(replace(clause, kind="row", label=Label((number,)), body=body))
-        else:
-            out.append(clause)
-    return out
-
-
-def _reads_well(row: ReadRow) -> bool:
-    return bool(row.parts) and not any(fault.rule == "unknown-term" for fault in row.faults)
 
 
 class _Assembly:
@@ -111,7 +94,6 @@ class _Assembly:
         self.cast_on: StatedCastOn | None = None
         self.multiple: StatedMultiple | None = None
         self.listed = self.first = 0
-        self.heading: str | None = None
         self.title: str | None = None
 
     def instructions(self, terms: Terms) -> Instructions:
@@ -151,12 +133,12 @@ class _Assembly:
     def head(self, clause: Clause) -> None:
         """Take the first heading of a text as its title, a later one as the section that follows."""
         name = clause.text.strip("#*_: ").strip()
-        if self.title is None and self.heading is None and not self.steps and not self.block:
-            self.title = self.heading = name
+        if self.title is None and not self.steps and not self.block:
+            self.title = name
             return
         self.end_block(None)
         self.first = self.listed
-        self.section = self.heading = name
+        self.section = name
 
     def near_label(self, clause: Clause) -> bool:
         """Note a word before a number and a colon that is nearly "row"."""
@@ -316,8 +298,3 @@ def _whole(row: Row) -> Row:
 
 def _has_open(parts: Sequence[Node]) -> bool:
     return any(isinstance(p, OpenRepeat) or (isinstance(p, BindOff) and p.times is None) for p in parts)
-
-
-def first_place(instructions: Instructions) -> Place:
-    """Return where the first row stands, or the beginning of the text."""
-    return instructions.rows[0].place if instructions.rows else Place(1, 1)
