@@ -15,5 +15,5 @@ _US = re.compile(r"\b(?:bind(?:ing)? off|bo|gauge|yo|yarn over|stockinette|ssk|w
 
 
 def terms_of(text: str) -> Terms:
-    """Return the terms that a text is written in; US where nothing decides (contract: inferred, else US)."""
+    """Return the terms that a text is written in; US where nothing decides."""
     return "uk" if len(_UK.findall(text)) > len(_US.findall(text)) else "us"

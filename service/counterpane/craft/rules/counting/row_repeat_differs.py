@@ -18,7 +18,7 @@ from counterpane.craft.findings import Finding, rule
     severity="warning",
     bad="Row 1: *K13; rep from * to end.\nRow 2: *K11; rep from * to end.\nRow 3: *P13; rep from * to end.",
     good="Row 1: *K13; rep from * to end.\nRow 2: *K13; rep from * to end.\nRow 3: *P13; rep from * to end.",
-    source="fabric mathematics 1.6: repeats nest only if one of them is worked once per step of the multiple",
+    source="arithmetic: repeats nest only if one of them is worked just once per step of the multiple",
 )
 def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
     """The repeat of one row differs from all the others.
