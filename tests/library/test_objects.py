@@ -53,5 +53,6 @@ def test_the_hash_is_sha_256() -> None:
 def test_an_answer_keeps_the_digits_of_a_number() -> None:
     """22.10 stays 22.10, and nothing unknown is written."""
     assert json_bytes({"a": [Decimal("22.10"), Decimal("1E+3")]}) == b'{"a":[22.10,1000]}'
+    assert json_bytes({"a": ({"b": 10**30}, True, Decimal("2.5"))}) == b'{"a":[{"b":1' + b"0" * 30 + b"},true,2.5]}"
     with pytest.raises(TypeError):
         json_bytes({"a": Fraction(1, 3)})

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from counterpane.craft.component import Component, Parameter, derive
 from counterpane.craft.counts import Progression
 from counterpane.craft.stitches import Vocabulary
+from counterpane.library.ports import CountClass
 from counterpane.library.telling import classes_of, counts_json
 
 
@@ -42,6 +43,17 @@ def test_a_fixed_count_is_admitted_where_the_parameter_reaches_it(
     rows = replace(starters["garter"].versions[0], rows="Row 1 (RS): k8.\nRow 2 (WS): k8.\n")
     component = replace(with_widths(starters, "garter", 2, 2, most), versions=(rows,))
     assert bool(classes_of(component, derive(component, vocabulary))) == admits
+
+
+@pytest.mark.parametrize("step", [10**17 + 3, 10**9 + 7, 999_983])
+def test_a_great_step_is_joined_in_bounded_time(
+    step: int, starters: dict[str, Component], vocabulary: Vocabulary
+) -> None:
+    """Counts beyond what can be asked about are left out, and every class fits a machine word."""
+    component = with_widths(starters, "basket-weave", 12, step, None)
+    classes = classes_of(component, derive(component, vocabulary))
+    assert all(each.admits(12) and each.modulus < 2**63 for each in classes)
+    assert classes == (CountClass(0, 12, 12) if 8 * step > 10**18 - 1 else CountClass(8 * step, 12, 12),)
 
 
 def test_counts_are_told_as_a_check_tells_them() -> None:

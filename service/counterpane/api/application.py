@@ -13,7 +13,6 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import cast
 
-import orjson
 from flask import Blueprint, Flask, Request, Response, g, request
 from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
 
@@ -23,6 +22,7 @@ from counterpane.api.catalogue import OPERATIONS
 from counterpane.api.operations import Answer, Operation
 from counterpane.api.problems import Problem
 from counterpane.api.requests import call_of
+from counterpane.library.objects import json_bytes
 from counterpane.library.services import Services
 
 OF_FLASK = {404: "not-found", 405: "method-not-allowed", 406: "not-acceptable", 413: "too-large"}
@@ -111,7 +111,7 @@ def _refused(error: Exception, asking: _Asking, journal: Journal) -> Response:
     if problem is None:
         journal.failure(asking.request_id, asking.route, error)
         problem = Problem("internal", "Something went wrong that should not have.")
-    body = orjson.dumps(problem.document(asking.request_id), default=str)
+    body = json_bytes(problem.document(asking.request_id))
     headers = [("Content-Type", problems.MEDIA_TYPE), ("Cache-Control", "no-store"), *problem.headers.items()]
     return asking.sent(body, problem.sort.status, headers, journal)
 

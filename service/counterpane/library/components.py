@@ -11,7 +11,7 @@ import orjson
 from counterpane.craft.component import Component, Problem, component_of, content_of, derive, prove
 from counterpane.craft.findings import Finding
 from counterpane.library.errors import NotFound, Refused
-from counterpane.library.objects import canonical, digest
+from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Kept, Shelf
 from counterpane.library.services import Services
 from counterpane.library.telling import classes_of, counts_json, derived_json
@@ -95,8 +95,8 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         kind=component.kind,
         sha256=sha256,
         content=data,
-        body=orjson.dumps(whole | told | {"sha256": sha256, "etag": f'"{sha256}"'}),
-        card=orjson.dumps(_card(services, component, status, sha256)),
+        body=json_bytes(whole | told | {"sha256": sha256, "etag": f'"{sha256}"'}),
+        card=json_bytes(_card(services, component, status, sha256)),
         title=f"{component.slug.replace('-', ' ')} {component.name}",
         words=_words(component),
         at=at,

@@ -17,6 +17,8 @@ import rfc8785
 
 from counterpane.library.errors import Unkeepable
 
+WORD_BITS = 64
+
 
 def plain(value: Any) -> Any:
     """Return the value with each Fraction and Decimal as an int or as "a/b", tuples as lists."""
@@ -41,8 +43,20 @@ def canonical(content: Mapping[str, Any]) -> bytes:
 
 
 def json_bytes(value: Any) -> bytes:
-    """Return JSON for an answer, where a Decimal is a number with its own digits."""
-    return orjson.dumps(value, default=_with_its_digits)
+    """Return JSON for an answer, where a Decimal is a number with its own digits, and a whole number may be any."""
+    try:
+        return orjson.dumps(value, default=_with_its_digits)
+    except orjson.JSONEncodeError:
+        return orjson.dumps(_any_size(value), default=_with_its_digits)
+
+
+def _any_size(value: Any) -> Any:
+    """Return the value with each whole number of more than 64 bits, which orjson does not write, as its digits."""
+    if isinstance(value, Mapping):
+        return {key: _any_size(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [_any_size(item) for item in value]
+    return orjson.Fragment(str(value)) if isinstance(value, int) and value.bit_length() >= WORD_BITS else value
 
 
 def _with_its_digits(value: Any) -> orjson.Fragment:

@@ -10,6 +10,9 @@ from counterpane.craft.component import Component, Derived, DerivedVersion, Layo
 from counterpane.craft.counts import Progression
 from counterpane.library.ports import CountClass
 
+MOST_COUNT = 10**18 - 1
+"""The largest count that can be asked about."""
+
 
 def counts_json(starts: Sequence[Progression]) -> dict[str, Any]:
     """Return the counts as a check tells them: one multiple, one fixed count, or several classes."""
@@ -66,14 +69,13 @@ def _allowed(counts: CountClass, parameter: Parameter) -> CountClass | None:
     if counts.modulus == 0:
         inside = counts.residue >= first and (parameter.most is None or counts.residue <= parameter.most)
         return counts if inside and (counts.residue - first) % step == 0 else None
-    if (counts.residue - first) % gcd(counts.modulus, step):
+    shared = gcd(counts.modulus, step)
+    if (counts.residue - first) % shared:
         return None
-    whole = lcm(counts.modulus, step)
-    residue = next(r for r in range(first % step, whole, step) if r % counts.modulus == counts.residue)
-    lowest = max(counts.least, first)
+    steps = (counts.residue - first) // shared * pow(step // shared, -1, counts.modulus // shared)
+    whole, lowest = lcm(counts.modulus, step), max(counts.least, first)
+    residue = (first + step * (steps % (counts.modulus // shared))) % whole
     least = lowest + (residue - lowest) % whole
-    return (
-        None
-        if parameter.most is not None and least > parameter.most
-        else CountClass(whole, residue, least, parameter.most)
-    )
+    if least > (MOST_COUNT if parameter.most is None else min(parameter.most, MOST_COUNT)):
+        return None
+    return CountClass(0, least, least) if whole > MOST_COUNT else CountClass(whole, residue, least, parameter.most)
