@@ -15,6 +15,8 @@ STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantin
 TOLD = ("derived", "status", "changed", "sha256", "etag")
 ROWS = 100_000
 SENTENCES = 10_000
+WIDEST = 100_000
+"""The largest usual value of a parameter: each value up to it is proved."""
 
 
 class Version(Closed):
@@ -40,8 +42,8 @@ class Parameter(Closed):
     """A whole number that the component takes."""
 
     name = Word("rows", "stitches", required=True)
-    least = Whole(required=True, least=1)
-    default = Whole(required=True, least=1)
+    least = Whole(required=True, least=1, most=WIDEST)
+    default = Whole(required=True, least=1, most=WIDEST)
     step = Whole(least=1)
     most = Whole(least=1, allow_none=True)
 
