@@ -36,14 +36,25 @@ def served(store: Path, server: str) -> Iterator[str]:
     """Serve a library in a process of its own and yield its address."""
     environment = {**os.environ, "PYTHONPATH": f"{ROOT / 'service'}:{ROOT / 'schema'}"}
     command = [sys.executable, "-c", SERVE, str(store), server]
-    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True, env=environment)
+    process = subprocess.Popen(
+        command,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
+        env=environment,
+        start_new_session=True,
+    )
     assert process.stdout is not None
     try:
         yield process.stdout.readline().strip()
     finally:
-        process.send_signal(signal.SIGINT)
-        process.wait(20)
         process.stdout.close()
+        process.send_signal(signal.SIGINT)
+        try:
+            process.wait(20)
+        except subprocess.TimeoutExpired:
+            os.killpg(process.pid, signal.SIGKILL)
+            raise
 
 
 def test_an_empty_library_gets_the_starters_once(tmp_path: Path) -> None:
