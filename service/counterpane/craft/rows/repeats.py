@@ -16,7 +16,7 @@ _NEXT_ST = ways("next|same|first|last|foll|following|centre|center|marked", "st|
 _DOUBLE = "double yo|double yarn over|yo twice|2 loops"
 _INTO: Phrasebook[int] = Phrasebook(
     [
-        *((way, 1) for way in ways("|all|all of these|all worked", "in|into|to", "|the", "|".join(_NEXT_ST))),
+        *((way, 1) for way in ways("|all|all of these|all worked", "in|into", "|the", "|".join(_NEXT_ST))),
         *((way, 1) for way in ways("|all", "in|into", "1|a single", "st|stitch|loop")),
         *((way, 1) for way in ways("|all", "in|into", "|next|the|the next", "yo|yarn over|yfwd")),
         *((way, 2) for way in ways("|all", "in|into", "|next|the|the next", _DOUBLE)),
