@@ -147,3 +147,17 @@ def test_bands_that_need_not_nest_are_no_misprint(vocabulary: Vocabulary) -> Non
     assert said(check_text(text, vocabulary)) == []
     merged = text.replace("Waffle\nRow 1", "Row 3").replace("Basket\n", "")
     assert ("row-repeat-differs", "warning", 8) in said(check_text(merged, vocabulary))
+
+
+def test_a_printed_count_says_with_what_to_begin(vocabulary: Vocabulary) -> None:
+    """Without a cast-on, the count to begin with is the least at which the printed count is true."""
+    text = "Row 1: K2, *p3, k2; rep from * to end. (142 sts)\nRow 2: Purl."
+    assert (check_text(text, vocabulary)["cast_on"], said(check_text(text, vocabulary))) == (142, [])
+    assert said(check_text(text.replace("142", "141"), vocabulary)) == [("stated-count-wrong", "error", 1)]
+
+
+def test_a_marker_of_unknown_place_is_no_silence(vocabulary: Vocabulary) -> None:
+    """Counts that cannot be followed are null, and a note says why."""
+    answer = check_text("Row 1: K to 2 sts before marker, k2tog, sm, k to end.", vocabulary)
+    assert (answer["multiple"], counts(answer)) == (None, [(None, None)])
+    assert said(answer) == [("count-not-followed", "note", 1)]

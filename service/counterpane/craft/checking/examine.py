@@ -58,11 +58,40 @@ def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cas
     readable = _readable(piece)
     chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable])
     if start is None and readable:
-        start = min((progression.least for progression in chain.starts), default=None)
+        start = printed_start(readable, chain, vocabulary)
     impossible = not chain.starts and not chain.proved_at_count_only
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary)
     complete = len(readable) == len(piece)
     return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk)
+
+
+def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> int | None:
+    """Return the count to begin with where no cast-on is known: the least at which the first printed count is true.
+
+    Where nothing is printed, or no count makes it true, it is the least at which the rows work; None where they never do.
+    """
+    least = min((start.least for start in chain.starts), default=None)
+    index = next((index for index, row in enumerate(rows) if row.stated is not None), None)
+    printed = None if index is None else rows[index].stated
+    if index is None or printed is None:
+        return least
+    upto = count([row.parts for row in rows[: index + 1]], vocabulary, [row.side for row in rows[: index + 1]])
+    for start, end in zip(upto.starts, upto.ends, strict=True):
+        before = start.least + (printed - end) / upto.ratio if upto.ratio else None
+        if before is not None and before.denominator == 1 and chain.admits(int(before)):
+            return int(before)
+    return least
+
+
+def unproved_row(examined: Examined) -> Row | None:
+    """Return the row that arithmetic cannot follow, the first of all where no count is known; None where there is none."""
+    if examined.walk.unproved is not None:
+        return examined.walk.unproved
+    return (
+        next(iter(examined.counted), None)
+        if examined.chain.proved_at_count_only and not examined.walk.rows[0].before
+        else None
+    )
 
 
 def _piece(instructions: Instructions, rows: tuple[Row, ...]) -> tuple[Row, ...]:

@@ -59,13 +59,13 @@ class Repeated:
 
 @dataclass(slots=True)
 class Walk:
-    """What following the text shows."""
+    """What following the text shows; `unproved` is the first row that arithmetic cannot follow."""
 
     rows: list[Followed] = field(default_factory=list)
     jam: Jam | None = None
     wrong_counts: list[WrongCount] = field(default_factory=list)
     repeated: list[Repeated] = field(default_factory=list)
-    unproved: bool = False
+    unproved: Row | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +146,7 @@ class _Follower:
         if worked.again is None:
             self.walk.rows.append(Followed(worked.row, before, after))
         if misfit is not None and misfit.slug == UNPROVED:
-            self.walk.unproved = True
+            self.walk.unproved = self.walk.unproved or worked.row
         elif misfit is not None and self.walk.jam is None:
             self.walk.jam = Jam(worked.row, misfit, worked.again)
         printed = worked.row.stated

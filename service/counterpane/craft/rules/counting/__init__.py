@@ -3,6 +3,7 @@
 from counterpane.craft.checking import Examined
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.counting.count_drifts import count_drifts
+from counterpane.craft.rules.counting.count_not_followed import count_not_followed
 from counterpane.craft.rules.counting.group_uses_several import group_uses_several
 from counterpane.craft.rules.counting.repeat_does_not_fit import repeat_does_not_fit
 from counterpane.craft.rules.counting.repeat_inside_repeat import repeat_inside_repeat
@@ -30,4 +31,5 @@ RULES: tuple[Rule[Examined], ...] = (
     stated_multiple_wasteful,
     row_repeat_differs,
     count_drifts,
+    count_not_followed,
 )
