@@ -68,7 +68,7 @@ def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cas
 def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> int | None:
     """Return the count to begin with where no cast-on is known: the least at which the first printed count is true.
 
-    Where nothing is printed, or no count makes it true, it is the least at which the rows work; None where they never do.
+    Where nothing is printed, or no count makes it true, it is the least that works; None where none does.
     """
     least = min((start.least for start in chain.starts), default=None)
     index = next((index for index, row in enumerate(rows) if row.stated is not None), None)
@@ -84,14 +84,12 @@ def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> 
 
 
 def unproved_row(examined: Examined) -> Row | None:
-    """Return the row that arithmetic cannot follow, the first of all where no count is known; None where there is none."""
+    """Return the row that arithmetic cannot follow, the first of all where no count is known; None for none."""
     if examined.walk.unproved is not None:
         return examined.walk.unproved
-    return (
-        next(iter(examined.counted), None)
-        if examined.chain.proved_at_count_only and not examined.walk.rows[0].before
-        else None
-    )
+    followed = examined.followed
+    lost = examined.chain.proved_at_count_only and bool(followed) and followed[0].before is None
+    return followed[0].row if lost else None
 
 
 def _piece(instructions: Instructions, rows: tuple[Row, ...]) -> tuple[Row, ...]:
