@@ -25,7 +25,7 @@ _STATED = (
     (re.compile(r"\b(divisible|divided?) by\b", re.IGNORECASE), r"\1-by"),
     (re.compile(r"\b(odd|uneven|even|any)\s+(number|no\b)", re.IGNORECASE), r"\1-\2"),
     (re.compile(r"\b(cast(?:ing)?) on\b(?=\s+(?:about\s+)?\w)", re.IGNORECASE), r"\1-on"),
-    (re.compile(r",\s+then\s+(?=work\s+r)", re.IGNORECASE), ", and then "),
+    (re.compile(r",\s+then\s+(?=(?:(?:work|rep|repeat)\s+)?r)", re.IGNORECASE), ", and then "),
 )
 _MAY_INSTRUCT = re.compile(r"row|r(?:ou)?nd|\br\d|cast|\bc\.?o\b", re.IGNORECASE)
 """What every row label, repeat line and cast-on holds: looked for first, since it is quickly told."""

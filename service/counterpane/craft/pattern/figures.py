@@ -9,7 +9,7 @@ from counterpane.craft.rows.words import NUMBER_WORDS
 
 _FOUR_INCHES = 4 * CM_PER_INCH
 """The window of a gauge in inches (Craft Yarn Council: a swatch of 4 in)."""
-_IN_WORDS = {number: word for word, number in NUMBER_WORDS.items()}
+_IN_WORDS = {number: word for word, number in NUMBER_WORDS.items() if number <= 20}
 _HUNDREDTH = Fraction(1, 100)
 _QUARTER = Fraction(1, 4)
 

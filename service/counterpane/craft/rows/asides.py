@@ -91,7 +91,7 @@ def _is_note(inside: Sequence[Token]) -> bool:
     named = {word for word in words if not word.isdigit()} - STITCH_WORDS
     # "(2 sts cast off)" tells what has been done; "(cast off 2 sts)" is to be worked.
     done = named <= _CHANGES and inside[0].value is not None
-    if stitches and named and (named <= _EDGES or done):
+    if named and (named <= _EDGES or (stitches and done)):
         return True
     return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= 3))
 

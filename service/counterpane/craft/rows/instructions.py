@@ -13,22 +13,21 @@ from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from counterpane.craft.rows.again import Again
-from counterpane.craft.rows.clauses import Clause, clauses
-from counterpane.craft.rows.labels import LIST, MOST_ROWS_AT_ONCE, Label, numbers_in
+from counterpane.craft.rows.blocks import Wanted, in_order
+from counterpane.craft.rows.borrowing import Borrowed, borrowed
+from counterpane.craft.rows.clauses import STITCHES, Clause, clauses
+from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.mistakes import Fault
-from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.read import read_tokens
 from counterpane.craft.rows.sides import with_sides
 from counterpane.craft.rows.statements import StatedCastOn, StatedMultiple, cast_on_in, multiple_in
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
-from counterpane.craft.rows.unlabelled import numbered
+from counterpane.craft.rows.unlabelled import numbered, reads_well
+from counterpane.craft.rows.words import tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 MOST_ROWS = 20_000
-_AS_ROWS = re.compile(
-    rf"\s*(?:work\s+)?(?:as|same\s+as|like|rep(?:eat)?|in\s+the\s+same\s+way\s+as)\s+(?:for\s+)?(?:the\s+)?"
-    rf"(?:(?:rows?|rnds?|rounds?)\s*(?P<after>{LIST})|(?P<before>{LIST})\s+(?:rows?|rnds?|rounds?))\s*\.?"
-)
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
 _ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
@@ -74,21 +73,22 @@ def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> 
     found = clauses(text)
     if not any(clause.kind == "row" for clause in found):
         found = numbered(found, vocabulary)
-    return _Assembly(found, vocabulary).instructions(terms or terms_of(text))
+    return _Assembly(found, vocabulary, terms or terms_of(text)).instructions()
 
 
 class _Assembly:
     """Rows put into working order, section by section."""
 
-    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary) -> None:
+    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary, terms: Terms) -> None:
         self.found = found
+        self.terms = terms
         self.vocabulary = vocabulary
         self.steps: list[Step] = []
         self.block: list[Row] = []
         self.labels: set[str] = set()
         self.known: dict[str, Row] = {}
         self.latest: dict[str, int] = {}
-        self.wanted: list[tuple[Label, Row]] = []
+        self.wanted: list[Wanted] = []
         self.faults: list[Fault] = []
         self.section: str | None = None
         self.cast_on: StatedCastOn | None = None
@@ -96,18 +96,32 @@ class _Assembly:
         self.listed = self.first = 0
         self.title: str | None = None
 
-    def instructions(self, terms: Terms) -> Instructions:
+    def instructions(self) -> Instructions:
         """Go through all clauses in order."""
         for clause in self.found:
             if clause.kind == "row":
                 self.row(clause)
             elif clause.kind == "again":
                 self.again(clause)
-            else:
+            elif not self.unnamed_row(clause):
                 self.statement(clause)
         self.end_block(None)
         steps = with_sides(self.with_whole(self.steps))
-        return Instructions(steps, tuple(self.faults), terms, self.cast_on, self.multiple, self.title)
+        return Instructions(steps, tuple(self.faults), self.terms, self.cast_on, self.multiple, self.title)
+
+    def unnamed_row(self, clause: Clause) -> bool:
+        """List stitches that stand among rows without a label; nothing that can be worked is passed over."""
+        if (
+            clause.kind == "cast-on"
+            or not (self.steps or self.block)
+            or not STITCHES.match(clause.line.text, clause.start)
+        ):
+            return False
+        body = tokens(clause.line, clause.start, clause.end)
+        if not reads_well(read_tokens(body, self.vocabulary, self.terms)):
+            return False
+        self.row(replace(clause, kind="row", label=Label(()), body=body))
+        return True
 
     # -- statements and headings
 
@@ -170,17 +184,16 @@ class _Assembly:
             self.faults.append(Fault("too-many-rows", row.place, row.label))
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
-        """Return one row for each number of a label, or for each copy of "next 2 rows"."""
+        """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
         names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
-        borrowed = self.borrowed(clause)
-        read = ReadRow(()) if borrowed else read_tokens(clause.body, self.vocabulary)
+        named = borrowed(clause.body)
+        read = read_tokens(named.rest if named else clause.body, self.vocabulary, self.terms)
         self.faults += read.faults
-        side = "round" if label.round else label.side
         row = Row(
             names[0],
             read.parts,
-            side,
-            read.stated,
+            "round" if label.round else label.side,
+            None,
             self.section,
             read.whole,
             read.readable,
@@ -191,31 +204,29 @@ class _Assembly:
             text=clause.text,
         )
         rows = [replace(row, label=name) for name in names]
-        if borrowed:
-            rows = [_as(row, borrowed[i % len(borrowed)]) for i, row in enumerate(rows)]
+        if named:
+            rows = self.lent(rows, named)
         elif not read.parts and read.readable:
             self.faults.append(Fault("row-says-nothing", clause.place, names[0]))
             rows = [replace(row, readable=False) for row in rows]
+        rows[-1] = replace(rows[-1], stated=read.stated)
         if label.also:
-            self.wanted.append((label, rows[-1]))
+            self.wanted.append(Wanted(label, rows[-1], len(self.block)))
             rows = rows if label.numbers else []
         return rows
 
-    def borrowed(self, clause: Clause) -> list[Row]:
-        """Return the rows that a line repeats by name ("as rows 1 and 2"); a name without a row is a fault."""
-        if not clause.body:
-            return []
-        begin = clause.body[0].place
-        text = " ".join(token.text for token in clause.body)
-        match = _AS_ROWS.match(re.sub(r"\s*-\s*", "-", text))
-        if not match:
-            return []
-        known = self.known
-        numbers = numbers_in(match["after"] or match["before"])
-        missing = [number for number in numbers if str(number) not in known]
+    def lent(self, rows: list[Row], named: Borrowed) -> list[Row]:
+        """Give rows the words of those they name; a name without a row, and words beside it, cannot be read."""
+        missing = [number for number in named.numbers if str(number) not in self.known]
         if missing:
-            self.faults.append(Fault("unknown-row", begin, str(missing[0])))
-        return [known[str(number)] for number in numbers if str(number) in known]
+            self.faults.append(Fault("unknown-row", rows[0].start, str(missing[0])))
+        elif rows[0].parts:
+            beside = next(token for token in named.rest if token.kind != "pause")
+            self.faults.append(Fault("unknown-term", beside.place, beside.text))
+        if missing or rows[0].parts or not rows[0].readable:
+            return [replace(row, readable=False) for row in rows]
+        lenders = [self.known[str(number)] for number in named.numbers]
+        return [_as(row, lenders[index % len(lenders)]) for index, row in enumerate(rows)]
 
     # -- repeat lines
 
@@ -226,7 +237,7 @@ class _Assembly:
             return
         self.end_block(again)
         missing = [number for number in again.numbers if str(number) not in self.latest]
-        if missing:
+        if missing and not again.loose:
             self.faults.append(Fault("unknown-row", again.place, str(missing[0])))
         rows = self.targets(again)
         if rows and len(self.steps) < MOST_ROWS:
@@ -244,29 +255,13 @@ class _Assembly:
 
     def end_block(self, again: Again | None) -> None:
         """Put the rows of a block into working order: by number, with those that a label stands for."""
-        limit = max(again.numbers) if again and again.numbers else None
-        for label, row in self.wanted:
-            self.fill(label, row, limit)
-        self.wanted = []
-        worded = [row for row in self.block if not row.label.isdigit()]
-        if not worded:
-            self.block.sort(key=lambda row: int(row.label))
-        for row in self.block:
+        block = in_order(self.block, self.wanted, max(again.numbers) if again and again.numbers else None)
+        for row in block[: MOST_ROWS - len(self.steps)]:
+            self.known[row.label] = row
             self.latest[row.label] = self.listed
             self.listed += 1
-        self.steps += self.block
-        self.block, self.labels = [], set()
-
-    def fill(self, label: Label, row: Row, limit: int | None) -> None:
-        """Add the rows that "and all WS rows" stands for and that no line of their own gives."""
-        first, step = label.also or (2, 2)
-        printed = {int(r.label) for r in self.block if r.label.isdigit()}
-        others = [number for number in printed if (number - first) % step]
-        last = limit or (max(others, default=first) + (1 if first % 2 == 0 else 0))
-        start = first if not label.numbers else first + step
-        for number in range(start, min(last, first + MOST_ROWS_AT_ONCE) + 1, step):
-            if number not in printed:
-                self.add(replace(row, label=str(number)))
+            self.steps.append(row)
+        self.block, self.labels, self.wanted = [], set(), []
 
     def with_whole(self, steps: list[Step]) -> list[Step]:
         """Take a row without a repeat as one whole repeat where the text states a multiple."""

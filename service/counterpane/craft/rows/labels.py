@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS
@@ -17,28 +18,53 @@ _ORDINALS = {
         start=1,
     )
 }
-_ROW = r"(?:rows?|rnds?|rounds?)"
-_NUM = rf"(?:\d+(?:st|nd|rd|th)?|{'|'.join(_ORDINALS)})"
-_JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*&\s*|\s+to\s+|\s+through\s+|\s*-\s*)"
-LIST = rf"{_NUM}(?:{_JOIN}(?:{_ROW}\s+)?{_NUM})*"
-_SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?: facing)?"
-_ALSO = (
-    r"(?:\s*,?\s+and\s+(?P<also>(?:all|every)\s+(?:foll(?:owing)?\s+)?"
-    rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other(?: {_SIDE})?|\d+(?:st|nd|rd|th))"
-    rf"\s+{_ROW})"
-    rf"|\s*(?P<all>(?:all|every)\s+(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|other)"
-    rf"\s+{_ROW}))"
-)
-_TAIL = rf"(?:\s*[(\[]\s*(?P<side>{_SIDE})(?:\s*{_ROW}?)?\s*[)\]]|\s*,?\s+(?P<bare>rs|ws)\b)?"
+ROW = r"(?:rows?|rnds?|rounds?)"
+_NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
+_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})"
+_NUM = rf"(?:\d++(?:st|nd|rd|th)?|{'|'.join(_ORDINALS)}|(?:{_NUMBER_WORD})\b)"
+_JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
+_RUNS = ("-", "to", "thru", "through")
+LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+)?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
+ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th)|{_ORDINAL}"
+HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
+_SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
+_KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th))"
+_FURTHER = r"(?:(?:foll(?:owing)?|subsequent|remaining|succeeding|rem|the)\s+)*"
+_ALL_OF = rf"(?:all|every|each)\s+{_FURTHER}(?:other\s+{_KIND}|other|{_KIND})\s+{ROW}\b(?:\s+thereafter)?"
+# Possessive blanks: a line of a megabyte of them is looked at once.
+_ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
+_NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+(?:\*\*|__)?\s*+:)"
+_PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
+_OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
+
+
+def _tail(name: str) -> str:
+    """Return the pattern of notes and sides behind a label; the side is found in what it matches."""
+    side = rf"\s*+[(\[]\s*+{_SIDE}(?:\s*{ROW})?\s*[)\]]|\s*+(?:,\s*+)?(?<=[\s,])(?:rs|ws)\b"
+    return rf"(?P<{name}>{_NOTES}|{side})?"
+
+
+_BEGIN = rf"(?:\*\*|__)?(?:with\s+)?(?:(?P<lead>[(\[]?{_SIDE}[)\]]?)\s*+[:,-]?\s*+(?=row|rnd|round|\d))?"
+_END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:\*\*|__)?{_tail('behind')}(?:\*\*|__)?"
+_COLON = r"\s*+(?P<colon>[:.=)]|-(?=\s))?(?:\*\*|__)?"
+_KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
 LABEL = re.compile(
-    rf"(?:\*\*|__)?(?:{_ROW}\.?\s*(?P<after>{LIST})(?![a-z0-9/])|r(?P<short>\d+)(?=\s*[:.(])"
-    rf"|(?:the\s+)?(?P<before>{LIST})\s+{_ROW}\b"
-    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>\d+|{'|'.join(NUMBER_WORDS)})\s+)?{_ROW}\b"
-    rf"|(?P<word>set-?\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec)\s+{_ROW}\b"
-    rf"|(?P<every>(?:all|every)\s+(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?)\s+{_ROW})\b)"
-    rf"(?:{_ALSO})?(?:\*\*|__)?{_TAIL}(?:\*\*|__)?\s*(?P<colon>[:.=]|-(?=\s))?(?:\*\*|__)?"
+    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{LIST})(?:\s*\(?incl(?:usive)?\.?\)?)?(?![a-z0-9/])"
+    rf"|r(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
+    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+{ROW}\b|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
+    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?{ROW}\b"
+    rf"|(?P<word>{_KNOWN})\s+{ROW}\b|(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"{_END}{_COLON}"
 )
-_ITEM = re.compile(rf"({_JOIN})?(?:{_ROW}\s+)?({_NUM})")
+_WORDED = re.compile(
+    rf"(?:\*\*|__)?(?P<word>[a-z][a-z'-]+(?:\s+[a-z][a-z'-]+)?)\s+{ROW}\b{_tail('behind')}(?:\*\*|__)?\s*:"
+)
+_NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
+_ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM})")
+_TELLS = re.compile(
+    r"\s*(?:is|are|was|were|should|shows?|will|forms?|formed|sets?|makes?|has|have|may|can|could|must|contains?|counts?|"
+    r"begins?|starts?|being|of|in|for|on|at|by|from|if|when|only|above|below|after|before|until|establish|comprise)\b"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,12 +84,44 @@ class Label:
     too_long: bool = False
 
 
+def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
+    """Return the label that stands at a place and where it ends; None where none does, or a sentence about a row."""
+    match = LABEL.match(text, start, end)
+    if match is None:
+        worded = _WORDED.match(text, start, end)
+        if worded is None or _NO_NAME.search(worded["word"]):
+            return None
+        label = Label((), worded["word"], 1, _side(worded["behind"]), round=_is_round(worded.group()))
+        return label, worded.end()
+    if match["colon"] is None and _TELLS.match(text, match.end(), end):
+        return None
+    return _label_of(match), match.end()
+
+
+def _label_of(match: re.Match[str]) -> Label:
+    """Return what a match of LABEL names."""
+    text, every = match.group(), match["every"] or ""
+    printed = match["after"] or match["short"] or match["before"]
+    numbers = numbers_in(printed) if printed else ()
+    side = _side(f"{match['lead'] or ''} {match['before_also'] or ''} {match['behind'] or ''}")
+    also = _also(match["also"] or every, numbers)
+    copies = match["next"] or ""
+    return Label(
+        numbers,
+        "" if numbers or every else re.sub(r"[-\s]", "", match["word"] or "next"),
+        min(MOST_ROWS_AT_ONCE, int(copies) if copies.isdigit() else NUMBER_WORDS.get(copies, 1)),
+        side or _side(match["also"] or every),
+        also,
+        _is_round(text),
+        bool(printed) and is_too_long(printed),
+    )
+
+
 def number_of(text: str) -> int | None:
-    """Return the number of "3", "3rd" or "third"; None for one too long to be a row."""
-    if text in _ORDINALS:
-        return _ORDINALS[text]
+    """Return the number of "3", "3rd", "third" or "three"; None for one too long to be a row."""
+    word = _ORDINALS.get(text) or NUMBER_WORDS.get(text)
     digits = re.match(r"\d+", text)
-    return int(digits.group()) if digits and len(digits.group()) <= LONGEST_NUMBER else None
+    return word or (int(digits.group()) if digits and len(digits.group()) <= LONGEST_NUMBER else None)
 
 
 def numbers_in(text: str) -> tuple[int, ...]:
@@ -76,7 +134,7 @@ def numbers_in(text: str) -> tuple[int, ...]:
         number = number_of(item)
         if number is None:
             continue
-        run = join.strip() in ("-", "to", "through") and out
+        run = join.strip() in _RUNS and out
         if run and out[-1] < number <= out[-1] + MOST_ROWS_AT_ONCE:
             out.extend(range(out[-1] + 1, number + 1))
         else:
@@ -86,48 +144,26 @@ def numbers_in(text: str) -> tuple[int, ...]:
 
 def is_too_long(text: str) -> bool:
     """Tell whether a list names a run of more rows than are read at once."""
-    numbers = numbers_in(text)
+    items = [(join.strip() in _RUNS, number_of(item)) for join, item in _ITEM.findall(text)]
     return any(
-        join.strip() in ("-", "to", "through") and after > before + MOST_ROWS_AT_ONCE
-        for (join, _), before, after in zip(_ITEM.findall(text)[1:], numbers, numbers[1:], strict=False)
+        run and first is not None and (last is None or last > first + MOST_ROWS_AT_ONCE)
+        for (_, first), (run, last) in pairwise(items)
     )
 
 
-def label_of(match: re.Match[str]) -> Label:
-    """Return what a match of LABEL names."""
-    text = match.group()
-    printed = match["after"] or match["short"] or match["before"]
-    numbers = numbers_in(printed) if printed else ()
-    side = _side(match["side"] or match["bare"])
-    also = _also(match["also"] or match["all"] or match["every"], numbers)
-    side = side or _side(match["also"] or match["every"] or "")
-    copies = match["next"]
-    return Label(
-        numbers,
-        _word(match, numbers),
-        min(MOST_ROWS_AT_ONCE, int(copies) if copies and copies.isdigit() else NUMBER_WORDS.get(copies or "", 1)),
-        side,
-        also,
-        bool(re.search(r"\br(?:ou)?nds?\b", text)),
-        bool(printed) and is_too_long(printed),
-    )
-
-
-def _word(match: re.Match[str], numbers: tuple[int, ...]) -> str:
-    if numbers or match["every"]:
-        return ""
-    return re.sub(r"[-\s]", "", match["word"]) if match["word"] else "next"
+def _is_round(text: str) -> bool:
+    return bool(re.search(r"\br(?:ou)?nds?\b", text))
 
 
 def _side(text: str | None) -> Side | None:
     if not text:
         return None
-    if re.search(r"\brs\b|right", text):
+    if re.search(r"\brs\b|right[- ]side", text):
         return "RS"
-    return "WS" if re.search(r"\bws\b|wrong", text) else None
+    return "WS" if re.search(r"\bws\b|wrong[- ]side", text) else None
 
 
-def _also(text: str | None, numbers: tuple[int, ...]) -> tuple[int, int] | None:
+def _also(text: str, numbers: tuple[int, ...]) -> tuple[int, int] | None:
     """Return (first, step) of the rows that "and all WS rows" or "every foll 4th row" adds."""
     if not text:
         return None

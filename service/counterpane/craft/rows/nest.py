@@ -21,13 +21,15 @@ _WHOLE = frozenset({"k", "p", "patt"})
 class Frame:
     """An open bracket or star, or the row itself (opener ""), with what has been read inside.
 
-    `bare` says that the last item is a stitch without a number; `pairs` where a pair of stars stood without a stop.
+    `bare` says that the last item is a stitch without a number, `pair` where two stitches were slipped as one, `pairs`
+    where a pair of stars stood without a stop.
     """
 
     opener: str
     place: Place
     items: list[Node] = field(default_factory=list)
     bare: bool = False
+    pair: int | None = None
     pairs: dict[str, int] = field(default_factory=dict)
 
     @property
@@ -51,10 +53,15 @@ class Nest:
         """The innermost frame."""
         return self.frames[-1]
 
-    def put(self, node: Node, bare: bool = False) -> None:
-        """Add a node to the innermost frame."""
-        self.frame.items.append(node)
-        self.frame.bare = bare
+    def put(self, node: Node, bare: bool = False, together: bool = False) -> None:
+        """Add a node to the innermost frame; `together` for stitches slipped as one, over which "psso" passes both."""
+        frame = self.frame
+        if isinstance(node, Work) and node.stitch == "psso" and frame.pair == len(frame.items) - 2:
+            node = replace(node, stitch="p2sso")
+        if together:
+            frame.pair = len(frame.items)
+        frame.items.append(node)
+        frame.bare = bare
 
     def open(self, opener: str, place: Place) -> None:
         """Open a bracket or star, unless too many are open."""
@@ -179,6 +186,13 @@ class Nest:
             frame.items[-1] = replace(last, stop=stop.rest, marker=stop.marker)
         else:
             self.repeat_list(stop)
+
+    def open_end(self) -> None:
+        """Let the stitches that a row ends with decide where its repeat stops: "rep from * across, ending k2"."""
+        items = self.frame.items
+        last = items[-1] if items else None
+        if isinstance(last, OpenRepeat) and last.stop == 0 and not (last.plain or last.marker):
+            items[-1] = replace(last, stop=None)
 
     def repeat_list(self, stop: Stop) -> None:
         """Make one repeat of the list that stands in the frame since its last open repeat."""

@@ -35,10 +35,10 @@ _NEXT = phrases(
     *ways("in|into", "st|stitch"),
 )
 FROM_CN = phrases(*ways("from|off", "|the|a", "cn|c n|cable needle"))
-_TOGETHER = frozenset({"tog", "together"})
+TOGETHER = frozenset({"tog", "together"})
 _FOLLOWING = frozenset().union(
     *(book.openings for book in (_THROUGH_BACK, _BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN)),
-    *(MANNER_BOOK.openings, ADVERBS, COLOUR_WORDS, _TOGETHER, ("once", "twice", "thrice")),
+    *(MANNER_BOOK.openings, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice")),
 )
 _TIMES_WORDS = ("times", "time", "x", "more")
 
@@ -164,7 +164,7 @@ def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...
 def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
     """Read what makes another stitch of a plain one: "2 together", "tbl", "below", "into front and back"."""
     known = lexicon.vocabulary.stitches
-    if cursor.word() in _TOGETHER and f"{node.stitch}{node.times}tog" in known:
+    if cursor.word() in TOGETHER and f"{node.stitch}{node.times}tog" in known:
         cursor.at += 1
         node, keys = replace(node, stitch=f"{node.stitch}{node.times}tog", times=1), ()
     if f"{node.stitch} tbl" in known and cursor.take(_THROUGH_BACK):
@@ -185,7 +185,7 @@ def _manners(cursor: Cursor) -> tuple[str, ...]:
     found: set[str] = set()
     while True:
         before = cursor.at
-        cursor.take_any(_TOGETHER)
+        cursor.take_any(TOGETHER)
         cursor.take(_ONE_BY_ONE)
         manner = cursor.take(MANNER_BOOK)
         if manner is not None and manner not in found and not {manner, *found} >= {"wyif", "wyib"}:

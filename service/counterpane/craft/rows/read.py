@@ -9,11 +9,12 @@ from counterpane.craft.rows import colours
 from counterpane.craft.rows.asides import aside_at
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_fabric
+from counterpane.craft.rows.forward import forward
 from counterpane.craft.rows.lexicon import Lexicon, lexicon_of
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import Nest, plain
 from counterpane.craft.rows.phrasebook import phrases, ways
-from counterpane.craft.rows.phrases import Phrase, take_phrase
+from counterpane.craft.rows.phrases import TOGETHER, Phrase, take_phrase
 from counterpane.craft.rows.repeats import REPEAT, close_bracket, named_star, repeat_clause, repeat_from, star
 from counterpane.craft.rows.stops import OPENINGS, Stop, take_stop
 from counterpane.craft.rows.tree import Node, OpenRepeat, Place, Work
@@ -21,6 +22,7 @@ from counterpane.craft.rows.words import Token, normal_lines, tokens
 from counterpane.craft.rows.workings import WHICH
 from counterpane.craft.stitches import Terms, Vocabulary
 
+_WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _FILLERS = frozenset({"then", "and", "also", "finally", "now"})
 _LAST_REPEAT = phrases(*ways("ending|end", "|the", "last", "rep|repeat", "|with"))
 
@@ -128,32 +130,54 @@ class _Reader:
 
     def stitch(self) -> None:
         """Read one stitch phrase into the open frame."""
-        place, before = self.cursor.place, self.cursor.at
-        if take_across(self.cursor):
-            self.nest.put(plain(Work(PATTERN, place=place), take_stop(self.cursor) or Stop(rest=0)))
+        cursor, before = self.cursor, self.cursor.at
+        if take_across(cursor):
+            place = cursor.run[before].place
+            self.nest.put(plain(Work(PATTERN, place=place), take_stop(cursor) or Stop(rest=0)))
             return
-        phrase = take_phrase(self.cursor, self.lexicon)
+        phrase = take_phrase(cursor, self.lexicon)
         if phrase is None:
             return
-        if phrase.keys[:1] == (PATTERN,) and "moss" in (
-            token.norm for token in self.cursor.run[before : self.cursor.at]
-        ):
-            self.faults.append(Fault("ambiguous-term", place, "moss", readings=MOSS, fatal=False))
-        self.doubt(phrase)
-        stop = take_stop(self.cursor) if phrase.bare else None
-        if phrase.bare and stop is None and self.cursor.take_word("row", "rnd", "round", "all"):
+        phrase = self.brought_forward(phrase)
+        self.doubt(phrase, before)
+        node = phrase.node
+        stop = take_stop(cursor) if phrase.bare else None
+        if phrase.bare and stop is None and cursor.take_any(_WHOLE_ROW):
             stop = Stop(rest=0)
-        if stop and isinstance(phrase.node, Work):
-            self.nest.put(plain(phrase.node, stop))
+        if stop and isinstance(node, Work):
+            self.nest.put(plain(node, stop))
+        elif isinstance(node, Work) and node.stitch == "sl":
+            words = {token.norm for token in cursor.run[before : cursor.at]}
+            self.nest.put(node, phrase.bare, together=node.times == 2 and bool(words & {*TOGETHER, "sl2tog"}))
         else:
-            self.nest.put(phrase.node, bare=phrase.bare)
+            self.nest.put(node, phrase.bare)
 
-    def doubt(self, phrase: Phrase) -> None:
-        """Note a word with several meanings in the trade; what is printed may settle it."""
-        known = self.lexicon.vocabulary.stitches
-        readings = tuple(reading for key in phrase.keys if key in known for reading in known[key].ambiguous)
-        if readings and isinstance(phrase.node, Work):
+    def brought_forward(self, phrase: Phrase) -> Phrase:
+        """Decide whether a yarn brought forward makes a loop."""
+        found = forward(self.cursor, phrase.word, phrase.keys, self.terms) if phrase.keys else None
+        if found is None or not isinstance(phrase.node, Work) or found[0] not in self.lexicon.vocabulary.stitches:
+            return phrase
+        key, doubtful = found
+        if doubtful:
+            readings = ("yarn over (a stitch more)", "yarn to front (no stitch)")
             self.faults.append(Fault("ambiguous-term", phrase.node.place, phrase.word, readings=readings, fatal=False))
+        return replace(phrase, node=replace(phrase.node, stitch=key), keys=(key,))
+
+    def doubt(self, phrase: Phrase, start: int) -> None:
+        """Note a word with several meanings in the trade; what is printed may settle it."""
+        if not phrase.keys or not isinstance(phrase.node, Work):
+            return
+        known = self.lexicon.vocabulary.stitches
+        readings: tuple[str, ...] = ()
+        if phrase.node.stitch == PATTERN and "moss" in [
+            token.norm for token in self.cursor.run[start : self.cursor.at]
+        ]:
+            readings = MOSS
+        for key in phrase.keys:
+            readings += known[key].ambiguous if key in known else ()
+        if readings:
+            word = "moss" if readings == MOSS else phrase.word
+            self.faults.append(Fault("ambiguous-term", phrase.node.place, word, readings=readings, fatal=False))
 
     def work(self) -> bool:
         """Read "work to last 3 sts" as work in pattern; a bare "work" before a stitch says nothing."""
@@ -180,6 +204,7 @@ class _Reader:
             return True
         self.cursor.at += 1
         self.cursor.take_word("with")
+        self.nest.open_end()
         return True
 
     def last_repeat(self) -> None:

@@ -33,12 +33,13 @@ _SAME = {
     "⁄": "/",
 }
 _DROPPED = frozenset("\u00ad\u200b\u200c\u200d\u2060\ufeff")
+_UNITS = "one two three four five six seven eight nine".split()
+_TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
 NUMBER_WORDS = {
     word: number
     for number, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
-        "eighteen nineteen twenty".split(),
-        start=1,
+        (*_UNITS, *_TEENS, *(word for ten in _TENS for word in (ten, *(f"{ten}-{unit}" for unit in _UNITS)))), start=1
     )
 }
 LONGEST_NUMBER = 18

@@ -9,7 +9,7 @@ from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
 from counterpane.craft.rows.tree import BindOff, CastOn, Hold, Marker, Node, Place, Turn, Work
 
-ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "evenly", "very"})
+ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "very"})
 WHICH = phrases(*ways("|the", "next|first|last|following|foll|rem|remaining|all"), "the", "all rem", "all remaining")
 MANNERS: Mapping[str, tuple[str, ...]] = {
     "kwise": ("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", *ways("as if to", "knit|k|k2tog")),
@@ -119,9 +119,10 @@ def _pass_over(cursor: Cursor, place: Place) -> Node | None:
     ahead = next((n for n in range(1, _LONGEST_PASS) if cursor.word(n) == "over"), None)
     if ahead is None or not all(cursor.word(n) in _PASSED for n in range(1, ahead)):
         return None
-    two = any(cursor.word(n) in ("2", "both") for n in range(1, ahead))
+    two = any(cursor.word(n) in ("2", "both", "sts", "stitches") for n in range(1, ahead))
     cursor.at += ahead + 1
-    cursor.take_any(_OVER)
+    if cursor.take_any(_OVER):
+        cursor.take_stitches()
     return Work("p2sso" if two else "psso", place=place)
 
 

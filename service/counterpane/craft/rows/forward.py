@@ -1,0 +1,53 @@
+"""Yarn brought forward: a loop over the needle, or only the yarn moved before a slipped stitch.
+
+"Yf" is the yarn-over of UK terms and moves the yarn in US ones; even "yfwd" makes no loop where the yarn goes back
+behind the slipped stitch ("yfwd, sl 1, yb"). What follows decides (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
+from counterpane.craft.rows.phrasebook import phrases, ways
+from counterpane.craft.rows.workings import MANNER_BOOK
+from counterpane.craft.stitches import Terms
+
+OVER, MOVED = "yo", "wyif"
+_FORWARD = frozenset({"yf", "yfwd", "yfd", "yarn", "wool", "wl", "bring", "cotton", "thread"})
+_BACK = phrases(
+    *("yb", "ybk", "ytb", "wyib"), *ways("|take|bring|pass|put|move", "|the", "yarn|wool", "back|to back|to the back")
+)
+_LONGEST_DECREASE = 7
+
+
+def forward(cursor: Cursor, word: str, keys: tuple[str, ...], terms: Terms | None) -> tuple[str, bool] | None:
+    """Return what a yarn brought forward just before the cursor is, and whether that is doubtful; None for others."""
+    if OVER not in keys or word not in _FORWARD:
+        return None
+    ahead = Cursor(cursor.run)
+    ahead.at = cursor.at
+    _pauses(ahead)
+    slipped = ahead.word()[:2] == "sl" or ahead.word() == "s1"
+    if slipped:
+        ahead.at += 1
+        _slip(ahead)
+        if ahead.take(_BACK):
+            return MOVED, False
+    if MOVED not in keys:
+        return OVER, False
+    if slipped and "psso" not in [ahead.word(n) for n in range(_LONGEST_DECREASE)]:
+        return MOVED, terms == "uk"
+    if ahead.word()[:1] == "p" and not slipped and terms != "uk":
+        return MOVED, True
+    return OVER, terms != "uk"
+
+
+def _pauses(cursor: Cursor) -> None:
+    while cursor and cursor.token.kind == "pause":
+        cursor.at += 1
+
+
+def _slip(cursor: Cursor) -> None:
+    """Move past what belongs to a slipped stitch, and the signs behind it."""
+    while cursor and (cursor.number() is not None or cursor.word() in STITCH_WORDS or cursor.take(MANNER_BOOK)):
+        cursor.at += cursor.number() is not None or cursor.word() in STITCH_WORDS
+    _pauses(cursor)
