@@ -48,6 +48,12 @@ def _pauses(cursor: Cursor) -> None:
 
 def _slip(cursor: Cursor) -> None:
     """Move past what belongs to a slipped stitch, and the signs behind it."""
-    while cursor and (cursor.number() is not None or cursor.word() in STITCH_WORDS or cursor.take(MANNER_BOOK)):
+    while cursor and (cursor.number() is not None or cursor.word() in STITCH_WORDS or _manner(cursor)):
         cursor.at += cursor.number() is not None or cursor.word() in STITCH_WORDS
     _pauses(cursor)
+
+
+def _manner(cursor: Cursor) -> bool:
+    """Move past one manner of slipping."""
+    manner = cursor.take(MANNER_BOOK)
+    return manner is not None
