@@ -95,7 +95,7 @@ def test_a_word_of_two_meanings_lists_the_stitches_it_may_be(vocabulary: Vocabul
         ("uses = 1", "uses = 1.5", "seeds/stitches/tried.toml: stitch[0].uses: 1.5 where a whole number belongs."),
         ("uses = 1", "uses = true", "seeds/stitches/tried.toml: stitch[0].uses: True where a whole number belongs."),
         ("uses = 1", 'uses = "n"', "stitch[0].uses: 'n' is no sum of []."),
-        ('["k", "knit"]', '["K"]', "stitch[0].names: 'K' is not lower case with single spaces."),
+        ('["k", "knit"]', '["k  k"]', "stitch[0].names: 'k  k' is not written with single spaces."),
         ("names.both", "names.usa", "stitch[0].names.usa: unknown terminology. Probably meant: us."),
         ("names.both", "names.us", "stitch[0].names: a terminology has no name."),
         ("said.both", "said.uk", "stitch[0].said: a terminology has no description."),

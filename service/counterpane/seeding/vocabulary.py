@@ -123,8 +123,8 @@ def _names(entry: Entry, file: str, key: str) -> dict[Terms, tuple[str, ...]]:
     for group in names.values():
         if not group:
             raise SeedFault(file, f"{key}.names", "a terminology has no name", "Give names.both, or us and uk.")
-        if odd := next((name for name in group if name != " ".join(name.lower().split())), None):
-            raise SeedFault(file, f"{key}.names", f"{odd!r} is not lower case with single spaces", "Rewrite it.")
+        if odd := next((name for name in group if name != " ".join(name.split())), None):
+            raise SeedFault(file, f"{key}.names", f"{odd!r} is not written with single spaces", "Rewrite it.")
     return names
 
 

@@ -25,7 +25,7 @@ def listed(rows: str, terms: Terms = "us") -> dict[str, str]:
         ("Row 1: [k1, p1] 3 times.", ["[ ]", "k", "p"]),
         ("Row 1: k1 tbl, k2tog.", ["k tbl", "k2tog"]),
         ("Row 1: sl 1 pwise wyif, k2.", ["k", "pwise", "sl", "wyif"]),
-        ("Row 1: ssk, yo, k1, m1l.", ["k", "m1l", "ssk", "yo"]),
+        ("Row 1: ssk, yo, k1, m1l.", ["k", "m1L", "ssk", "yo"]),
     ],
 )
 def test_exactly_the_short_words_of_the_rows_are_listed(rows: str, names: list[str]) -> None:
@@ -49,9 +49,9 @@ def test_a_cable_is_told_in_steps_and_the_list_points_there() -> None:
     """A stitch that crosses needs more than a line."""
     read = read_text("Row 1: k2, c4f, k2.", vocabulary()).rows
     (cable,) = specials(read, vocabulary(), "us")
-    assert (cable.name, len(cable.steps)) == ("c4f", 3)
+    assert (cable.name, len(cable.steps)) == ("C4F", 3)
     assert cable.steps[0] == "Slip 2 to a cable needle held in front."
-    assert listed("Row 1: k2, c4f, k2.")["c4f"] == "see Special stitches"
+    assert listed("Row 1: k2, c4f, k2.")["C4F"] == "see Special stitches"
 
 
 def test_plain_stitches_and_decreases_are_not_special() -> None:

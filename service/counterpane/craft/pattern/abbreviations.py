@@ -60,7 +60,7 @@ def _stands(short: str, text: str) -> bool:
 def _entry(stitch: Stitch, text: str, terms: Terms) -> Entry | None:
     """Return the entry of a stitch under the names that a text gives it; a plain English word needs none."""
     said = stitch.said[terms]
-    spelt = [name for name in stitch.names[terms] if name != said and _stands(name, text)]
+    spelt = [name for name in stitch.names[terms] if name != said and _stands(name.lower(), text)]
     return Entry(", ".join(spelt), _SEE if _is_special(stitch) else said) if spelt else None
 
 

@@ -157,6 +157,8 @@ def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...
     times = cursor.take_times()
     if times is not None:
         node = replace(node, times=node.times * times)
+    if not node.held and cursor.take(FROM_CN):
+        node = replace(node, held=True)
     colour = take_colour(cursor)
     return replace(node, colour=colour) if colour else node, keys
 
