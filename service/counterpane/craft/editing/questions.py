@@ -1,0 +1,47 @@
+"""What a rule found, put to the designer as one polite sentence."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from counterpane.craft.findings import Severity
+
+_SENTENCE = re.compile(r"(?<=[a-z0-9”)])\.\s+(?=[A-Z“])")
+_LOWERED = re.compile(r"^(?:A|An|At|Its?|No|Only|The|Their|They|This|These|Those|There|Where|It’s|Nothing)\b")
+
+
+def question_of(
+    finding: str, hint: str, suggestions: Sequence[str], severity: Severity | None, sizes: Sequence[int] = ()
+) -> str:
+    """Ask about a finding: what was seen, then what might be meant; empty where nothing was found."""
+    if not finding:
+        return ""
+    seen = "; ".join(_joined(_SENTENCE.split(finding.strip().rstrip("."))))
+    if sizes:
+        named = ", ".join(map(str, sizes[:-1])) + " and " if len(sizes) > 1 else ""
+        seen = f"In size{'s' if len(sizes) > 1 else ''} {named}{sizes[-1]}: {seen}"
+    return f"{seen}{_asked(hint, suggestions, severity)}"
+
+
+def _joined(sentences: Sequence[str]) -> list[str]:
+    """Return sentences as parts of one: a small word that begins a later one loses its capital."""
+    return [sentence if not index else _lowered(sentence) for index, sentence in enumerate(sentences)]
+
+
+def _lowered(sentence: str) -> str:
+    return sentence[:1].lower() + sentence[1:] if _LOWERED.match(sentence) else sentence
+
+
+def _asked(hint: str, suggestions: Sequence[str], severity: Severity | None) -> str:
+    """Return the asking half: a reading to agree to, else the next step as a request."""
+    if suggestions:
+        readings = " or ".join(f"“{each.removesuffix('.')}”" for each in suggestions)
+        return f": should it read {readings}, or is something else meant?"
+    first = _SENTENCE.split(hint.strip())[0].rstrip(".")
+    if not first:
+        return ": is that as you mean it?"
+    step = first[:1].lower() + first[1:]
+    if first.endswith("?"):
+        return f": {step}"
+    return f": {'would you like to' if severity == 'note' else 'could you'} {step}?"
