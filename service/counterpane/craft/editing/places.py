@@ -40,7 +40,7 @@ class Places:
         """Read the text; `sections` gives for each listed row its line and its section."""
         self._lines = re.split(LINE_END, text.removeprefix("\ufeff"))
         self._clauses = clauses(text)
-        self._begins = [(clause.line.number, clause.place.column) for clause in self._clauses]
+        self._begins = [(clause.place.line, clause.place.column) for clause in self._clauses]
         self._sections = sorted({line: section for line, section in sections}.items())
         self._rows = [line for line, _ in self._sections]
 
@@ -57,13 +57,18 @@ class Places:
         """Return the row that a place belongs to: that of the last clause which begins before it."""
         index = bisect_right(self._begins, (line, column)) - 1
         clause = self._clauses[max(index, 0)] if self._clauses else None
-        if clause is None or clause.label is None or line >= clause.line.number + len(clause.texts):
+        if clause is None or clause.label is None or line > last_line(clause):
             return None
         return row_of(clause)
 
     def _section(self, line: int) -> str | None:
         index = bisect_right(self._rows, line) - 1
         return self._sections[index][1] if index >= 0 else None
+
+
+def last_line(clause: Clause) -> int:
+    """Return the line on which a clause ends; a wrapped row ends where its last word stands."""
+    return clause.body[-1].place.line if clause.body else clause.place.line
 
 
 def row_of(clause: Clause) -> str | None:

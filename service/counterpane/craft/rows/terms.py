@@ -17,3 +17,9 @@ _US = re.compile(r"\b(?:bind(?:ing)? off|bo|gauge|yo|yarn over|stockinette|ssk|w
 def terms_of(text: str) -> Terms:
     """Return the terms that a text is written in; US where nothing decides."""
     return "uk" if len(_UK.findall(text)) > len(_US.findall(text)) else "us"
+
+
+def telling_word(text: str, terms: Terms) -> tuple[str, int] | None:
+    """Return the first word that only these terms use, and its index; None where there is none."""
+    found = (_UK if terms == "uk" else _US).search(text)
+    return (found.group(), found.start()) if found else None
