@@ -15,11 +15,12 @@ class Stitch:
     """One stitch or working of the trade.
 
     `uses` loops of the left needle become `makes` loops on the right one (`makes` may be negative for a pass-over).
-    `names` are the spellings a reader accepts in each terminology, in any case, the one to print first; a name that is
-    the same in both is in both. `said` is the description for an abbreviation list in each terminology. `face` is what
-    the stitch shows on the side it is worked from. `lean` is where the top stitch of a decrease, increase or cross
-    leans. `back` is the key that shows the same fabric worked from the other side; `mirror` the key that leans the
-    other way; None where there is none.
+    `names` are the spellings a reader accepts in each terminology, lower case, the one to print first; a name that is
+    the same in both is in both. `words` are the names to print where rows are written in full; several where the
+    neighbours decide, as for the UK yarn-over. `said` is the description for an abbreviation list in each terminology.
+    `face` is what the stitch shows on the side it is worked from. `lean` is where the top stitch of a decrease,
+    increase or cross leans. `back` is the key that shows the same fabric worked from the other side; `mirror` the key
+    that leans the other way; None where there is none.
     `needs` is how many loops must be on the right needle before it.
     """
 
@@ -37,6 +38,7 @@ class Stitch:
     ambiguous: tuple[str, ...] = ()
     source: str = "common practice, no source"
     loop_factor: str | None = None
+    words: Mapping[Terms, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, eq=False, repr=False)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from typing import Literal
@@ -29,6 +29,7 @@ class Entry:
     makes: int | str
     names: Mapping[str, tuple[str, ...]]
     said: Mapping[str, str]
+    words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     face: Face | None = None
     lean: Literal["left", "right", "centre"] | None = None
     back: str | None = None
@@ -97,6 +98,7 @@ def _stitch(entry: Entry, letters: Mapping[str, int | str], file: str, key: str)
         ambiguous=entry.ambiguous,
         source=entry.source,
         loop_factor=entry.loop_factor,
+        words={terms: tuple(map(text, words)) for terms, words in _in_full(entry, file, key).items()},
     )
 
 
@@ -119,13 +121,20 @@ def _number(value: int | str, letters: Mapping[str, int | str], file: str, key: 
 def _names(entry: Entry, file: str, key: str) -> dict[Terms, tuple[str, ...]]:
     _only_terms(entry.names, file, f"{key}.names")
     both = entry.names.get("both", ())
-    names = {terms: tuple(dict.fromkeys((*entry.names.get(terms, ()), *both))) for terms in _TERMS}
+    full = _in_full(entry, file, key)
+    names = {terms: tuple(dict.fromkeys((*entry.names.get(terms, ()), *both, *full[terms]))) for terms in _TERMS}
     for group in names.values():
         if not group:
             raise SeedFault(file, f"{key}.names", "a terminology has no name", "Give names.both, or us and uk.")
         if odd := next((name for name in group if name != " ".join(name.split())), None):
             raise SeedFault(file, f"{key}.names", f"{odd!r} is not written with single spaces", "Rewrite it.")
     return names
+
+
+def _in_full(entry: Entry, file: str, key: str) -> dict[Terms, tuple[str, ...]]:
+    """Return the names in full; they are names like all others."""
+    _only_terms(entry.words, file, f"{key}.words")
+    return {terms: entry.words.get(terms, entry.words.get("both", ())) for terms in _TERMS}
 
 
 def _said(entry: Entry, file: str, key: str) -> dict[Terms, str]:
@@ -147,6 +156,6 @@ def _check_keys(placed: Mapping[str, tuple[str, Stitch]]) -> None:
     for file, stitch in placed.values():
         named = {"back": stitch.back, "mirror": stitch.mirror}
         named |= {f"ambiguous[{place}]": key for place, key in enumerate(stitch.ambiguous)}
-        for field, key in named.items():
+        for name, key in named.items():
             if key is not None and key not in placed:
-                raise SeedFault(file, f"{stitch.key}.{field}", f"no stitch {key!r}", nearest(key, placed))
+                raise SeedFault(file, f"{stitch.key}.{name}", f"no stitch {key!r}", nearest(key, placed))

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.say import say_line, say_row
+from counterpane.craft.rows.say import WordsKind, say_line, say_row
 from counterpane.craft.rows.tree import (
     BindOff,
     CastOn,
@@ -28,41 +28,37 @@ from counterpane.seeding import load_vocabulary
 
 VOCABULARY = load_vocabulary()
 MANNERS = ((), ("pwise",), ("kwise",), ("wyif",), ("pwise", "wyif"), ("pwise", "wyib"))
-KEYS = (
-    "k",
-    "p",
-    "k tbl",
-    "p tbl",
-    "k2tog",
-    "ssk",
-    "skp",
-    "k3tog",
-    "s2kp",
-    "yo",
-    "m1",
-    "m1l",
-    "kfb",
-    "mb",
-    "c4f",
-    "t3b",
-)
+WORDS = st.sampled_from(("short", "full"))
+TERMS = st.sampled_from(("us", "uk"))
 
-works = st.builds(Work, st.sampled_from(KEYS), st.integers(1, 5))
+works = st.builds(Work, st.sampled_from(sorted(VOCABULARY.stitches)), st.integers(1, 5))
 slips = st.builds(Work, st.just("sl"), st.integers(1, 3), st.sampled_from(MANNERS))
-coloured = st.builds(lambda n, colour: Work("k", n, colour=colour), st.integers(1, 9), st.sampled_from(("green", "mc")))
+coloured = st.builds(
+    lambda key, n, colour: Work(key, n, colour=colour),
+    st.sampled_from(("k", "p", "k tbl", "k2tog", "ssk", "sl", "patt")),
+    st.integers(1, 9),
+    st.sampled_from(("green", "mc", "b", "cc2")),
+)
 small: st.SearchStrategy[Node] = st.one_of(
     works,
     works,
     slips,
     coloured,
-    st.builds(BindOff, st.integers(1, 9)),
+    st.builds(BindOff, st.integers(1, 9), st.sampled_from(("", "kwise", "pwise", "in pattern"))),
     st.builds(CastOn, st.integers(1, 9)),
     st.builds(Marker, st.sampled_from(("place", "slip", "remove"))),
 )
 cable = st.builds(
-    lambda n, where: (Hold(n, where), Work("k", n), Work("k", n, held=True)),
-    st.integers(2, 4),
+    lambda n, where, key, often, colour: (
+        Hold(n, where),
+        Work("k", n),
+        Work(key, often, held=True, colour=colour),
+    ),
+    st.integers(1, 4),
     st.sampled_from(("front", "back")),
+    st.sampled_from(("k", "p", "k2tog", "k tbl", "sl", "patt")),
+    st.integers(1, 4),
+    st.sampled_from((None, "mc")),
 )
 closed = st.recursive(
     small,
@@ -75,34 +71,38 @@ closed = st.recursive(
 lists = st.one_of(st.lists(closed, min_size=1, max_size=4).map(tuple), cable)
 stops = st.one_of(st.none(), st.integers(0, 9))
 starred = st.builds(OpenRepeat, lists, stops)
+starred_to_marker = st.builds(OpenRepeat, lists, st.integers(0, 3), marker=st.just(True))
 runs = st.builds(
     lambda key, stop, marker: OpenRepeat((Work(key),), stop, plain=True, marker=marker),
-    st.sampled_from(("k", "p", "patt")),
+    st.sampled_from(("k", "p", "patt", "sl", "k tbl", "k2tog")),
     st.integers(0, 9),
     st.booleans(),
 )
 doubtful = st.builds(lambda parts, times: Group(parts, times, doubtful=True), lists, st.integers(3, 6))
-trees = st.builds(
-    lambda a, b, c: (*a, b, *c), lists, st.one_of(starred, runs, doubtful), st.one_of(lists, st.just((Turn(),)))
+middles = st.one_of(starred, starred_to_marker, runs, doubtful)
+all_bound_off = st.builds(lambda manner: (BindOff(None, manner),), st.sampled_from(("", "pwise", "in pattern")))
+ends = st.one_of(lists, st.just((Turn(),)), all_bound_off)
+altered = st.builds(lambda a, b, stop, last: (*a, OpenRepeat(b, stop, last=last)), lists, lists, stops, lists)
+trees = st.one_of(
+    st.builds(lambda a, b, c: (*a, b, *c), lists, middles, ends), st.builds(lambda a: (a,), middles), altered
 )
 
 
-@pytest.mark.parametrize("terms", ["us", "uk"])
-@settings(max_examples=400, deadline=None)
-@given(tree=trees)
-def test_what_is_said_reads_back_as_the_same_tree(terms: Terms, tree: tuple[Node, ...]) -> None:
-    """Reading is the inverse of saying, whatever the terms."""
-    read = read_row(say_row(tree, VOCABULARY, terms), VOCABULARY)
-    assert read.parts == tree
-    assert read.readable
+@settings(max_examples=500, deadline=None)
+@given(tree=trees, terms=TERMS, words=WORDS)
+def test_what_is_said_reads_back_as_the_same_tree(tree: tuple[Node, ...], terms: Terms, words: WordsKind) -> None:
+    """Reading is the inverse of saying, whatever the terms, abbreviated or in full."""
+    said = say_row(tree, VOCABULARY, terms, words)
+    read = read_row(said, VOCABULARY, terms)
+    assert (read.parts, read.readable) == (tree, True), said
 
 
-@settings(max_examples=100, deadline=None)
-@given(tree=trees)
-def test_us_to_uk_to_us_is_the_identity(tree: tuple[Node, ...]) -> None:
+@settings(max_examples=200, deadline=None)
+@given(tree=trees, words=WORDS)
+def test_us_to_uk_to_us_is_the_identity(tree: tuple[Node, ...], words: WordsKind) -> None:
     """Terms change the words and nothing else."""
-    there = read_row(say_row(tree, VOCABULARY, "uk"), VOCABULARY).parts
-    assert say_row(there, VOCABULARY, "us") == say_row(tree, VOCABULARY, "us")
+    there = read_row(say_row(tree, VOCABULARY, "uk", words), VOCABULARY, "uk").parts
+    assert say_row(there, VOCABULARY, "us", words) == say_row(tree, VOCABULARY, "us", words)
 
 
 @pytest.mark.parametrize(

@@ -32,7 +32,8 @@ def take_colour(cursor: Cursor) -> str | None:
     if word not in _WITH:
         cursor.at += 1
         return word
-    if cursor.word(1).isalpha() and cursor.number(1) is None and (cursor.word(1) not in _NO_COLOUR or _is_a(cursor)):
+    named = cursor.word(1).isalpha() and cursor.number(1) is None
+    if (named or cursor.word(1) in COLOUR_WORDS) and (cursor.word(1) not in _NO_COLOUR or _is_a(cursor)):
         cursor.at += 2
         return cursor.word(-1)
     return None

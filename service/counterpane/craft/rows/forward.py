@@ -6,6 +6,8 @@ behind the slipped stitch ("yfwd, sl 1, yb"). What follows decides (common pract
 
 from __future__ import annotations
 
+import re
+
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.workings import MANNER_BOOK
@@ -16,17 +18,19 @@ _FORWARD = frozenset({"yf", "yfwd", "yfd", "yarn", "wool", "wl", "bring", "cotto
 _BACK = phrases(
     *("yb", "ybk", "ytb", "wyib"), *ways("|take|bring|pass|put|move", "|the", "yarn|wool", "back|to back|to the back")
 )
+_LAID = frozenset({"over", "needle", "pin"})
+_SLIPPED = re.compile(r"(?:sl|s|slip)(?:\d.*)?")
 _LONGEST_DECREASE = 7
 
 
 def forward(cursor: Cursor, word: str, keys: tuple[str, ...], terms: Terms | None) -> tuple[str, bool] | None:
     """Return what a yarn brought forward just before the cursor is, and whether that is doubtful; None for others."""
-    if OVER not in keys or word not in _FORWARD:
+    if OVER not in keys or word not in _FORWARD or cursor.word(-1) in _LAID:
         return None
     ahead = Cursor(cursor.run)
     ahead.at = cursor.at
     _pauses(ahead)
-    slipped = ahead.word()[:2] == "sl" or ahead.word() == "s1"
+    slipped = _SLIPPED.fullmatch(ahead.word()) is not None
     if slipped:
         ahead.at += 1
         _slip(ahead)

@@ -154,8 +154,10 @@ class _Reader:
 
     def brought_forward(self, phrase: Phrase) -> Phrase:
         """Decide whether a yarn brought forward makes a loop."""
+        if not isinstance(phrase.node, Work) or phrase.node.times != 1:
+            return phrase
         found = forward(self.cursor, phrase.word, phrase.keys, self.terms) if phrase.keys else None
-        if found is None or not isinstance(phrase.node, Work) or found[0] not in self.lexicon.vocabulary.stitches:
+        if found is None or found[0] not in self.lexicon.vocabulary.stitches:
             return phrase
         key, doubtful = found
         if doubtful:
