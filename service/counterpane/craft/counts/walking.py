@@ -21,10 +21,11 @@ LONGEST_SUM = 10**30
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place in a row: its nodes and the index of one of them."""
+    """A place in a row: its nodes, the index of one of them, and how often the repeats before it were worked."""
 
     nodes: Sequence[Node]
     index: int
+    worked: list[Amount]
 
     def upcoming(self, marker: bool) -> Sequence[Node]:
         """Return the nodes after it up to the next turn, or up to the next marker too."""
@@ -36,8 +37,18 @@ class Spot:
         return self.index + 1 < len(self.nodes) and isinstance(self.nodes[self.index + 1], Marker)
 
 
-def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_round: bool = False) -> Needle:
-    """Return the needle after the row, ready for the next; raise Stuck where the row fails at every count left."""
+def walk_row(
+    needle: Needle,
+    parts: Sequence[Node],
+    vocabulary: Vocabulary,
+    in_round: bool = False,
+    worked: list[Amount] | None = None,
+) -> Needle:
+    """Return the needle after the row, ready for the next; raise Stuck where the row fails at every count left.
+
+    How often each open repeat is worked is added to `worked`, in the order in which they are met.
+    """
+    noted = [] if worked is None else worked
     form = well_formed(parts, vocabulary)
     nodes, whole = form.nodes, not form.names_markers
     needle = replace(needle, slope=None) if needle.slope else needle
@@ -45,7 +56,7 @@ def walk_row(needle: Needle, parts: Sequence[Node], vocabulary: Vocabulary, in_r
         needle, whole = markers.forget(needle), False
     for begin, end in _stretches(nodes):
         if _is_turning_point(nodes[begin]):
-            needle = _walk_open(needle, Spot(nodes, begin), vocabulary)
+            needle = _walk_open(needle, Spot(nodes, begin, noted), vocabulary)
         else:
             needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
     needle = _finished(needle, nodes, in_round)
@@ -155,6 +166,7 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, spot: Spot, vocabulary: Vocab
     across = not node.marker and len(needle.left) > 1
     span = sum_of(needle.left) if across else needle.left[0]
     needle, times = _fitted(needle, node, span, keep + last.uses, body)
+    spot.worked.append(times)
     if across:
         return markers.carry_repeat(needle, node, keep, vocabulary, spot.before_marker).noted(times)
     needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
