@@ -8,6 +8,7 @@ piece of any width. Nothing here simulates a needle: that is `trace`, which shar
 
 from counterpane.craft.counts.chain import count
 from counterpane.craft.counts.cutting import cuts
+from counterpane.craft.counts.maps import Maps
 from counterpane.craft.counts.passes import can_repeat, passes_from, passes_until
 from counterpane.craft.counts.values import UNPROVED, Chain, Misfit, Progression, Slug, Step, judge
 from counterpane.craft.counts.ways import ways
@@ -17,6 +18,7 @@ from counterpane.craft.counts.work import work
 __all__ = [
     "UNPROVED",
     "Chain",
+    "Maps",
     "Misfit",
     "Progression",
     "Slug",

@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import gcd
 
+from counterpane.craft.counts.maps import Maps
 from counterpane.craft.counts.needle import MOST_STITCHES, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED, Chain, Misfit, Progression, Slug
-from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.rows.tree import NOWHERE, Node, Place, Side
 from counterpane.craft.stitches import Vocabulary
 
@@ -30,16 +30,23 @@ class _Repeat:
         return self.slope * (scale // self.scale) or None
 
 
-def count(rows: Sequence[Sequence[Node]], vocabulary: Vocabulary, sides: Sequence[Side | None] | None = None) -> Chain:
+def count(
+    rows: Sequence[Sequence[Node]],
+    vocabulary: Vocabulary,
+    sides: Sequence[Side | None] | None = None,
+    maps: Maps | None = None,
+) -> Chain:
     """Derive the counts at which the rows can be worked one after the other, once.
 
-    `sides` matter only with markers and turns: "round" says that the work is not turned after the row.
+    `sides` matter only with markers and turns: "round" says that the work is not turned after the row. `maps` are those
+    of rows that are counted again.
     """
+    maps = maps or Maps(vocabulary)
     needle = Needle.any_count()
     repeats: list[_Repeat | None] = []
     for index, parts in enumerate(rows):
         try:
-            after = _bounded(walk_row(needle, parts, vocabulary, goes_round(sides, index)), parts)
+            after = _bounded(maps.needle_after(needle, parts, goes_round(sides, index)), parts)
         except Stuck as stuck:
             return _refused(needle, index, parts, stuck, vocabulary)
         repeats.append(_Repeat(*after.slope) if after.slope else None)

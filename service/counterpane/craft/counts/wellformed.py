@@ -117,6 +117,15 @@ def _all_nodes(parts: Sequence[Node]) -> Sequence[Node]:
     raise Stuck(UNPROVED, parts[0].place if parts else NOWHERE)
 
 
+def is_deep(parts: Sequence[Node]) -> bool:
+    """Say whether the nodes lie deeper than a row is followed."""
+    try:
+        _all_nodes(parts)
+    except Stuck:
+        return True
+    return False
+
+
 def _check_sequence(nodes: Sequence[Node], vocabulary: Vocabulary, inside: bool) -> None:
     for index, node in enumerate(nodes):
         if is_open(node):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from counterpane.craft.counts.chain import count, goes_round
+from counterpane.craft.counts.maps import Maps
 from counterpane.craft.counts.needle import NONE, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import Misfit, Step, nearest
@@ -14,18 +15,23 @@ from counterpane.craft.stitches import Vocabulary
 
 
 def work(
-    rows: Sequence[Sequence[Node]], before: int, vocabulary: Vocabulary, sides: Sequence[Side | None] | None = None
+    rows: Sequence[Sequence[Node]],
+    before: int,
+    vocabulary: Vocabulary,
+    sides: Sequence[Side | None] | None = None,
+    maps: Maps | None = None,
 ) -> tuple[Step, ...]:
     """Return the stitches before and after each row, from `before` stitches on the needle.
 
     The row where the knitter is stuck has its misfit and no count after; the rows after it have none at all.
-    The slug "unproved" says that arithmetic cannot follow the row; it is no fault of the row.
+    The slug "unproved" says that arithmetic cannot follow the row; it is no fault of the row. `maps` are those of rows
+    that are counted again.
     """
-    return tuple(_steps(rows, before, vocabulary, sides))
+    return tuple(_steps(rows, before, sides, maps or Maps(vocabulary)))
 
 
 def _steps(
-    rows: Sequence[Sequence[Node]], before: int, vocabulary: Vocabulary, sides: Sequence[Side | None] | None
+    rows: Sequence[Sequence[Node]], before: int, sides: Sequence[Side | None] | None, maps: Maps
 ) -> Iterator[Step]:
     needle: Needle | None = Needle.holding(before)
     for index, parts in enumerate(rows):
@@ -33,10 +39,15 @@ def _steps(
             yield Step(None, None)
             continue
         has = needle.all.base
+        after = maps.count_after(needle, parts)
+        if after is not None:
+            needle = Needle.holding(after)
+            yield Step(has, after)
+            continue
         try:
-            needle = walk_row(needle, parts, vocabulary, goes_round(sides, index))
+            needle = walk_row(needle, parts, maps.vocabulary, goes_round(sides, index))
         except Stuck as stuck:
-            yield Step(has, None, _misfit(needle, index, parts, stuck, vocabulary))
+            yield Step(has, None, _misfit(needle, index, parts, stuck, maps.vocabulary))
             needle = None
         else:
             yield Step(has, needle.all.base, segments=_segments(needle))

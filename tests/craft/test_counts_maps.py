@@ -1,0 +1,68 @@
+"""Rows held as maps: the same counts as rows walked node by node."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from hypothesis import given
+
+from counterpane.craft.counts import Maps
+from counterpane.craft.counts.needle import Needle
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.walking import walk_row
+from counterpane.craft.rows.tree import Node, OpenRepeat, Work
+
+from .random_rows import chains
+from .small_vocabulary import VOCABULARY
+
+RIB = (OpenRepeat((Work("k", 2), Work("p", 2)), stop=2), Work("k", 2))
+
+
+def walked(rows: Sequence[Sequence[Node]]) -> list[object]:
+    """Return what is on the needle after each row walked node by node, and where it stops."""
+    out: list[object] = []
+    needle = Needle.any_count()
+    for parts in rows:
+        try:
+            needle = walk_row(needle, parts, VOCABULARY)
+        except Stuck as stuck:
+            return [*out, (stuck.slug, stuck.place)]
+        out.append((needle.start, needle.left, needle.low, needle.high, weight(needle)))
+    return out
+
+
+def mapped(rows: Sequence[Sequence[Node]]) -> list[object]:
+    """Return the same by way of maps."""
+    out: list[object] = []
+    maps, needle = Maps(VOCABULARY), Needle.any_count()
+    for parts in rows:
+        try:
+            needle = maps.needle_after(needle, parts, False)
+        except Stuck as stuck:
+            return [*out, (stuck.slug, stuck.place)]
+        out.append((needle.start, needle.left, needle.low, needle.high, weight(needle)))
+    return out
+
+
+def weight(needle: Needle) -> int | None:
+    """Return how often the repeat of the last row is worked per step of the count."""
+    return needle.slope and (needle.slope[0] * (needle.scale // needle.slope[1]) or None)
+
+
+@given(chains)
+def test_a_chain_of_maps_is_the_chain_of_rows(rows: Sequence[Sequence[Node]]) -> None:
+    """A map narrows the counts down, and weighs its repeat, as walking the row does."""
+    assert mapped(rows) == walked(rows)
+
+
+def test_a_map_tells_what_a_row_leaves() -> None:
+    """Rib over a multiple of 4 and 2 more leaves what it takes, and takes nothing else."""
+    found = Maps(VOCABULARY).of(RIB)
+    assert found is not None
+    assert [found.after(count) for count in (2, 6, 8, 10)] == [None, 6, None, 10]
+
+
+def test_an_equal_row_has_the_same_map() -> None:
+    """A row written a second time is not walked again."""
+    maps = Maps(VOCABULARY)
+    assert maps.of(RIB) is maps.of((*RIB,)[:1] + RIB[1:])
