@@ -10,6 +10,7 @@ from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, W
 from counterpane_schema.forms import Closed, Open
 
 KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
+IN_ROWS = ("body", "border", "selvedge")
 REVERSIBLE = ("yes", "both-good", "no")
 STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn")
 TOLD = ("derived", "status", "changed", "sha256", "etag")
@@ -87,6 +88,7 @@ class Provenance(Closed):
     author = Text(required=True)
     where = Text(allow_none=True)
     year = Whole(allow_none=True, least=1000, most=9999)
+    printed = Text(allow_none=True, lines=True, most=SENTENCES)
 
 
 class SlippedEdge(Closed):
@@ -124,6 +126,33 @@ class ComponentContent(Closed):
     def leave_told(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:
         """Leave aside what only the library tells, so that an answer can be changed and sent back."""
         return {name: value for name, value in data.items() if name not in TOLD}
+
+
+class ComponentInWords(Closed):
+    """A texture, border or selvedge as its words, with what does not follow from them."""
+
+    text = Text(
+        required=True,
+        lines=True,
+        most=ROWS,
+        metadata={"description": "In place of versions: rows as they are printed, with their stated multiple."},
+    )
+    kind = Word(*IN_ROWS, allow_none=True)
+    name = Text(allow_none=True)
+    slug = Slug(allow_none=True)
+    summary = Text(lines=True, most=SENTENCES, allow_none=True)
+    licence = Text(allow_none=True)
+    author = Text(allow_none=True)
+    source = Text(allow_none=True)
+    where = Text(allow_none=True)
+    year = Whole(allow_none=True, least=1000, most=9999)
+    printed = Text(allow_none=True, lines=True, most=SENTENCES)
+    also_called = fields.List(Text(), validate=validate.Length(0, 50))
+    reversible = Word(*REVERSIBLE, allow_none=True)
+    across_corner = YesNo(allow_none=True)
+    slipped_edge = fields.Nested(SlippedEdge, allow_none=True)
+    gauge_notes = Text(least=0, lines=True, most=SENTENCES)
+    terms = Word("us", "uk", allow_none=True)
 
 
 class ComponentQuery(Closed):

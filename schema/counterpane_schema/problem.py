@@ -51,3 +51,4 @@ class Problem(Open):
     errors = fields.List(fields.Nested(Fault))
     findings = fields.List(fields.Nested(ProblemFinding))
     corrections = fields.List(fields.Nested(Correction))
+    derived = fields.Dict(metadata={"description": "What follows from the rows that were sent."})

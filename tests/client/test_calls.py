@@ -18,6 +18,7 @@ from counterpane.client import (
     CannotBePlanned,
     Client,
     DoesNotProve,
+    Incomplete,
     Multiple,
     NotAsDescribed,
     NotFound,
@@ -90,6 +91,18 @@ class TestWriting:
         changed = client.revise_component({**kept.data, "summary": "Changed."}, kept.etag)
         assert changed.summary == "Changed."
         assert [each.number for each in client.component_revisions("client-rib")] == [1, 2]
+
+    def test_words_are_adopted_once_all_is_said(self, client: Client) -> None:
+        """What is missing is asked for; with it the component is kept, its multiple derived."""
+        rows = "Client ribs\nRow 1: *K3, p3; rep from * to end.\nRow 2: *K3, p3; rep from * to end.\n"
+        said = {"kind": "body", "licence": "CC0-1.0", "author": "anna"}
+        with pytest.raises(Incomplete) as asked:
+            client.adopt(rows, **said)
+        kept = client.adopt(rows, source="common-practice", **said)
+
+        assert [each["pointer"] for each in asked.value.errors] == ["/source"]
+        assert asked.value.derived["multiple"] == kept.derived["multiple"] == {"of": 6, "plus": 0, "least": 6}
+        assert client.component("client-ribs") == kept
 
     def test_a_recipe_is_added_and_changed(self, client: Client) -> None:
         """Its parts come pinned."""

@@ -10,6 +10,7 @@ from counterpane_schema.component import (
     CompanionQuery,
     ComponentAnswer,
     ComponentContent,
+    ComponentInWords,
     ComponentPage,
     ComponentQuery,
 )
@@ -41,9 +42,10 @@ def list_components(call: Call) -> Answer:
     answer=ComponentAnswer,
     status=201,
     body=ComponentContent,
+    or_body=ComponentInWords,
     role="contributor",
     tagged=True,
-    problems=("taken", "cannot-be-kept", "does-not-prove"),
+    problems=("taken", "cannot-be-kept", "does-not-prove", "incomplete"),
     examples=examples.COMPONENT_ADDED,
 )
 def add_component(call: Call) -> Answer:
@@ -51,8 +53,11 @@ def add_component(call: Call) -> Answer:
 
     Its rows are read, its multiple derived, and its worked examples compared with both; what does not prove is refused
     with findings. Members that the library tells (`derived`, `etag` and the like) are left aside.
+
+    A `text` in place of versions is rows as they are printed, with their stated multiple where there is one: all that
+    follows from them is filled in, what does not is asked for in `errors`, and nothing is made up.
     """
-    return kept.added(components.add(call.services, call.body, call.by), PATH)
+    return kept.added(components.take(call.services, call.body, call.by), PATH)
 
 
 @operation("GET", ONE, tag=TAG, answer=ComponentAnswer, role="reader", tagged=True, examples=examples.COMPONENT)

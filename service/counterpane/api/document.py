@@ -99,7 +99,8 @@ def _operation(operation: Operation, converter: OpenAPIConverter) -> dict[str, A
 
 def _content(operation: Operation) -> dict[str, Any]:
     examples = {f"example-{number}": {"value": each.body} for number, each in enumerate(operation.examples, 1)}
-    return {"schema": operation.body, "examples": examples}
+    schema = {"anyOf": [operation.body, operation.or_body]} if operation.or_body else operation.body
+    return {"schema": schema, "examples": examples}
 
 
 def _path(operation: Operation) -> list[dict[str, Any]]:

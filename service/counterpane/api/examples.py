@@ -35,7 +35,14 @@ WAVE: dict[str, Any] = {
     "safety": {"loose_yarn": "none", "floats": "none", "openings": "none", "ties": "none", "fibre": "not known"},
     "provenance": {"source": "common-practice", "licence": "CC0-1.0", "author": "anna"},
 }
-COMPONENT_ADDED = (Example(body=WAVE),)
+IN_WORDS: dict[str, Any] = {
+    "text": "Pea rows\n(multiple of 2 sts plus 1)\nRow 1 (RS): Knit.\nRow 2: K1, *p1, k1; rep from * to end.\n",
+    "kind": "body",
+    "licence": "CC0-1.0",
+    "author": "anna",
+    "source": "common-practice",
+}
+COMPONENT_ADDED = (Example(body=WAVE), Example(body=IN_WORDS))
 COMPONENT_REVISED = (
     Example(
         {"slug": "rice-ridge"},

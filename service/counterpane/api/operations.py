@@ -70,6 +70,7 @@ View = Callable[[Call], Answer]
 class Operation:
     """One method of one path.
 
+    `or_body` is another form of the body; a body with all members that one of them needs is of that form.
     `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
     returns the hash of what a change would change, which makes If-Match required. `most_bytes` bounds the body;
     `caching` is the header Cache-Control where it is not the usual one.
@@ -86,6 +87,7 @@ class Operation:
     status: int = 200
     media: tuple[str, ...] = (JSON,)
     body: type[Schema] | None = None
+    or_body: type[Schema] | None = None
     query: type[Schema] | None = None
     role: Role | None = None
     current: Callable[[Call], str] | None = None

@@ -67,6 +67,9 @@ def _particulars(error: Exception) -> tuple[dict[str, Any], dict[str, str]]:
     headers: dict[str, str] = {}
     if isinstance(error, errors.Refused | CannotBePlanned):
         members = {"findings": [finding(each) for each in error.findings], "corrections": corrections(error.findings)}
+    elif isinstance(error, errors.Incomplete):
+        asked = [{"pointer": pointer, "in": "body", "message": question} for pointer, question in error.questions]
+        members = {"errors": asked, "derived": error.derived}
     elif isinstance(error, errors.Stale):
         members = {"current": f'"{error.current}"'}
     elif isinstance(error, errors.Unknown):
@@ -220,6 +223,14 @@ SORTS: Mapping[str, Sort] = {
             "Change what `findings` name, each has a hint, and send it again.",
         ),
         Sort(
+            "incomplete",
+            422,
+            "Something must still be said",
+            "A text of rows holds its counts and its sides, and not its name, its licence or its author: nothing of "
+            "that kind is made up. `errors` ask for it, each at the member that is missing; `derived` is what follows.",
+            "Answer what `errors` ask, each in the member that it points at, and send it again.",
+        ),
+        Sort(
             "cannot-be-planned",
             422,
             "No blanket can be made of this",
@@ -257,6 +268,7 @@ NAMES: Mapping[type[Exception], str] = {
     errors.Taken: "taken",
     errors.Stale: "stale",
     errors.Refused: "does-not-prove",
+    errors.Incomplete: "incomplete",
     errors.Unkeepable: "cannot-be-kept",
     errors.Unknown: "token-needed",
     errors.NotAllowed: "not-allowed",

@@ -41,7 +41,8 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
     elif request.environ.get("QUERY_STRING") and request.args:
         call.query = load(Closed(), dict(request.args), "query")
     if operation.body:
-        call.body = load(operation.body(), _json(operation, request), "body")
+        sent = _json(operation, request)
+        call.body = load(_form(operation.body, operation.or_body, sent)(), sent, "body")
     return call
 
 
@@ -85,6 +86,16 @@ def _json(operation: Operation, request: Request) -> Any:
     except BrokenJson as fault:
         name = "too-large" if len(data) > USUAL_BYTES else "broken-json"
         raise Problem(name, str(fault)) from None
+
+
+def _form(body: type[Schema], or_body: type[Schema] | None, sent: Any) -> type[Schema]:
+    """Return the form whose needed members are all there, the first where that is none."""
+    forms = (body, or_body) if or_body and isinstance(sent, dict) else ()
+    return next((form for form in forms if _needed(form) <= set(sent)), body)
+
+
+def _needed(form: type[Schema]) -> set[str]:
+    return {name for name, each in form().fields.items() if each.required}
 
 
 def _query(schema: type[Schema], args: MultiDict[str, str]) -> dict[str, Any]:

@@ -76,6 +76,13 @@ class Client:
         """Add a component; DoesNotProve carries findings."""
         return results.Component.of(self._post("/v1/components", content))
 
+    def adopt(self, text: str, **said: Any) -> results.Component:
+        """Add a component from its words and what is `said` of it: kind, name, licence, author, source and so on.
+
+        Incomplete asks for what does not follow from the words; DoesNotProve carries findings with their places.
+        """
+        return self.add_component({"text": text, **said})
+
     def revise_component(self, content: Json, etag: str) -> results.Component:
         """Make the next revision of a component; `etag` is that of the revision which was changed."""
         return results.Component.of(self._put(f"/v1/components/{_step(content['slug'])}", content, etag))

@@ -7,7 +7,7 @@
         ├── BadRequest · BrokenJson · TooLarge · UnsupportedMediaType · NotAcceptable · MethodNotAllowed
         ├── TokenNeeded · NotAllowed
         ├── NotFound · Taken · Stale · TagNeeded · CursorNotValid
-        ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · CannotBePlanned
+        ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · Incomplete · CannotBePlanned
         └── Busy · Internal
 
 `retryable` says whether the same call may succeed later; `hint` is the next step.
@@ -130,6 +130,15 @@ class DoesNotProve(ProblemError):
     """The content does not add up; `findings` say where."""
 
 
+class Incomplete(ProblemError):
+    """Something must still be said; `errors` ask for it, each with its pointer."""
+
+    @property
+    def derived(self) -> Mapping[str, Any]:
+        """What follows from the rows that were sent."""
+        return dict(self.document.get("derived", {}))
+
+
 class CannotBePlanned(ProblemError):
     """No blanket can be made of this; `corrections` are the smallest changes that help."""
 
@@ -152,6 +161,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "cannot-be-planned": CannotBePlanned,
     "cursor-not-valid": CursorNotValid,
     "does-not-prove": DoesNotProve,
+    "incomplete": Incomplete,
     "internal": Internal,
     "method-not-allowed": MethodNotAllowed,
     "not-acceptable": NotAcceptable,

@@ -10,7 +10,8 @@ import orjson
 
 from counterpane.craft.component import Component, Problem, component_of, content_of, derive, prove
 from counterpane.craft.findings import Finding
-from counterpane.library.errors import NotFound, Refused
+from counterpane.library.adopting import adopt
+from counterpane.library.errors import Incomplete, NotFound, Refused
 from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Kept, Shelf
 from counterpane.library.services import Services
@@ -44,6 +45,19 @@ def add(services: Services, content: Mapping[str, Any], by: str, status: str = "
     entry = entry_of(services, content, by, status)
     services.store.add(entry)
     return get(services, entry.slug)
+
+
+def take(services: Services, sent: Mapping[str, Any], by: str) -> Kept:
+    """Keep a component that is sent as its fields, or as a `text` with what people say of it.
+
+    Raise what `add` raises, and Incomplete where something of a text must still be said.
+    """
+    if "text" not in sent:
+        return add(services, sent, by)
+    adoption = adopt(sent["text"], sent, services.vocabulary)
+    if adoption.questions:
+        raise Incomplete([(each.pointer, each.text) for each in adoption.questions], adoption.derived)
+    return add(services, adoption.content, by)
 
 
 def revise(services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:

@@ -5,6 +5,7 @@
     ├── Taken         the slug is in use
     ├── Stale         the revision that the caller changed is not the latest one
     ├── Refused       the content does not prove; carries findings
+    ├── Incomplete    something must still be said; carries the questions
     ├── Unkeepable    the content has no canonical form
     ├── Unknown       no token, or one that is not known
     ├── NotAllowed    the token's role does not reach
@@ -15,6 +16,9 @@ Each says in `hint` what to do next. The edges translate them in one table; noth
 """
 
 from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from counterpane.craft.findings import Finding
 
@@ -59,6 +63,20 @@ class Refused(LibraryError):
     def __init__(self, message: str, findings: tuple[Finding, ...], hint: str | None = None) -> None:
         super().__init__(message, hint)
         self.findings = findings
+
+
+class Incomplete(LibraryError):
+    """Something does not follow from what was sent; `questions` are pairs of a pointer and what to say there.
+
+    `derived` is what does follow.
+    """
+
+    hint = "Answer each question in the member that it points at, and send it again."
+
+    def __init__(self, questions: Sequence[tuple[str, str]], derived: Mapping[str, Any]) -> None:
+        super().__init__(f"{questions[0][0]}: {questions[0][1]}")
+        self.questions = tuple(questions)
+        self.derived = derived
 
 
 class Unkeepable(LibraryError):

@@ -67,9 +67,12 @@ def _members(operation: Mapping[str, Any], document: Mapping[str, Any]) -> Itera
     body = operation.get("requestBody")
     if not body:
         return
-    schema = _resolved(body["content"]["application/json"]["schema"], document)
-    for name, member in schema["properties"].items():
-        yield Member(name, form_of(member), name in schema.get("required", ()), member.get("description", ""))
+    schema = body["content"]["application/json"]["schema"]
+    forms = [_resolved(each, document) for each in schema.get("anyOf", [schema])]
+    members = {name: member for form in forms[::-1] for name, member in form["properties"].items()}
+    for name in dict.fromkeys(name for form in forms for name in form["properties"]):
+        required = all(name in form.get("required", ()) for form in forms)
+        yield Member(name, form_of(members[name]), required, members[name].get("description", ""))
 
 
 def _resolved(schema: Mapping[str, Any], document: Mapping[str, Any]) -> Mapping[str, Any]:

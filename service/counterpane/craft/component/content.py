@@ -1,4 +1,8 @@
-"""A component as JSON values and back: `component_of(content_of(c)) == c`, every field written out."""
+"""A component as JSON values and back: `component_of(content_of(c)) == c`.
+
+Every field is written out, but for those that are named here: they are left out where there is nothing to say, so that
+a component without them has one content and one hash.
+"""
 
 from __future__ import annotations
 
@@ -18,6 +22,8 @@ from counterpane.craft.component.values import (
     SlippedEdge,
     Version,
 )
+
+LEFT_OUT = frozenset({"printed"})
 
 
 def component_of(content: Mapping[str, Any]) -> Component:
@@ -56,11 +62,12 @@ def _note(content: Any) -> Note:
 
 
 def content_of(component: Component) -> dict[str, Any]:
-    """Return the content of a component as JSON values, with every field in it."""
+    """Return the content of a component as JSON values."""
     return {field.name: _json(getattr(component, field.name)) for field in fields(component)}
 
 
 def _json(value: Any) -> Any:
     if is_dataclass(value):
-        return {field.name: _json(getattr(value, field.name)) for field in fields(value)}
+        told = {field.name: _json(getattr(value, field.name)) for field in fields(value)}
+        return {name: each for name, each in told.items() if each is not None or name not in LEFT_OUT}
     return [_json(each) for each in value] if isinstance(value, tuple) else value

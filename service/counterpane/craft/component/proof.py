@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from counterpane.craft.component.derived import Derived, DerivedVersion, derive, say_counts, sides_of
 from counterpane.craft.component.strands import most_opened, most_slipped
 from counterpane.craft.component.values import Component, Example, Measure, Parameter
-from counterpane.craft.counts import work
+from counterpane.craft.counts import judge, work
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.stitches import Vocabulary
 
@@ -98,6 +98,16 @@ def _fit(version: DerivedVersion, pointer: str) -> Iterator[Problem]:
         yield Problem(
             pointer, message, "Let the last row leave as many stitches as the first one takes.", None, "count-drifts"
         )
+    yield from _stated(version, pointer)
+
+
+def _stated(version: DerivedVersion, pointer: str) -> Iterator[Problem]:
+    """Judge the multiple that stands with the rows, where one does."""
+    stated = version.text.multiple
+    if stated and version.starts and all(judge(stated.of, stated.plus, true) == "wrong" for true in version.starts):
+        counts = " or ".join(map(say_counts, version.starts))
+        message = f"The rows promise a multiple of {stated.of} plus {stated.plus} and take {counts}."
+        yield Problem(pointer, message, f"State {counts}, or leave it out.", stated.place, "stated-multiple-wrong")
 
 
 def _example(example: Example, place: int, derived: Derived, vocabulary: Vocabulary) -> Iterator[Problem]:

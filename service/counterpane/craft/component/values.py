@@ -88,13 +88,17 @@ class Example:
 
 @dataclass(frozen=True, slots=True)
 class Provenance:
-    """Where a component comes from: a source by slug, the place in it, its year, and the licence of the wording."""
+    """Where a component comes from: a source by slug, the place in it, its year, and the licence of the wording.
+
+    `printed` is what the source itself says of it, word for word, such as the multiple that it states.
+    """
 
     source: str
     licence: str
     author: str
     where: str | None = None
     year: int | None = None
+    printed: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
