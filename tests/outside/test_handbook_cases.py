@@ -75,8 +75,9 @@ def test_a_handbook_example_adds_up_as_worked_by_hand(
 
 
 def test_the_misprint_of_a_handbook_is_found(vocabulary: Vocabulary) -> None:
-    """Dillmont 1886, lace fig. 394, casts on 8 where the first row uses 9."""
+    """Dillmont 1886, lace fig. 394, casts on 8 where the first row uses 9: stuck in the row, caused by the cast-on."""
     rows = "Row 1: Sl 1, k2, yo, k2tog, k2, yo twice, k2.\nRow 2: K3, p1, k4, yo, k2tog, k1."
     answer = check_text(f"Cast on 8 sts.\n{rows}", vocabulary)
-    assert [(finding["rule"], finding["line"]) for finding in answer["findings"]] == [("row-runs-short", 2)]
+    found = [(finding["rule"], finding["line"]) for finding in answer["findings"]]
+    assert found == [("stated-count-wrong", 1), ("row-runs-short", 2)]
     assert answer["fixed"] == 9

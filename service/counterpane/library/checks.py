@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import re
-from dataclasses import replace
 from typing import Any
 
-from counterpane.craft.checking import Examined, corrected_rows, examine, odd_repeat, trouble
+from counterpane.craft.checking import Examined, examine, with_mends
+from counterpane.craft.checking.rewriting import written
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
-from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import Place, Row
-from counterpane.craft.rows.words import LINE_END
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -28,40 +24,17 @@ MOST_CORRECTED = 20
 
 
 def corrected(text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms: Terms | None = None) -> str:
-    """Return the text with its wrong rows and printed counts corrected where a correction is known.
+    """Return the text with its wrong rows and statements corrected where a correction is known.
 
-    One row at a time, the first place of trouble first; what cannot be corrected stays, and nothing else changes.
+    One mend at a time, the likeliest first; what cannot be corrected stays, and nothing else changes.
     """
     for _ in range(MOST_CORRECTED):
-        examined = examine(text, vocabulary, cast_on, terms)
-        change = _correction(examined)
-        if change is None:
+        examined = with_mends(examine(text, vocabulary, cast_on, terms))
+        mend = next((mend for mend in examined.mends if mend.kind != "asked"), None)
+        if mend is None:
             return text
-        row, new = change
-        words = say_row(new.parts, vocabulary, examined.instructions.terms)
-        count = f". ({new.stated} sts)" if new.stated is not None else ""
-        text = _replaced(text, row.start, row.end, f"{words[:1].upper()}{words[1:]}{count}")
+        text = written(text, mend.changes)
     return text
-
-
-def _correction(examined: Examined) -> tuple[Row, Row] | None:
-    """Return the first row to correct and what it becomes."""
-    if not examined.complete:
-        return None
-    for wrong in examined.walk.wrong_counts:
-        if trouble(examined) is None and wrong.again is None:
-            return wrong.row, replace(wrong.row, stated=wrong.true)
-    odd = odd_repeat(examined)
-    stuck = trouble(examined)
-    row = examined.counted[odd] if odd is not None else stuck[0] if stuck else None
-    new = corrected_rows(examined, row)[:1] if row is not None else ()
-    return (row, new[0]) if row is not None and new else None
-
-
-def _replaced(text: str, start: Place, end: Place, words: str) -> str:
-    """Return the text with what stands between two places replaced."""
-    begins = [text.startswith("\ufeff"), *(match.end() for match in re.finditer(LINE_END, text))]
-    return text[: begins[start.line - 1] + start.column - 1] + words + text[begins[end.line - 1] + end.column - 1 :]
 
 
 def answer_of(examined: Examined, findings: tuple[Finding, ...]) -> dict[str, Any]:

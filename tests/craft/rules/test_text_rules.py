@@ -11,6 +11,8 @@ from counterpane.craft.stitches import Vocabulary
 
 # This one rule speaks of the cast-on that is asked for beside the text.
 ASKED = {"cast-on-differs": 24}
+# This one rule names the cause of a trouble that shows in another row, which has a finding of its own.
+BESIDE = {"row-upsets-later-rows": {"repeat-does-not-fit"}, "count-drifts": {"row-upsets-later-rows"}}
 
 
 def findings_of(rule: Rule, text: str, vocabulary: Vocabulary) -> tuple[Finding, ...]:
@@ -20,8 +22,9 @@ def findings_of(rule: Rule, text: str, vocabulary: Vocabulary) -> tuple[Finding,
 
 @pytest.mark.parametrize("rule", TEXT_RULES, ids=lambda rule: rule.slug)
 def test_a_bad_example_trips_exactly_its_rule(rule: Rule, vocabulary: Vocabulary) -> None:
-    """Each bad example is found by its own rule and by no other."""
-    assert {finding.rule for finding in findings_of(rule, rule.bad, vocabulary)} == {rule.slug}
+    """Each bad example is found by its own rule and by no other, but the trouble whose cause the rule names."""
+    found = {finding.rule for finding in findings_of(rule, rule.bad, vocabulary)}
+    assert found == {rule.slug} | BESIDE.get(rule.slug, set())
 
 
 @pytest.mark.parametrize("rule", TEXT_RULES, ids=lambda rule: rule.slug)

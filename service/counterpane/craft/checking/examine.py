@@ -4,14 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from counterpane.craft.checking.causes import odd_row
 from counterpane.craft.checking.doubts import settled
 from counterpane.craft.checking.follow import Followed, Walk, follow
+from counterpane.craft.checking.rewriting import Change
 from counterpane.craft.counts import Chain, Misfit, count, malformed
 from counterpane.craft.rows.instructions import Instructions, StartStep, read_text
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """Changes of a row or a statement with which the text checks clean; of two, the one of less weight is likelier.
+
+    The lines from `line` to `last_line` are those of the row or statement; `count` is the number it then states.
+    "asked" is a cast-on that was asked for beside the text. `partial` says that it is worth having where it makes the
+    text better and not yet clean.
+    """
+
+    kind: Literal["row", "cast-on", "multiple", "count", "asked"]
+    changes: tuple[Change, ...]
+    weight: int
+    line: int
+    last_line: int
+    count: int | None = None
+    partial: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +40,8 @@ class Examined:
 
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the readable rows before the first unreadable one do together; `complete` says that these are all rows of
-    the (first) piece.
+    the (first) piece. `mends` are changes that would put the text right, the likeliest first, where they were looked
+    for.
     """
 
     text: str
@@ -32,6 +53,7 @@ class Examined:
     given: int | None
     cast_on: int | None
     walk: Walk
+    mends: tuple[Mend, ...] = ()
 
     @property
     def counted(self) -> tuple[Row, ...]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, with_mends
 from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import counting, fabric, fitting, reading, safety
 
@@ -20,5 +20,6 @@ _LOUDEST = {"error": 0, "warning": 1, "note": 2}
 
 def judge_text(examined: Examined) -> tuple[Finding, ...]:
     """Return what the reading and counting rules say of a text, in the order of its places, the gravest first."""
+    examined = with_mends(examined)
     found = [finding for rule in TEXT_RULES for finding in rule.check(examined)]
     return tuple(sorted(found, key=lambda f: (f.line or 0, _LOUDEST.get(f.severity, 3), f.column or 0, f.rule)))

@@ -11,6 +11,7 @@ from counterpane.craft.rules.counting.repeat_uses_nothing import repeat_uses_not
 from counterpane.craft.rules.counting.row_leaves_stitches import row_leaves_stitches
 from counterpane.craft.rules.counting.row_repeat_differs import row_repeat_differs
 from counterpane.craft.rules.counting.row_runs_short import row_runs_short
+from counterpane.craft.rules.counting.row_upsets_later_rows import row_upsets_later_rows
 from counterpane.craft.rules.counting.rows_do_not_join import rows_do_not_join
 from counterpane.craft.rules.counting.stated_count_wrong import stated_count_wrong
 from counterpane.craft.rules.counting.stated_multiple_wasteful import stated_multiple_wasteful
@@ -30,6 +31,7 @@ RULES: tuple[Rule[Examined], ...] = (
     stated_multiple_wrong,
     stated_multiple_wasteful,
     row_repeat_differs,
+    row_upsets_later_rows,
     count_drifts,
     count_not_followed,
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking import Examined, pointing, trouble
 from counterpane.craft.checking.wording import at, stitches
 from counterpane.craft.findings import Finding, Severity, rule
 
@@ -37,4 +37,5 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
             hint = "Make the rows return to their first count, or say how often they are worked."
         grave = repeated.reached is False or (again.passes is None and not repeated.fits_again)
         severity: Severity = ("warning" if stuck else "error") if grave else "note"
+        hint = pointing(examined, again.place.line, hint) if grave and not stuck else hint
         yield at(again.place, "count-drifts", severity, message, hint)

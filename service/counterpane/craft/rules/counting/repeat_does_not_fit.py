@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, trouble
-from counterpane.craft.checking.edits import said
+from counterpane.craft.checking import Examined, pointing, said, trouble
 from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
@@ -15,8 +14,8 @@ from counterpane.craft.findings import Finding, rule
     "repeat-does-not-fit",
     family="counting",
     severity="error",
-    bad="Cast on 20 sts.\nRow 1: *K3, p3; rep from * to last 3 sts, k3.",
-    good="Cast on 21 sts.\nRow 1: *K3, p3; rep from * to last 3 sts, k3.",
+    bad="Cast on 22 sts.\nRow 1: K2, *p3, k3; rep from * to last 3 sts, k3.",
+    good="Cast on 22 sts.\nRow 1: K1, *p3, k3; rep from * to last 3 sts, k3.",
 )
 def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
     """A repeat does not fit.
@@ -28,7 +27,9 @@ def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
         return
     row, misfit = found
     message, hint = _say(row_name(row), misfit)
-    yield at(place_of(row, misfit), "repeat-does-not-fit", "error", message, hint, corrections=said(examined, row))
+    line = row.place.line
+    hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+    yield at(place_of(row, misfit), "repeat-does-not-fit", "error", message, hint, corrections=fixes)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

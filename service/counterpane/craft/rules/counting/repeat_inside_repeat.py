@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, place_of, row_name
 from counterpane.craft.findings import Finding, rule
@@ -25,10 +25,6 @@ def repeat_inside_repeat(examined: Examined) -> Iterator[Finding]:
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "repeat-inside-repeat":
             message = f"{row_name(row)} has a repeat “to end” inside another; its first working would use up the row."
-            yield at(
-                place_of(row, misfit),
-                "repeat-inside-repeat",
-                "error",
-                message,
-                "Give the inner repeat a number of times.",
-            )
+            hint = "Give the inner repeat a number of times."
+            fixes = said(examined, row.place.line)
+            yield at(place_of(row, misfit), "repeat-inside-repeat", "error", message, hint, corrections=fixes)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, place_of, row_name
 from counterpane.craft.findings import Finding, rule
@@ -25,10 +25,6 @@ def repeat_uses_nothing(examined: Examined) -> Iterator[Finding]:
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "repeat-uses-nothing":
             message = f"{row_name(row)} has a repeat that uses no stitches and so would never end."
-            yield at(
-                place_of(row, misfit),
-                "repeat-uses-nothing",
-                "error",
-                message,
-                "Put the stitch that each repeat uses inside it.",
-            )
+            hint = "Put the stitch that each repeat uses inside it."
+            fixes = said(examined, row.place.line)
+            yield at(place_of(row, misfit), "repeat-uses-nothing", "error", message, hint, corrections=fixes)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, repeat_of_others
-from counterpane.craft.checking.edits import said
+from counterpane.craft.checking import Examined, repeat_of_others, said
 from counterpane.craft.checking.examine import odd_repeat
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.counts import count
@@ -35,4 +34,4 @@ def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
     repeat = f"a repeat of {own[0].of}" if own and own[0].of else "a fixed count"
     message = f"{row_name(row)} has {repeat} where other rows repeat {others}: probably a misprint."
     hint = f"Look for a stitch too many or too few in this row; make its repeat {others}."
-    yield at(row.start, "row-repeat-differs", "warning", message, hint, corrections=said(examined, row))
+    yield at(row.start, "row-repeat-differs", "warning", message, hint, corrections=said(examined, row.place.line))

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, trouble
-from counterpane.craft.checking.edits import said
+from counterpane.craft.checking import Examined, pointing, said, trouble
 from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
@@ -29,7 +28,9 @@ def row_runs_short(examined: Examined) -> Iterator[Finding]:
         return
     row, misfit = found
     message, hint = _say(row_name(row), misfit)
-    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, corrections=said(examined, row))
+    line = row.place.line
+    hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, corrections=fixes)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

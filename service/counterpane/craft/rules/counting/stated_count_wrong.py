@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, trouble
-from counterpane.craft.checking.edits import recounted, said
-from counterpane.craft.checking.wording import at, row_name, stitches
-from counterpane.craft.counts import judge
-from counterpane.craft.findings import Finding, rule
+from counterpane.craft.checking import Examined, pointing, said, trouble
+from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
+from counterpane.craft.checking.wording import at, either, row_name, stitches
+from counterpane.craft.findings import Finding, Severity, rule
 
 
 @rule(
@@ -26,29 +25,36 @@ def stated_count_wrong(examined: Examined) -> Iterator[Finding]:
     """
     stuck = trouble(examined) is not None
     for wrong in examined.walk.wrong_counts[:1]:
-        place = wrong.again.again.stated_place if wrong.again else wrong.row.stated_place
+        place = (wrong.again.again.stated_place if wrong.again else wrong.row.stated_place) or wrong.row.start
         message = f"{row_name(wrong.row)} says {stitches(wrong.printed)} and leaves {wrong.true}."
         hint = f"Print {wrong.true}, or change the row by {stitches(abs(wrong.true - wrong.printed))}."
-        fixes = () if stuck or wrong.again else (recounted(examined, wrong.row, wrong.true), *said(examined, wrong.row))
-        yield at(
-            place or wrong.row.start,
-            "stated-count-wrong",
-            "warning" if stuck else "error",
-            message,
-            hint,
-            corrections=fixes,
-        )
+        severity: Severity = "warning" if stuck else "error"
+        hint, fixes = pointing(examined, place.line, hint), said(examined, place.line, "count", "row")
+        yield at(place, "stated-count-wrong", severity, message, hint, corrections=fixes)
     yield from _cast_on(examined, stuck or bool(examined.walk.wrong_counts))
 
 
 def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
-    """Name a printed cast-on that lies outside a stated multiple which the rows bear out."""
-    stated, promised = examined.instructions.cast_on, examined.instructions.multiple
-    if stated is None or promised is None or promised.of < 1 or (stated.count - promised.plus) % promised.of == 0:
+    """Name a printed cast-on that is the odd one out: outside the stated multiple, or refused by rows that agree."""
+    stated = examined.instructions.cast_on
+    if stated is None or examined.given is not None:
         return
-    if examined.complete and any(judge(promised.of, promised.plus, true) == "wrong" for true in examined.chain.starts):
+    mends = [mend for mend in examined.mends if mend.kind == "cast-on"]
+    blamed = minor and bool(mends) and mends[0] is examined.mends[0]
+    outside = cast_on_is_outside(examined) and not multiple_is_wrong(examined)
+    if not blamed and not outside:
         return
-    below = stated.count - (stated.count - promised.plus) % promised.of
-    message = f"The cast-on of {stated.count} is not in the stated multiple of {promised.of} plus {promised.plus}."
-    hint = f"Cast on {below} or {below + promised.of}."
-    yield at(stated.place, "stated-count-wrong", "warning" if minor else "error", message, hint)
+    counts = [mend.count for mend in mends] or _in_multiple(examined, stated.count)
+    if outside and (promised := examined.instructions.multiple):
+        message = f"The cast-on of {stated.count} is not in the stated multiple of {promised.of} plus {promised.plus}."
+    else:
+        message = f"The cast-on of {stated.count} may be what is misprinted: with another, all rows and counts agree."
+    hint, fixes = f"Cast on {either(counts)}.", said(examined, stated.place.line, "cast-on")
+    yield at(stated.place, "stated-count-wrong", "warning" if minor else "error", message, hint, corrections=fixes)
+
+
+def _in_multiple(examined: Examined, count: int) -> list[int | None]:
+    """Return the counts of the stated multiple on both sides of another."""
+    promised = examined.instructions.multiple
+    below = count - (count - promised.plus) % promised.of if promised else count
+    return [below, below + promised.of] if promised else []

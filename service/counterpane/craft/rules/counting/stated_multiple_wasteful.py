@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at, multiple
 from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, rule
@@ -29,4 +29,11 @@ def stated_multiple_wasteful(examined: Examined) -> Iterator[Finding]:
     if judge(stated.of, stated.plus, chain.starts[0]) == "wasteful":
         true = multiple(chain.starts[0])
         message = f"The stated multiple of {stated.of} works, but the rows take {true}."
-        yield at(stated.place, "stated-multiple-wasteful", "warning", message, f"Print {true}.")
+        yield at(
+            stated.place,
+            "stated-multiple-wasteful",
+            "warning",
+            message,
+            f"Print {true}.",
+            corrections=said(examined, stated.place.line, "multiple"),
+        )

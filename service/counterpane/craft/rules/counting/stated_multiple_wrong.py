@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, trouble
+from counterpane.craft.checking import Examined, said, trouble
 from counterpane.craft.checking.examine import odd_repeat
 from counterpane.craft.checking.wording import at, multiple
-from counterpane.craft.counts import Progression, judge
+from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, Severity, rule
 
 
@@ -31,10 +31,5 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
         plus = f" plus {stated.plus}" if stated.plus else ""
         message = f"The text promises a multiple of {stated.of}{plus}, but its rows take {true}."
         severity: Severity = "warning" if trouble(examined) else "error"
-        fixes = tuple(_printed(start) for start in chain.starts if start.of)
+        fixes = said(examined, stated.place.line, "multiple")
         yield at(stated.place, "stated-multiple-wrong", severity, message, f"Print {true}.", corrections=fixes)
-
-
-def _printed(start: Progression) -> str:
-    """Write a multiple as a text states it."""
-    return f"(multiple of {start.of} sts plus {start.plus})" if start.plus else f"(multiple of {start.of} sts)"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, place_of, row_name
 from counterpane.craft.findings import Finding, rule
@@ -26,10 +26,6 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "two-open-repeats":
             message = f"{row_name(row)} has two repeats, and nothing says how the stitches are shared between them."
-            yield at(
-                place_of(row, misfit),
-                "two-open-repeats",
-                "error",
-                message,
-                "Say where the first repeat stops: “to last n sts”, or “n times more”.",
-            )
+            hint = "Say where the first repeat stops: “to last n sts”, or “n times more”."
+            fixes = said(examined, row.place.line)
+            yield at(place_of(row, misfit), "two-open-repeats", "error", message, hint, corrections=fixes)

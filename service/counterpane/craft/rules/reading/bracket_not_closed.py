@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
@@ -25,6 +25,6 @@ def bracket_not_closed(examined: Examined) -> Iterator[Finding]:
         if fault.rule == "bracket-not-closed":
             fate = "was never opened" if fault.extra == "close" else "is never closed"
             message = f"The bracket {quoted(fault.word)} {fate}."
-            yield at(
-                fault.place, "bracket-not-closed", "error", message, "Add the missing bracket, or leave this one out."
-            )
+            hint = "Add the missing bracket, or leave this one out."
+            fixes = said(examined, fault.place.line, "row")
+            yield at(fault.place, "bracket-not-closed", "error", message, hint, corrections=fixes)

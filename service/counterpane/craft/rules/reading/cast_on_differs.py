@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 
@@ -25,4 +25,5 @@ def cast_on_differs(examined: Examined) -> Iterator[Finding]:
     stated = examined.instructions.cast_on
     if stated is not None and examined.given is not None and examined.given != stated.count:
         message = f"The text casts on {stated.count}; it was checked at the {examined.given} asked for."
-        yield at(stated.place, "cast-on-differs", "warning", message, f"Print {examined.given} if that is meant.")
+        hint, fixes = f"Print {examined.given} if that is meant.", said(examined, stated.place.line, "asked")
+        yield at(stated.place, "cast-on-differs", "warning", message, hint, corrections=fixes)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
@@ -24,10 +24,6 @@ def repeat_without_end(examined: Examined) -> Iterator[Finding]:
     for fault in examined.instructions.faults:
         if fault.rule == "repeat-without-end":
             message = f"The {quoted(fault.word)} begins a repeat, but nothing in the row repeats from it."
-            yield at(
-                fault.place,
-                "repeat-without-end",
-                "error",
-                message,
-                "Add “rep from *” and how far it goes, or leave the star out.",
-            )
+            hint = "Add “rep from *” and how far it goes, or leave the star out."
+            fixes = said(examined, fault.place.line, "row")
+            yield at(fault.place, "repeat-without-end", "error", message, hint, corrections=fixes)

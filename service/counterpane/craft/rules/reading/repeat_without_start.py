@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
@@ -26,10 +26,6 @@ def repeat_without_start(examined: Examined) -> Iterator[Finding]:
             message = (
                 f"This repeats from {quoted(fault.word)}, but no {quoted(fault.word)} stands before it in the row."
             )
-            yield at(
-                fault.place,
-                "repeat-without-start",
-                "error",
-                message,
-                "Put the star before the first stitch of the repeat.",
-            )
+            hint = "Put the star before the first stitch of the repeat."
+            fixes = said(examined, fault.place.line, "row")
+            yield at(fault.place, "repeat-without-start", "error", message, hint, corrections=fixes)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.mistakes import likely_word
@@ -31,4 +31,6 @@ def unknown_term(examined: Examined) -> Iterator[Finding]:
         likely = fault.likely or (likely_word(fault.word, names) if index < MOST_GUESSES else None)
         message = f"{quoted(fault.word)} is not a word of knitting that is known here."
         hint = f"Did you mean {quoted(likely)}?" if likely else "Write the stitch with its usual abbreviation."
-        yield at(fault.place, "unknown-term", "error", message, hint)
+        yield at(
+            fault.place, "unknown-term", "error", message, hint, corrections=said(examined, fault.place.line, "row")
+        )

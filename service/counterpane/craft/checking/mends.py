@@ -1,0 +1,123 @@
+"""Mends of a text: the least changes of its words with which it checks clean, the likeliest first.
+
+A mend changes one printed row, or one statement: the cast-on, the multiple, a printed count. Each offered one has been
+written into the text, and the text read and followed afresh: no knitter is stuck, every printed number is true, and no
+word more is unreadable. The work is bounded: so many rows suspected, so many edits read, so many texts followed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from counterpane.craft.checking.examine import Examined, Mend, reexamine, trouble
+from counterpane.craft.checking.restating import restated
+from counterpane.craft.checking.rewriting import lines_with, written
+from counterpane.craft.checking.suspects import Suspect, suspects
+from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
+from counterpane.craft.rows.instructions import read_text
+
+# House bounds. A row has some 130 edits; to read one costs as much as to read a row.
+MOST_READ, MOST_READ_OF_LONG = 400, 100
+MOST_FOLLOWED, MOST_FOLLOWED_OF_LONG = 24, 2
+LONG = 100
+MOST_OFFERED, MOST_OF_LINE = 3, 2
+# Rows that end with another count than they began with do so by design or by mistake; a row like another is no slip.
+DRIFTS, LIKE_ANOTHER, MOST_UNEVEN = 6, 3, 4
+ONLY_BETTER = 20
+MUCH_LESS_LIKELY = 4
+KINDS = ("row", "cast-on", "multiple", "count", "asked")
+
+
+@dataclass(slots=True)
+class _Search:
+    """What is left to be tried, and what was found."""
+
+    examined: Examined
+    readings: int
+    texts: int
+    found: list[Mend]
+
+    @classmethod
+    def of(cls, examined: Examined) -> _Search:
+        """Begin a search within the bounds for a text of this length."""
+        long = len(examined.rows) > LONG
+        read, followed = (MOST_READ_OF_LONG, MOST_FOLLOWED_OF_LONG) if long else (MOST_READ, MOST_FOLLOWED)
+        return cls(examined, read, followed, [])
+
+    def enough(self, mend: Mend) -> bool:
+        """Tell whether a mend need not be tried: so many are known for its line, or for the count that is wrong."""
+        if self.found and len(self.examined.rows) > LONG:
+            return True
+        rows = [other for other in self.found if other.kind == "row"]
+        own = sum(other.line == mend.line for other in rows)
+        return mend.kind == "row" and (own >= MOST_OF_LINE if mend.partial else len(rows) >= MOST_OFFERED)
+
+
+def with_mends(examined: Examined) -> Examined:
+    """Return what is known of a text with the mends found for its troubles."""
+    before = (reading_troubles(examined), counting_troubles(examined))
+    search = _Search.of(examined)
+    in_doubt = suspects(examined) if before != (0, 0) else []
+    for mend in sorted((*restated(examined), *_of_rows(search, in_doubt)), key=lambda mend: mend.weight):
+        if search.texts > 0 and not search.enough(mend):
+            _keep(search, mend, before)
+    found = sorted(search.found, key=lambda mend: mend.weight)
+    return replace(
+        examined, mends=tuple(m for m in found if m.partial or m.weight <= found[0].weight + MUCH_LESS_LIKELY)
+    )
+
+
+def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[Mend]:
+    """Yield the mends of rows that pass the cheap test, as many as may be read."""
+    tried = [(edit.weight + row.penalty, place, edit, row) for place, row in enumerate(rows) for edit in row.edits()]
+    for weight, _, edit, row in sorted(tried, key=lambda each: each[:2])[: search.readings]:
+        like = row.likeness(edit)
+        if like is not None:
+            lines = row.place.line, row.end.line
+            yield Mend("row", edit.changes, weight - LIKE_ANOTHER * like, *lines, partial=bool(row.faults))
+
+
+def _keep(search: _Search, mend: Mend, before: tuple[int, int]) -> None:
+    """Write a mend into the text, follow the text, and keep the mend where all is well then."""
+    search.texts -= 1
+    after = mended(search.examined, mend)
+    left = (reading_troubles(after), counting_troubles(after))
+    healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
+    better = trouble(after) is None and left[0] <= before[0] and left[1] <= before[1] and left != before
+    if len(after.rows) != len(search.examined.rows) or not (healed or (better and mend.partial)):
+        return
+    weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
+    search.found.append(replace(mend, weight=weight))
+
+
+def _strangeness(after: Examined) -> int:
+    """Return what counts against a mended text: rows that do not return to their start, counts that go up and down."""
+    drifts = bool(after.chain.starts) and after.chain.drift != 0
+    uneven = len({row.after for row in after.followed if row.after is not None}) - 1
+    return DRIFTS * drifts + max(0, min(uneven, MOST_UNEVEN))
+
+
+def mended(examined: Examined, mend: Mend) -> Examined:
+    """Read and follow the text with a mend written into it."""
+    text = written(examined.text, mend.changes)
+    read = read_text(text, examined.vocabulary, examined.instructions.terms)
+    return reexamine(text, read, examined.vocabulary, examined.given)
+
+
+def said(examined: Examined, line: int, *kinds: str) -> tuple[str, ...]:
+    """Return the lines that the mends of a line make of it, as they are to be printed, the likeliest first."""
+    mends = (mend for mend in examined.mends if mend.line <= line <= mend.last_line and mend.kind in (kinds or KINDS))
+    return tuple(dict.fromkeys(lines_with(examined.text, mend.changes, mend.line, mend.last_line) for mend in mends))
+
+
+def cause(examined: Examined, line: int) -> Mend | None:
+    """Return the likeliest mend where it stands on another line than the trouble, else None."""
+    mends = [mend for mend in examined.mends if mend.kind != "asked"]
+    return mends[0] if mends and not mends[0].line <= line <= mends[0].last_line else None
+
+
+def pointing(examined: Examined, line: int, hint: str) -> str:
+    """Return a hint that begins with the line where the cause probably stands."""
+    elsewhere = cause(examined, line)
+    return f"Look at line {elsewhere.line} first: one change there puts this right. {hint}" if elsewhere else hint

@@ -1,0 +1,112 @@
+"""Mends of what a text states about its counts: cast-on, multiple, printed counts; each from the count derived."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking.edits import number_of, renumbered
+from counterpane.craft.checking.examine import Examined, Mend, printed_start, trouble
+from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, offset, stretch
+from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
+from counterpane.craft.counts import Progression, count, judge
+from counterpane.craft.counts.values import nearest
+from counterpane.craft.rows.tree import Place
+
+CAST_ON, CAST_ON_TOLD, COUNT, MULTIPLE = 11, 9, 10, 10
+# A cast-on that rows with a repeat have taken before the trouble is probably right.
+BORNE_OUT = 4
+MOST_COUNTS = 3
+_STITCHES = frozenset({"st", "sts", "stitch", "stitches"})
+
+
+def restated(examined: Examined) -> Iterator[Mend]:
+    """Yield the mends of the statements that are in doubt."""
+    stuck, stated = trouble(examined) is not None, examined.instructions.cast_on
+    if stated is not None and examined.given is not None and examined.given != stated.count:
+        changes = _numbered(examined.text, stated.place, examined.given)
+        yield Mend("asked", changes, CAST_ON, stated.place.line, stated.place.line, examined.given)
+    if examined.given is None and examined.complete:
+        yield from _cast_on(examined, stuck)
+    if not stuck:
+        yield from _counts(examined)
+    yield from _multiple(examined)
+
+
+def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
+    """Yield other cast-ons: the one that makes the printed counts true, the nearest that the rows take."""
+    stated, starts = examined.instructions.cast_on, examined.chain.starts
+    if stated is None or not starts or not (stuck or examined.walk.wrong_counts or cast_on_is_outside(examined)):
+        return
+    likely = BORNE_OUT if _is_borne_out(examined) else 0
+    told = any(row.stated is not None for row in examined.counted)
+    confirmed = printed_start(examined.counted, examined.chain, examined.vocabulary) if told else None
+    for number in dict.fromkeys((confirmed, *nearest(starts, stated.count))):
+        if number and number != stated.count:
+            weight = CAST_ON_TOLD if number == confirmed else CAST_ON + likely
+            changes = _numbered(examined.text, stated.place, number)
+            if changes:
+                yield Mend("cast-on", changes, weight, stated.place.line, stated.place.line, number)
+
+
+def _is_borne_out(examined: Examined) -> bool:
+    """Tell whether rows that take not every count were worked before the trouble."""
+    stuck = trouble(examined)
+    before = [row.parts for row in examined.counted if stuck is None or row.place < stuck[0].place]
+    starts = count(before, examined.vocabulary).starts if before else ()
+    return any(start.of != 1 for start in starts)
+
+
+def _counts(examined: Examined) -> Iterator[Mend]:
+    """Yield the true counts in the place of printed ones."""
+    for wrong in examined.walk.wrong_counts[:MOST_COUNTS]:
+        place = wrong.again.again.stated_place if wrong.again else wrong.row.stated_place
+        changes = _numbered(examined.text, place, wrong.true) if place else ()
+        first = (wrong.again.again.place if wrong.again else wrong.row.place).line
+        if changes and place:
+            yield Mend("count", changes, COUNT, first, place.line, wrong.true, partial=True)
+
+
+def _multiple(examined: Examined) -> Iterator[Mend]:
+    """Yield the derived multiple in the place of one that promises what does not work, or less than does."""
+    stated, starts = examined.instructions.multiple, examined.chain.starts
+    if stated is None or not examined.complete or len(starts) != 1 or not starts[0].of:
+        return
+    if multiple_is_wrong(examined) or judge(stated.of, stated.plus, starts[0]) == "wasteful":
+        changes = _restated_multiple(examined, stated.place, stated.plus, starts[0])
+        if changes:
+            yield Mend("multiple", changes, MULTIPLE, stated.place.line, stated.place.line, partial=True)
+
+
+def _numbered(text: str, place: Place, number: int) -> tuple[Change, ...]:
+    """Return the changes that put a number in the place of the one that stands there; none where none does."""
+    row = _line_from(text, place)
+    word = row.words[0] if row.words and row.words[0].begin == row.begin else None
+    return renumbered(row, word, number) if word and number_of(word) is not None else ()
+
+
+def _line_from(text: str, place: Place) -> Stretch:
+    begins = [*line_begins(text), len(text) + 1]
+    return stretch(text, offset(text, place), begins[place.line] - 1)
+
+
+def _restated_multiple(examined: Examined, place: Place, plus: int, true: Progression) -> tuple[Change, ...]:
+    """Return the changes of a printed multiple: its numbers, or the words "plus n" put in or left out."""
+    row = _line_from(examined.text, place)
+    numbers = [word for word in row.words if number_of(word) is not None]
+    if not numbers or (plus and (len(numbers) < 2 or number_of(numbers[1]) != plus)):
+        return ()
+    of = renumbered(row, numbers[0], true.of)
+    if plus and true.plus and (plus - true.plus) % true.of:
+        return (*of, *renumbered(row, numbers[1], true.plus))
+    if plus and true.plus:
+        return of
+    behind = _behind(row, numbers[0])
+    if plus:
+        return (*of, Change(behind.end, _behind(row, numbers[1]).end if behind != numbers[0] else numbers[1].end, ""))
+    return (*of, Change(behind.end, behind.end, f" plus {true.plus}")) if true.plus else of
+
+
+def _behind(row: Stretch, number: Word) -> Word:
+    """Return the word for stitches behind a number, or the number itself."""
+    after = next((word for word in row.words if word.begin >= number.end), number)
+    return after if after.norm in _STITCHES else number

@@ -1,0 +1,123 @@
+"""Edits of a row that cannot be read: a word nearly spelt, a bracket or star without its partner.
+
+Each begins at a fault of the reader. Whether the row can then be read and counted is not asked here.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Callable, Iterator, Mapping
+
+from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before
+from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
+from counterpane.craft.rows.mistakes import LIKELY, LONGEST_WORD, Fault, likely_word
+from counterpane.craft.rows.nest import CLOSES
+from counterpane.craft.rows.repeats import REPEAT
+from counterpane.craft.stitches import Vocabulary
+
+FIRST_GUESS = 10
+MOST_LIKELY = 4
+READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice", "more", "into", "next", "turn", "row")
+
+
+def rewordings(row: Stretch, text: str, fault: Fault, vocabulary: Vocabulary) -> list[Edit]:
+    """Return the edits that may mend a fault of reading, the likeliest first."""
+    kind = _KINDS.get(fault.rule)
+    at = offset(text, fault.place)
+    word = next((word for word in row.words if word.begin == at), None)
+    if kind is None or word is None:
+        return []
+    return sorted(kind(row, word, fault, vocabulary), key=lambda edit: edit.weight)
+
+
+def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Return the words that an unknown one was probably meant to be, the likeliest first."""
+    if len(fault.word) > LONGEST_WORD:
+        return ()
+    names = tuple(vocabulary.by_name)
+    first = fault.likely or likely_word(fault.word, names)
+    near = difflib.get_close_matches(fault.word, (*names, *READING_WORDS), n=MOST_LIKELY, cutoff=LIKELY)
+    words = tuple(dict.fromkeys(word for word in (first, *near) if word))
+    meant = {vocabulary.by_name.get(word, (word,)): word for word in reversed(words)}
+    return tuple(word for word in words if word in meant.values())
+
+
+def _respelt(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
+    """Put a near word in the place of an unknown one."""
+    capital = row.text[word.begin - row.begin].isupper()
+    for rank, likely in enumerate(likely_words(fault, vocabulary)):
+        said = likely[:1].upper() + likely[1:] if capital else likely
+        yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
+
+
+def _bracketed(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
+    """Put in the partner of a bracket, or leave the bracket out."""
+    yield Edit((Change(word.begin, word.end, ""),), FIRST_GUESS + 2)
+    if fault.extra == "close":
+        opener = next((opener for opener, closer in CLOSES.items() if closer == word.norm), "(")
+        for rank, piece in enumerate(_before(row, word)):
+            yield Edit((put_before(row, piece[0], opener),), FIRST_GUESS + rank)
+        return
+    closer = CLOSES.get(word.norm, ")")
+    wrong = next((other for other in row.words if other.begin > word.begin and other.kind == "close"), None)
+    if wrong is not None and wrong.norm != closer:
+        yield Edit((Change(wrong.begin, wrong.end, closer),), FIRST_GUESS)
+    for rank, piece in enumerate(piece for piece in pieces(row) if piece[0].begin > word.begin and is_stitch(piece)):
+        yield Edit((Change(piece[-1].end, piece[-1].end, closer),), FIRST_GUESS + 1 + rank)
+    for at, other in enumerate(row.words):
+        if other.begin > word.begin and other.norm in ("times", "twice", "into", "in"):
+            before = row.words[at - 2 if other.norm == "times" else at - 1]
+            yield Edit((Change(before.end, before.end, closer),), FIRST_GUESS - 1)
+
+
+def _before(row: Stretch, word: Word) -> list[Piece]:
+    """Return the stitches before a word, the nearest first."""
+    return [piece for piece in reversed(pieces(row)) if piece[0].begin < word.begin and is_stitch(piece)]
+
+
+def _started(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
+    """Put the star before a stitch of the row, the first before later ones."""
+    sign = fault.word if fault.word and not fault.word.isalnum() else "*"
+    for rank, piece in enumerate(reversed(_before(row, word))):
+        yield Edit((put_before(row, piece[0], sign),), FIRST_GUESS + rank)
+
+
+def _ended(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
+    """Call the repeat at the end of the row, or before its last stitch; or leave the star out."""
+    sign = row.given(word)
+    behind = [piece for piece in pieces(row) if piece[0].begin > word.begin and is_stitch(piece)]
+    if not behind:
+        return
+    yield Edit((Change(behind[-1][-1].end, behind[-1][-1].end, f"; rep from {sign} to end"),), FIRST_GUESS)
+    left = number_of(behind[-1][0])
+    if len(behind) > 1 and left:
+        stop = "last st" if left == 1 else f"last {left} sts"
+        between = Change(behind[-2][-1].end, behind[-1][0].begin, f"; rep from {sign} to {stop}, ")
+        yield Edit((between,), FIRST_GUESS + 1)
+    yield Edit((Change(word.begin, word.end, ""),), FIRST_GUESS + 2)
+
+
+def closed_repeat(row: Stretch) -> Iterator[Edit]:
+    """Yield edits for repeats with no single meaning: a bracket left out, a stitch put in."""
+    opened = next((word for word in row.words if word.kind == "open"), None)
+    closed = next((at for at, word in enumerate(row.words) if word.kind == "close"), None)
+    if opened is not None and closed is not None:
+        end = row.words[closed].end
+        behind = row.words[closed + 1 : closed + 3]
+        counted = len(behind) == 2 and behind[0].value is not None and behind[1].norm == "times"
+        taken = Change(row.words[closed].begin, behind[1].end if counted else end, "")
+        first = row.words[row.words.index(opened) + 1]
+        yield Edit((Change(opened.begin, first.begin, ""), taken), FIRST_GUESS)
+    for at, word in enumerate(row.words[1:], start=1):
+        if word.norm in REPEAT:
+            before = row.words[at - 1] if row.words[at - 1].kind != "pause" else row.words[at - 2]
+            yield Edit((Change(before.end, before.end, ", k1"),), FIRST_GUESS)
+
+
+_Kind = Callable[[Stretch, Word, Fault, Vocabulary], Iterator[Edit]]
+_KINDS: Mapping[str, _Kind] = {
+    "unknown-term": _respelt,
+    "bracket-not-closed": _bracketed,
+    "repeat-without-start": _started,
+    "repeat-without-end": _ended,
+}

@@ -1,0 +1,228 @@
+"""The rows that may be at fault for a trouble, the likeliest first, and whether an edit of one could be its mend."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from counterpane.craft.checking.edits import Edit, edits
+from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
+from counterpane.craft.checking.rewordings import closed_repeat, rewordings
+from counterpane.craft.checking.rewriting import Stretch, offset, stretch
+from counterpane.craft.counts import UNPROVED, count, work
+from counterpane.craft.rows.instructions import AgainStep, StartStep
+from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.read import read_row
+from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+
+MOST_SUSPECTS = 10
+MOST_UNREADABLE = 6
+# How many rows behind the trouble an edited row is worked with before the whole text is.
+AHEAD = 4
+NOT_STUCK = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Suspect:
+    """A row in doubt as printed: its index, the count it begins with, the faults of its reading.
+
+    It must be worked up to the row `upto`; `penalty` is added to the weights of its edits. `plain` says that its words
+    alone give its stitches, so that an edit can be tried by reading them.
+    """
+
+    examined: Examined
+    index: int
+    upto: int
+    before: int | None
+    penalty: int
+    words: Stretch
+    plain: bool
+    faults: tuple[Fault, ...] = ()
+    malformed: bool = False
+
+    @property
+    def place(self) -> Place:
+        """Where its line begins."""
+        return self.row.place
+
+    @property
+    def end(self) -> Place:
+        """Where its words end."""
+        return self.row.end
+
+    @property
+    def row(self) -> Row:
+        """The row as it was read."""
+        return self.examined.instructions.rows[self.index]
+
+    def edits(self) -> Sequence[Edit]:
+        """Return what may be changed in it, never its printed count."""
+        if self.faults:
+            text, vocabulary = self.examined.text, self.examined.vocabulary
+            return [edit for fault in self.faults for edit in rewordings(self.words, text, fault, vocabulary)]
+        found = edits(self.words)
+        if self.malformed:
+            found = [*closed_repeat(self.words), *found]
+        counted = self._count_begins()
+        return [edit for edit in found if all(change.begin < counted for change in edit.changes)]
+
+    def _count_begins(self) -> int:
+        if self.row.stated is None:
+            return self.words.begin + len(self.words.text)
+        at = offset(self.examined.text, self.row.stated_place)
+        return at if at > self.words.begin else self.words.begin + len(self.words.text)
+
+    def likeness(self, edit: Edit) -> bool | None:
+        """Tell whether the edited row is like another row; None where it cannot be worked among its neighbours.
+
+        A row whose words alone do not give its stitches is not tried here.
+        """
+        if not self.plain:
+            return False
+        row = _reading(self.examined, self.row, self.words.changed(edit.changes))
+        if row is None or not self._fits(row):
+            return None
+        return any(row.parts == other.parts for other in self.examined.rows if other.place != row.place)
+
+    def _fits(self, new: Row) -> bool:
+        rows = [
+            replace(new, label=row.label, stated=row.stated) if row.place == new.place else row for row in self._near()
+        ]
+        before = self.before
+        if before is None:
+            return bool(count([row.parts for row in rows], self.examined.vocabulary).starts)
+        steps = work([row.parts for row in rows], before, self.examined.vocabulary, [row.side for row in rows])
+        for row, step in zip(rows, steps, strict=True):
+            if step.misfit is not None:
+                return step.misfit.slug == UNPROVED
+            if row.stated not in (None, step.after):
+                return False
+        return True
+
+    def _near(self) -> Sequence[Row]:
+        """Return the rows to try: from this one, or some before where no count is known, to behind the trouble."""
+        first = self.index if self.before is not None else max(0, self.index - AHEAD)
+        last = min(self.upto + AHEAD, _run_end(self.examined, self.index))
+        rows = self.examined.rows[first : last + 1]
+        stop = next((at for at, row in enumerate(rows) if not row.readable and row.place != self.place), len(rows))
+        return rows[:stop]
+
+
+def suspects(examined: Examined) -> list[Suspect]:
+    """Return the rows in doubt: those that cannot be read, or those that may have led to a count that is wrong."""
+    return [*_unreadable(examined), *_miscounting(examined)]
+
+
+def _unreadable(examined: Examined) -> Iterator[Suspect]:
+    """Yield the rows that cannot be read."""
+    seen: set[Place] = set()
+    fatal = [fault for fault in examined.instructions.faults if fault.fatal]
+    for index, row in enumerate(examined.instructions.rows):
+        if row.readable or row.place in seen or len(seen) >= MOST_UNREADABLE:
+            continue
+        seen.add(row.place)
+        found = _stretch(examined, row)
+        faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
+        if found and faults:
+            yield Suspect(examined, index, index, _before(examined, index), 0, found, len(faults) == 1, faults)
+
+
+def _miscounting(examined: Examined) -> Iterator[Suspect]:
+    """Yield the rows that may be at fault for the first count that is wrong."""
+    malformed = {row.place for row, _ in malformed_rows(examined)}
+    odd = odd_repeat(examined)
+    indices, upto = _in_doubt(examined, odd)
+    before, drifting = _counts_before(examined, upto), not (trouble(examined) or examined.walk.wrong_counts)
+    likely = odd if odd is not None else max((at for at in indices if before.get(at) is not None), default=upto)
+    seen: set[Place] = set()
+    for index in indices:
+        raw = examined.instructions.rows[index]
+        found = None if raw.place in seen or not raw.readable else _stretch(examined, raw)
+        seen.add(raw.place)
+        if found:
+            plain = (read := _reading(examined, raw, found.text)) is not None and read.parts == raw.parts
+            penalty = 0 if index == likely or drifting else NOT_STUCK
+            yield Suspect(examined, index, upto, before.get(index), penalty, found, plain, (), raw.place in malformed)
+
+
+def _in_doubt(examined: Examined, odd: int | None) -> tuple[list[int], int]:
+    """Return the indices of the rows in doubt, and that of the row where the trouble shows."""
+    stuck, walk = trouble(examined), examined.walk
+    wrong = walk.wrong_counts[0] if walk.wrong_counts else None
+    drifting = next((r for r in walk.repeated if not r.fits_again or r.reached is False), None)
+    again: AgainStep | None = None
+    if stuck is not None:
+        row, again = stuck[0], walk.jam.again if walk.jam and not examined.chain.misfit else None
+    elif wrong is not None:
+        row, again = wrong.row, wrong.again
+    elif drifting is not None:
+        row, again = examined.rows[drifting.step.rows[-1]], drifting.step
+    elif odd is not None:
+        row = examined.counted[odd]
+    else:
+        return [], 0
+    upto = next((at for at, other in enumerate(examined.rows) if other is row), examined.rows.index(row))
+    order = list(again.rows[::-1]) if again else list(range(upto, _cleared(examined, upto), -1))
+    first = [odd] if odd is not None else []
+    return [_first_of_line(examined, at) for at in dict.fromkeys((*first, *order))][:MOST_SUSPECTS], upto
+
+
+def _cleared(examined: Examined, upto: int) -> int:
+    """Return the index of the last row before a trouble whose printed count is true, else -1."""
+    rows = examined.followed[:upto]
+    proved = [at for at, row in enumerate(rows) if row.row.stated is not None and row.row.stated == row.after]
+    return proved[-1] if proved else -1
+
+
+def _first_of_line(examined: Examined, index: int) -> int:
+    """Return the first of the rows that a line stands for."""
+    place = examined.rows[index].place
+    while index and examined.rows[index - 1].place == place:
+        index -= 1
+    return index
+
+
+def _counts_before(examined: Examined, upto: int) -> dict[int, int | None]:
+    """Return the counts with which rows begin up to a trouble; where no count works, those from the stated cast-on."""
+    followed = examined.followed
+    if examined.cast_on is None or not followed or followed[0].before is not None:
+        return {index: row.before for index, row in enumerate(followed)}
+    rows = examined.counted[: upto + 1]
+    steps = work([row.parts for row in rows], examined.cast_on, examined.vocabulary, [row.side for row in rows])
+    return {index: step.before for index, step in enumerate(steps)}
+
+
+def _before(examined: Examined, index: int) -> int | None:
+    return examined.followed[index].before if index < len(examined.followed) else None
+
+
+def _run_end(examined: Examined, index: int) -> int:
+    """Return the index of the last row before the next repeat line or piece."""
+    listed = -1
+    for step in examined.instructions.steps:
+        if isinstance(step, AgainStep | StartStep) and listed >= index:
+            return listed
+        listed += isinstance(step, Row)
+    return listed
+
+
+def _stretch(examined: Examined, row: Row) -> Stretch | None:
+    """Return the words of a row as printed; None for one without words of its own."""
+    begin, end = offset(examined.text, row.start), offset(examined.text, row.end)
+    return stretch(examined.text, begin, end) if begin < end else None
+
+
+def _reading(examined: Examined, row: Row, words: str) -> Row | None:
+    """Read words in the place of a row's own; None where they cannot be read or say nothing."""
+    read = read_row(words, examined.vocabulary, examined.instructions.terms)
+    if not read.readable or not read.parts:
+        return None
+    parts = read.parts
+    promised = examined.instructions.multiple
+    if promised is not None and promised.of > 1 and not any(map(_is_open, parts)):
+        parts = (OpenRepeat(parts, 0),)
+    return replace(row, parts=parts, readable=True)
+
+
+def _is_open(node: Node) -> bool:
+    return isinstance(node, OpenRepeat) or (isinstance(node, BindOff) and node.times is None)

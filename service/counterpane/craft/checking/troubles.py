@@ -1,0 +1,44 @@
+"""How much is wrong with a text: what cannot be read, and what does not add up."""
+
+from __future__ import annotations
+
+from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
+from counterpane.craft.counts import judge
+
+
+def reading_troubles(examined: Examined) -> int:
+    """Return the number of faults for which a row cannot be counted."""
+    return sum(fault.fatal for fault in examined.instructions.faults)
+
+
+def counting_troubles(examined: Examined) -> int:
+    """Return the number of places where the counts of a text contradict each other."""
+    walk = examined.walk
+    drifting = sum(not repeated.fits_again or repeated.reached is False for repeated in walk.repeated)
+    stuck = trouble(examined) is not None
+    odd = odd_repeat(examined) is not None
+    return (
+        stuck
+        + odd
+        + drifting
+        + len(walk.wrong_counts)
+        + len(malformed_rows(examined))
+        + multiple_is_wrong(examined)
+        + cast_on_is_outside(examined)
+    )
+
+
+def multiple_is_wrong(examined: Examined) -> bool:
+    """Tell whether some count that the stated multiple promises does not work."""
+    stated, starts = examined.instructions.multiple, examined.chain.starts
+    if stated is None or not examined.complete or not starts:
+        return False
+    return all(judge(stated.of, stated.plus, true) == "wrong" for true in starts)
+
+
+def cast_on_is_outside(examined: Examined) -> bool:
+    """Tell whether the stated cast-on is not in the stated multiple."""
+    stated, promised = examined.instructions.cast_on, examined.instructions.multiple
+    if stated is None or promised is None or promised.of < 1:
+        return False
+    return (stated.count - promised.plus) % promised.of != 0

@@ -1,0 +1,51 @@
+"""A row that can be worked and leads to the trouble in a later one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined, cause, odd_repeat, said, trouble
+from counterpane.craft.checking.wording import at, row_name
+from counterpane.craft.findings import Finding, rule
+
+
+@rule(
+    "row-upsets-later-rows",
+    family="counting",
+    severity="warning",
+    bad=(
+        "Cast on 14 sts.\nRow 1: K2, *yo, k2tog, yo, k3; rep from * to last 2 sts, k2.\nRow 2: Purl.\n"
+        "Row 3: K2, *k3, yo, k2tog; rep from * to last 2 sts, k2.\nRow 4: Purl. (14 sts)"
+    ),
+    good=(
+        "Cast on 14 sts.\nRow 1: K2, *yo, k2tog, k3; rep from * to last 2 sts, k2.\nRow 2: Purl.\n"
+        "Row 3: K2, *k3, yo, k2tog; rep from * to last 2 sts, k2.\nRow 4: Purl. (14 sts)"
+    ),
+)
+def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
+    """A row upsets the rows after it.
+
+    A stitch made or lost too many shows only rows later, where a repeat does not come out or a printed count is not
+    true. Where one small change of an earlier row puts everything after it right, the cause is probably there.
+    """
+    shown = _shown(examined)
+    mend = cause(examined, shown[0]) if shown else None
+    if shown is None or mend is None or mend.kind != "row":
+        return
+    blamed = next((other for other in examined.rows if other.place.line == mend.line and other.readable), None)
+    odd = odd_repeat(examined)
+    if blamed is None or (odd is not None and examined.counted[odd].place == blamed.place):
+        return
+    message = f"{row_name(blamed)} probably leads to the trouble {shown[1]}: a small change sets it right."
+    fixes = said(examined, mend.line, "row")
+    yield at(blamed.start, "row-upsets-later-rows", "warning", message, f"Print it so: {fixes[0]}", corrections=fixes)
+
+
+def _shown(examined: Examined) -> tuple[int, str] | None:
+    """Return the line where a trouble shows and how to name it."""
+    stuck, wrong = trouble(examined), examined.walk.wrong_counts
+    row = stuck[0] if stuck else wrong[0].row if wrong else None
+    if row is not None:
+        return row.place.line, f"in {row_name(row).lower()}"
+    drifting = next((repeated for repeated in examined.walk.repeated if not repeated.fits_again), None)
+    return (drifting.step.again.place.line, "at the repeat of the rows") if drifting else None

@@ -1,0 +1,162 @@
+"""The cause of a misfit: the least change of the author's own words that puts the whole text right."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.checks import check_text, corrected
+
+RIB = "Row 1: *K2, p2; rep from * to end.\nRow 2: *K2, p2; rep from * to end.\n"
+LACE = (
+    "Cast on 39 sts.\nRow 1: *K1, yo, k4, k3tog, k4, yo, k1; rep from * to end.\nRow 2: Purl.\n"
+    "Row 3: *K1, yo, {}, k3tog, k4, yo, k1; rep from * to end.\nRow 4: Purl.\n"
+    "Row 5: *K1, yo, k4, k3tog, k4, yo, k1; rep from * to end.\n"
+)
+
+
+def named(text: str, vocabulary: Vocabulary) -> list[tuple[str, str, int]]:
+    """Return rule, severity and line of each finding."""
+    return [(f["rule"], f["severity"], f["line"]) for f in check_text(text, vocabulary)["findings"]]
+
+
+def fixes(text: str, line: int, vocabulary: Vocabulary) -> list[str]:
+    """Return the corrections of the first finding on a line."""
+    findings: list[dict[str, Any]] = check_text(text, vocabulary)["findings"]
+    return next(f["corrections"] for f in findings if f["line"] == line)
+
+
+def test_a_cast_on_that_all_rows_refuse_is_the_cause(vocabulary: Vocabulary) -> None:
+    """The knitter is stuck in row 1; the cast-on is named with the counts below and above that would do."""
+    text = "Cast on 21 sts.\n" + RIB
+    assert named(text, vocabulary) == [("stated-count-wrong", "warning", 1), ("repeat-does-not-fit", "error", 2)]
+    assert fixes(text, 1, vocabulary) == ["Cast on 20 sts.", "Cast on 24 sts."]
+
+
+def test_printed_counts_choose_the_cast_on(vocabulary: Vocabulary) -> None:
+    """Where the rows print 24, the cast-on of 21 becomes 24 and not 20."""
+    text = "Cast on 21 sts.\n" + RIB.replace("end.", "end. (24 sts)")
+    assert fixes(text, 1, vocabulary) == ["Cast on 24 sts."]
+
+
+def test_one_printed_count_among_true_ones_is_corrected_alone(vocabulary: Vocabulary) -> None:
+    """The row is right, as the counts around it show."""
+    row = "Row {}: K1, yo, k to last st, yo, k1. ({} sts)\n"
+    text = "Cast on 20 sts.\n" + row.format(1, 22) + row.format(2, 25) + row.format(3, 26)
+    assert named(text, vocabulary) == [("stated-count-wrong", "error", 3)]
+    assert corrected(text, vocabulary) == text.replace("25", "24")
+
+
+def test_a_later_count_shows_which_row_is_wrong(vocabulary: Vocabulary) -> None:
+    """Row 3 prints the count that row 2 has upset by a yarn-over too many."""
+    text = (
+        "Cast on 20 sts.\nRow 1: K1, yo, k2tog, k to end.\nRow 2: K1, yo, yo, k2tog, k to end.\n"
+        "Row 3: Purl. (20 sts)\nRow 4: *K2, p2; rep from * to end. (20 sts)"
+    )
+    assert ("row-upsets-later-rows", "warning", 3) in named(text, vocabulary)
+    assert fixes(text, 3, vocabulary)[0] == "Row 2: K1, yo, k2tog, k to end."
+
+
+def test_a_stitch_made_too_many_shows_where_the_rows_are_repeated(vocabulary: Vocabulary) -> None:
+    """A “make 1” too many is left out in the book's own words, so that the rows return to their start."""
+    text = (
+        "Cast on 22 stitches.\n1st row: Knit 2, *make 1, knit 2 together, knit 2, make 1; repeat from * to the last "
+        "4 stitches, knit 4.\n2nd row: Purl.\nRepeat these 2 rows."
+    )
+    assert named(text, vocabulary)[0] == ("row-upsets-later-rows", "warning", 2)
+    assert corrected(text, vocabulary) == text.replace("knit 2, make 1; repeat", "knit 2; repeat")
+
+
+@pytest.mark.parametrize(
+    ("wrong", "right"),
+    [
+        ("sl 1, k2tog, yo", "sl 1, k2tog, psso, yo"),
+        ("sl 1, k1, psso, yo", "sl 1, k2tog, psso, yo"),
+        ("k2tog, yo", "k3tog, yo"),
+    ],
+)
+def test_a_decrease_is_mended_in_the_words_of_the_row(wrong: str, right: str, vocabulary: Vocabulary) -> None:
+    """A passing-over left out is put in; a decrease is exchanged for its neighbour."""
+    text = "Cast on 21 sts.\nRow 1: K1, *yo, {}, k1; rep from * to end. (21 sts)\nRow 2: Purl. (21 sts)\n"
+    assert corrected(text.format(wrong), vocabulary) == text.format(right)
+
+
+def test_a_star_one_stitch_too_late_is_moved(vocabulary: Vocabulary) -> None:
+    """The repeat of 5 becomes the 6 of the other rows."""
+    rows = "Row 2: *K3, p3; rep from * to last 2 sts, p2.\nRow 3: K2, *p3, k3; rep from * to end.\n"
+    text = "Cast on 26 sts.\nRow 1: K2, p1, *k2, p3; rep from * to end.\n" + rows
+    assert fixes(text, 2, vocabulary)[0] == "Row 1: K2, *p1, k2, p3; rep from * to end."
+
+
+def test_a_row_that_names_another_may_name_the_wrong_one(vocabulary: Vocabulary) -> None:
+    """Row 6 repeats row 4, whose repeat of 8 no longer fits; one that fits is offered, with its ordinal."""
+    text = (
+        "Cast on 20 sts.\nRow 1: *K2, p2; rep from * to end.\nRow 2: Purl.\nRow 3: *K1, yo; rep from * to end.\n"
+        "Row 4: *K3, p5; rep from * to end.\nRow 5: *K2tog; rep from * to end.\nRow 6: As the 4th row.\n"
+    )
+    assert fixes(text, 5, vocabulary)[0] == "Row 6: As the 2nd row."
+
+
+@pytest.mark.parametrize("printed", ["(multiple of 3 sts plus 2)", "Multiple of 7 sts plus 2.", "(multiple of 6 sts)"])
+def test_a_stated_multiple_is_put_right_in_its_own_words(printed: str, vocabulary: Vocabulary) -> None:
+    """A divisor, a neighbour, and edge stitches left out: the statement is the odd one out."""
+    rows = "Cast on 20 sts.\nRow 1: K2, *p3, k3; rep from * to end.\nRow 2: P2, *k3, p3; rep from * to end.\n"
+    better = corrected(f"{printed}\n{rows}", vocabulary)
+    assert better.partition("\n")[2] == rows and "6 sts plus 2" in better
+    assert named(better, vocabulary) == []
+
+
+def test_the_row_that_is_made_like_another_comes_first(vocabulary: Vocabulary) -> None:
+    """Of all ways to a repeat of 13, the one that gives the row its neighbours have is the likeliest."""
+    assert fixes(LACE.format("k3"), 4, vocabulary)[0] == LACE.format("k4").splitlines()[3]
+
+
+def test_what_is_borne_out_by_a_count_is_not_suspected(vocabulary: Vocabulary) -> None:
+    """Row 1 leaves the count it prints, so only row 2 is offered for change."""
+    text = "Cast on 20 sts.\nRow 1: K1, yo, k2tog, k17. (20 sts)\nRow 2: K1, yo, k2tog, k18. (20 sts)\n"
+    assert {finding["line"] for finding in check_text(text, vocabulary)["findings"]} == {3}
+    assert fixes(text, 3, vocabulary)[0].startswith("Row 2: K1, yo, k2tog, k17.")
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n"])
+@pytest.mark.parametrize("mark", ["", "\ufeff"])
+def test_a_correction_changes_nothing_but_its_words(end: str, mark: str, vocabulary: Vocabulary) -> None:
+    """Line ends, BOM, tabs, blanks, bullets and Markdown stay as they are."""
+    lines = [
+        "# A  square ",
+        "",
+        "Cast on 11 sts.  ",
+        "\t- **Row 1** (RS):\tK8,  {}. \t",
+        "* Row 2: purl",
+        "",
+        "Enjoy – ½!",
+    ]
+    text = mark + end.join(lines)
+    assert corrected(text.format("p4"), vocabulary) == text.format("p3")
+
+
+def test_a_correction_of_a_wrapped_row_keeps_the_wrap(vocabulary: Vocabulary) -> None:
+    """The number on the second line is changed, and the line end stays."""
+    text = (
+        "Cast on 26 sts.\nRow 1: K2, *p3, k3; rep from *\n    to last {} sts, k6.\nRow 2: *K1, p1; rep from * to end.\n"
+    )
+    assert corrected(text.format(5), vocabulary) == text.format(6)
+
+
+@pytest.mark.parametrize(
+    ("row", "better"),
+    [
+        ("K1, skq, k1.", "K1, skp, k1."),
+        ("K1, K2tgo, k1.", "K1, K2tog, k1."),
+        ("[k1, p1 twice.", "[k1, p1] twice."),
+        ("K2, p1), k1.", "K2, (p1), k1."),
+        ("K2, p2; rep from * to end.", "*K2, p2; rep from * to end."),
+        ("*K1, p1.", "*K1, p1; rep from * to end."),
+    ],
+)
+def test_a_row_that_cannot_be_read_is_mended_where_it_then_fits(row: str, better: str, vocabulary: Vocabulary) -> None:
+    """A word is respelt, a partner put in, and the row counted with the rest."""
+    text = "Cast on 4 sts.\nRow 1: {}\n"
+    assert corrected(text.format(row), vocabulary) == text.format(better)
