@@ -44,6 +44,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import load_facts
+    from counterpane.seeding.styles import load_styles
 
     services = Services(
         store=open_store(path),
@@ -52,6 +53,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         presses={"text": as_text, "markdown": as_markdown},
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},
+        styles=load_styles(),
         open_reading=open_reading,
     )
     if starters:

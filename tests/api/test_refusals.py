@@ -234,8 +234,8 @@ class TestTokens:
             "add_recipe",
             "revise_recipe",
         }
-        open_to_all = {"check", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule", "list_facts"}
-        open_to_all |= {"get_fact", "healthz", "readyz", "openapi"}
+        open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
+        open_to_all |= {"list_facts", "get_fact", "healthz", "readyz", "openapi"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

@@ -14,11 +14,13 @@ from counterpane.api import (
     recipes,
     rules,
     safety,
+    sheets,
 )
 from counterpane.api.operations import Operation
 
 OPERATIONS: tuple[Operation, ...] = (
     checks.check,
+    sheets.check_sheet,
     plans.plan,
     patterns.write_pattern,
     safety.assess_safety,

@@ -102,6 +102,17 @@ CHECK = (
     ),
     Example(body={"text": "Row 1: *K2, p2; rep from * to last st, k1.\n", "cast_on": 24, "terms": "us"}),
 )
+ASKED: dict[str, Any] = {
+    "text": "ribs.txt",
+    "queries": [
+        {"number": 1, "question": "Is the yarn held double?", "answer": "No.", "decision": "done"},
+        {"number": 2, "question": "Is 12 meant?", "rule": "stated-count-wrong", "row": "1", "answer": "No, 11."},
+    ],
+}
+SHEET = (
+    Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (12 sts)\n", "style": "counterpane"}),
+    Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (11 sts)\n", "sheet": ASKED}),
+)
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
 RULE = (Example({"slug": "row-runs-short"}),)
 FACT = (Example({"name": "inch"}),)

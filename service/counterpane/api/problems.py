@@ -13,6 +13,7 @@ from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.findings import Finding
 from counterpane.library import errors
 from counterpane.library.plan_requests import UnknownPart
+from counterpane.library.sheets import UnknownStyle
 
 MEDIA_TYPE = "application/problem+json"
 
@@ -264,6 +265,7 @@ SORTS: Mapping[str, Sort] = {
 
 NAMES: Mapping[type[Exception], str] = {
     UnknownPart: "not-usable",
+    UnknownStyle: "not-usable",
     errors.NotFound: "not-found",
     errors.Taken: "taken",
     errors.Stale: "stale",

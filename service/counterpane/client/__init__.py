@@ -52,6 +52,8 @@ from counterpane.client.results import (
     Revision,
     Rule,
     Safety,
+    Sheet,
+    SheetQuery,
 )
 
 __all__ = [
@@ -89,6 +91,8 @@ __all__ = [
     "Revision",
     "Rule",
     "Safety",
+    "Sheet",
+    "SheetQuery",
     "Stale",
     "TagNeeded",
     "Taken",

@@ -43,6 +43,13 @@ class Client:
         """Check rows in words."""
         return results.Check.of(self._post("/v1/checks", {"text": text, "cast_on": cast_on, "terms": terms}))
 
+    def sheet(self, text: str, earlier: Json | None = None, **asked: Any) -> results.Sheet:
+        """Put what a check finds as questions, or check the `data` of an earlier sheet again.
+
+        What is `asked` beside it, cast_on, terms and style, beats what the sheet says.
+        """
+        return results.Sheet.of(self._post("/v1/sheets", {"text": text, "sheet": earlier, **asked}))
+
     def plan(self, request: Json) -> results.Plan:
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
         return results.Plan.of(self._post("/v1/plans", request))

@@ -33,7 +33,7 @@ class Result:
     @classmethod
     def item(cls, name: str, value: Any) -> Any:
         """Return an entry of a list as a value of its own sort, where it has one."""
-        sorts: dict[str, type[Result]] = {"findings": Finding, "rows": CheckedRow}
+        sorts: dict[str, type[Result]] = {"findings": Finding, "rows": CheckedRow, "queries": SheetQuery}
         if name == "classes":
             return Multiple(value["of"], value["plus"], value["least"])
         return sorts[name].of(value) if name in sorts else value
@@ -85,6 +85,35 @@ class Check(Result):
     rows: tuple[CheckedRow, ...]
     drift: int | None
     findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SheetQuery(Result):
+    """A question to the designer, with what was answered and decided, and where it stands."""
+
+    number: int
+    state: str
+    question: str
+    answer: str
+    decision: str | None
+    note: str
+    rule: str | None
+    section: str | None
+    row: str | None
+    line: int | None
+    column: int | None
+    words: str
+    acceptance: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet(Result):
+    """An editor's sheet after a check; `data` is what to change and send again with the changed text."""
+
+    text: str | None
+    checked: str
+    style: str | None
+    queries: tuple[SheetQuery, ...]
 
 
 @dataclass(frozen=True, slots=True)

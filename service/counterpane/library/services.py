@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 from typing import Any
 
 from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.styles import Style
 from counterpane.library.ports import Store
 
 Press = Callable[[Any], str]
@@ -24,8 +25,8 @@ class Services:
     """A store with the knowledge that comes with the program.
 
     `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `as_data` turns it into
-    JSON values. `sources` are the titles of sources by slug. `open_reading` says that reading needs no token, which
-    holds where only this machine can ask.
+    JSON values. `sources` are the titles of sources by slug, `styles` the house styles by theirs. `open_reading` says
+    that reading needs no token, which holds where only this machine can ask.
     """
 
     store: Store
@@ -34,5 +35,6 @@ class Services:
     presses: Mapping[str, Press]
     as_data: Data
     sources: Mapping[str, str]
+    styles: Mapping[str, Style]
     now: Callable[[], str] = utc_now
     open_reading: bool = True

@@ -34,10 +34,10 @@ def _laid_out(block: Block) -> str:
 
 
 def _prose(text: str) -> str:
-    return _escaped(quiet(text))
+    return escaped(quiet(text))
 
 
-def _escaped(text: str) -> str:
+def escaped(text: str) -> str:
     """Escape the signs that Markdown would take for its own.
 
     Rows need none: a star of theirs is followed by a stitch or stands alone, and so never closes what another opens.

@@ -56,7 +56,7 @@ def instructs(text: str) -> bool:
     if not _MAY_INSTRUCT.search(text):
         return False
     found = clauses(text)
-    return bool(found) and found[0].kind not in ("prose", "heading")
+    return bool(found) and found[0].kind not in ("prose", "heading", "bind-off", "aside", "abbreviation")
 
 
 def wrapped(text: str, first: str = "", rest: str = "") -> str:

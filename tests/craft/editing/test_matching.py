@@ -33,6 +33,12 @@ def test_a_row_numbered_anew_is_known_by_its_words() -> None:
     assert paired(ROWS, [moved(each, 2) for each in ROWS]) == {0: 0, 1: 1, 2: 2}
 
 
+def test_a_section_named_anew_does_not_disturb() -> None:
+    """Rows alike but for their number stay apart."""
+    twins = [query(3, "skq", "K1, skq."), query(4, "skq", "K1, skq.")]
+    assert paired(twins, [replace(twins[1], section="Border")]) == {0: 1}
+
+
 def test_the_same_fault_in_two_rows_stays_two_queries() -> None:
     """Mending the first leaves the others as they are."""
     assert paired(ROWS, ROWS[1:]) == {0: 1, 1: 2}

@@ -51,7 +51,7 @@ def test_a_long_line_is_cut_and_an_empty_text_has_no_places() -> None:
             ("Two are left.", "Do it.", ("Row 1: K2.",), "error"),
             "Two are left: should it read “Row 1: K2”, or is something else meant?",
         ),
-        (("No star.", "Put a star.", (), "note"), "No star: would you like to put a star?"),
+        (("No star.", "Put a star.", (), "note"), "No star: may we put a star?"),
         (("It is odd.", "", (), "warning"), "It is odd: is that as you mean it?"),
         (("", "Put a star.", (), "note"), ""),
     ],

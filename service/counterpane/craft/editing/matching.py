@@ -55,6 +55,10 @@ def _all(query: Query) -> tuple[object, ...]:
     return (query.rule, query.section, query.row, query.words, _body(query))
 
 
+def _section_named_anew(query: Query) -> tuple[object, ...]:
+    return (query.rule, query.row, query.words, _body(query))
+
+
 def _row_moved(query: Query) -> tuple[object, ...]:
     return (query.rule, query.words, _body(query))
 
@@ -67,15 +71,21 @@ def _words_edited(query: Query) -> tuple[object, ...]:
     return (query.rule, query.section, query.row)
 
 
+def _section_and_row_edited(query: Query) -> tuple[object, ...]:
+    return (query.rule, query.row, query.words)
+
+
 def _words_alone(query: Query) -> tuple[object, ...]:
     return (query.rule, query.words)
 
 
 _LIKENESSES: tuple[tuple[Likeness, bool], ...] = (
     (_all, True),
+    (_section_named_anew, True),
     (_row_moved, False),
     (_row_edited, True),
     (_words_edited, True),
+    (_section_and_row_edited, False),
     (_words_alone, False),
 )
 """The likenesses, the surest first; where one is not sure, as many must be found as there were."""

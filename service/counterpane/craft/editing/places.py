@@ -51,7 +51,7 @@ class Places:
         raw = self._lines[line - 1]
         found = _WORDS.match(raw, max(0, (column or 1) - 1))
         words = " ".join(found.group().split()) if found else ""
-        return Spot(self._section(line), self._row(line, column or 1), _short(raw), words)
+        return Spot(self._section(line), self._row(line, column or 1), shortened(raw), words)
 
     def _row(self, line: int, column: int) -> str | None:
         """Return the row that a place belongs to: that of the last clause which begins before it."""
@@ -85,6 +85,7 @@ def _span(numbers: Sequence[int]) -> str:
     return ", ".join(map(str, numbers))
 
 
-def _short(raw: str) -> str:
+def shortened(raw: str) -> str:
+    """Return a line as a sheet repeats it: single blanks, cut where it is very long."""
     line = " ".join(raw.split())
     return line if len(line) <= LONGEST_LINE else line[: LONGEST_LINE - 1] + "…"

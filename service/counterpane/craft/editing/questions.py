@@ -35,7 +35,7 @@ def _lowered(sentence: str) -> str:
 
 def _asked(hint: str, suggestions: Sequence[str], severity: Severity | None) -> str:
     """Return the asking half: a reading to agree to, else the next step as a request."""
-    if suggestions:
+    if suggestions and severity != "note":
         readings = " or ".join(f"“{each.removesuffix('.')}”" for each in suggestions)
         return f": should it read {readings}, or is something else meant?"
     first = _SENTENCE.split(hint.strip())[0].rstrip(".")
@@ -44,4 +44,4 @@ def _asked(hint: str, suggestions: Sequence[str], severity: Severity | None) -> 
     step = first[:1].lower() + first[1:]
     if first.endswith("?"):
         return f": {step}"
-    return f": {'would you like to' if severity == 'note' else 'could you'} {step}?"
+    return f": {'may we' if severity == 'note' else 'could you'} {step}?"
