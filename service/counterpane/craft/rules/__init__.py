@@ -10,10 +10,10 @@ from typing import Any
 
 from counterpane.craft.checking import Examined, with_mends
 from counterpane.craft.findings import Finding, Rule
-from counterpane.craft.rules import counting, fabric, fitting, reading, safety
+from counterpane.craft.rules import counting, fabric, fitting, reading, safety, style
 
 TEXT_RULES: tuple[Rule[Examined], ...] = (*reading.RULES, *counting.RULES)
-_FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (TEXT_RULES, fitting.RULES, fabric.RULES, safety.RULES)
+_FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (TEXT_RULES, fitting.RULES, fabric.RULES, safety.RULES, style.RULES)
 ALL: Mapping[str, Rule[Any]] = {rule.slug: rule for rules in _FAMILIES for rule in rules}
 _LOUDEST = {"error": 0, "warning": 1, "note": 2}
 
