@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
+from counterpane.craft.rows.remarks import is_remark
 from counterpane.craft.rows.tree import Place
 
 Kind: TypeAlias = Literal["word", "number", "mark", "star", "open", "close", "pause"]
@@ -90,10 +91,10 @@ class Token(NamedTuple):
 
 
 def normal_lines(text: str) -> list[Line]:
-    """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted."""
+    """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted, a remark is blank."""
     text = text.removeprefix("\ufeff")
     raw = re.split(LINE_END, text)
-    return [_normal(number, line) for number, line in enumerate(raw, start=1)]
+    return [_normal(number, "" if is_remark(line) else line) for number, line in enumerate(raw, start=1)]
 
 
 def _normal(number: int, line: str) -> Line:
