@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from counterpane.craft.checking import Examined, examine, with_mends
+from counterpane.craft.checking import Examined, Mend, examine
 from counterpane.craft.checking.rewriting import written
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
-from counterpane.craft.rules import judge_text
+from counterpane.craft.rules import judge_text, with_findings
 from counterpane.craft.stitches import Terms, Vocabulary
 
 
@@ -29,12 +29,20 @@ def corrected(text: str, vocabulary: Vocabulary, cast_on: int | None = None, ter
     One mend at a time, the likeliest first; what cannot be corrected stays, and nothing else changes.
     """
     for _ in range(MOST_CORRECTED):
-        examined = with_mends(examine(text, vocabulary, cast_on, terms))
-        mend = next((mend for mend in examined.mends if mend.kind != "asked"), None)
+        examined, findings = with_findings(examine(text, vocabulary, cast_on, terms))
+        mend = next((mend for mend in examined.mends if _is_wanted(mend, findings)), None)
         if mend is None:
             return text
         text = written(text, mend.changes)
     return text
+
+
+def _is_wanted(mend: Mend, findings: tuple[Finding, ...]) -> bool:
+    """Tell whether a mend belongs to a finding that the text does not accept."""
+    return mend.kind != "asked" and any(
+        finding.corrections and finding.severity != "note" and mend.line <= (finding.line or 0) <= mend.last_line
+        for finding in findings
+    )
 
 
 def answer_of(examined: Examined, findings: tuple[Finding, ...]) -> dict[str, Any]:
