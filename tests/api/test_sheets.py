@@ -2,19 +2,26 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from flask.testing import FlaskClient
 
-BROKEN = "Cast on 10 sts.\nRow 1: K1, yo, k to end. (12 sts)\n"
-MENDED = "Cast on 10 sts.\nRow 1: K1, yo, k to end. (11 sts)\n"
+BROKEN = "Cast on 10 sts.\nRow 1: K4, skq, k4.\n"
+MENDED = "Cast on 10 sts.\nRow 1: K4, skp, k4.\n"
+
+
+def unknown(sheet: dict[str, Any]) -> list[dict[str, Any]]:
+    """Return the queries about unknown words."""
+    return [query for query in sheet["queries"] if query["rule"] == "unknown-term"]
 
 
 def test_a_sheet_is_answered_sent_back_and_settled(client: FlaskClient) -> None:
     """The answered sheet goes back as it came, with what was written into it."""
     sheet = client.post("/v1/sheets", json={"text": BROKEN}).json
-    assert [query["state"] for query in sheet["queries"]] == ["open"]
-    sheet["queries"][0] |= {"answer": "11, of course.\n", "decision": "change"}
+    assert [query["state"] for query in unknown(sheet)] == ["open"]
+    unknown(sheet)[0].update({"answer": "skp, of course.\n", "decision": "change"})
     after = client.post("/v1/sheets", json={"text": MENDED, "sheet": sheet}).json
-    assert [(query["state"], query["answer"]) for query in after["queries"]] == [("settled", "11, of course.\n")]
+    assert [(query["state"], query["answer"]) for query in unknown(after)] == [("settled", "skp, of course.\n")]
     assert after["checked"] != sheet["checked"]
 
 

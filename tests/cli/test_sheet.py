@@ -28,17 +28,20 @@ def leaf(tmp_path: Path) -> Path:
     return path
 
 
-def answer(path: Path, number: int, **written: str) -> None:
-    """Write into a query of a sheet, as a person does."""
+def answer(path: Path, row: str, **written: str) -> None:
+    """Write into the queries of a row about an error, as a person does."""
     head, *queries = path.read_text().split("\n[[query]]\n")
-    for name, words in written.items():
-        queries[number - 1] = queries[number - 1].replace(f'{name} = ""', f"{name} = {words}")
+    for index, query in enumerate(queries):
+        if f'row = "{row}"\n' in query and 'severity = "error"' in query:
+            for name, words in written.items():
+                queries[index] = queries[index].replace(f'{name} = ""', f"{name} = {words}")
     path.write_text("\n[[query]]\n".join([head, *queries]))
 
 
-def states(typed: Type) -> list[str]:
-    """Check again and return the states of the queries."""
-    return [query["state"] for query in json.loads(typed("sheet", "leaf.txt", "--json").out)["queries"]]
+def states(typed: Type, name: str = "leaf.txt", *more: str) -> dict[str, str]:
+    """Check again and return the states of the queries about errors, by row."""
+    queries = json.loads(typed("sheet", name, "--json", *more).out)["queries"]
+    return {query["row"]: query["state"] for query in queries if query["severity"] == "error"}
 
 
 def test_from_a_broken_pattern_to_a_settled_sheet(typed: Type, leaf: Path, tmp_path: Path) -> None:
@@ -46,16 +49,17 @@ def test_from_a_broken_pattern_to_a_settled_sheet(typed: Type, leaf: Path, tmp_p
     done = typed("sheet", "leaf.txt")
     sheet = tmp_path / "leaf.sheet.toml"
     assert (done.status, done.err) == (1, "wrote leaf.sheet.toml\n")
-    assert "leaf.txt: 3 queries: 3 open" in done.out and "did you mean “skp”?" in done.out
-    answer(sheet, 1, answer="'p2, of \"course\" \\'", decision='"change"')
-    answer(sheet, 2, answer='"""\nYes:\n[[query]] # skp\n"""', decision='"change"')
+    assert "Row 3, line 6, at “skq”: open error (unknown-term)" in done.out and "did you mean “skp”?" in done.out
+    answer(sheet, "2", answer="'p2, of \"course\" \\'", decision='"change"')
+    answer(sheet, "3", answer='"""\nYes:\n[[query]] # skp\n"""', decision='"change"')
     written = [
         line for line in sheet.read_text().splitlines() if line.startswith(("answer", "decision", "[[query]] #"))
     ]
     leaf.write_text(LEAF.replace("2 sts, p3", "2 sts, p2").replace("skq", "k2tog", 1).replace("Leaf", "By Ada\n\nLeaf"))
     done = typed("sheet", "leaf.txt")
-    assert "1 open, 2 settled; the text has changed since it was last checked" in done.out
-    assert "Settled: 1 (row 2, line 5) and 2 (row 3, line 6)." in done.out
+    assert "2 settled; the text has changed since it was last checked" in done.out
+    assert "(row 2, line 5) and" in done.out and "(row 3, line 6)." in done.out
+    assert states(typed) == {"2": "settled", "3": "settled", "4": "open"}
     again = [line for line in sheet.read_text().splitlines() if line.startswith(("answer", "decision", "[[query]] #"))]
     assert again == written
 
@@ -63,24 +67,25 @@ def test_from_a_broken_pattern_to_a_settled_sheet(typed: Type, leaf: Path, tmp_p
 def test_a_decided_change_that_did_not_help_is_still_there(typed: Type, leaf: Path, tmp_path: Path) -> None:
     """The editor sees at once what was touched in vain."""
     typed("sheet", "leaf.txt")
-    answer(tmp_path / "leaf.sheet.toml", 1, decision='"change"')
-    assert states(typed) == ["to change", "open", "open"]
+    answer(tmp_path / "leaf.sheet.toml", "2", decision='"change"')
+    assert states(typed) == {"2": "to change", "3": "open", "4": "open"}
     leaf.write_text(LEAF.replace("p3.\n", "p4.\n"))
-    assert states(typed) == ["still there", "open", "open"]
+    assert states(typed) == {"2": "still there", "3": "open", "4": "open"}
     leaf.write_text(LEAF.replace("p3.\n", "p2.\n"))
-    assert states(typed)[0] == "settled"
+    assert states(typed)["2"] == "settled"
     leaf.write_text(LEAF)
-    assert states(typed)[0] == "back"
+    assert states(typed)["2"] == "back"
 
 
 def test_a_query_meant_so_is_kept_and_gives_the_line_that_says_so(typed: Type, leaf: Path, tmp_path: Path) -> None:
     """An error that is kept does not end the command with 1."""
-    leaf.write_text("Cast on 10 sts.\nRow 1: K1, yo, k to end. (12 sts)\n")
+    leaf.write_text("Cast on 10 sts.\nRow 1: K4, skq, k4.\n")
     assert typed("sheet", "leaf.txt").status == 1
-    answer(tmp_path / "leaf.sheet.toml", 1, decision='"keep"', answer='"The loop is counted twice."')
+    answer(tmp_path / "leaf.sheet.toml", "1", decision='"keep"', answer='"My own stitch: see the notes."')
     done = typed("sheet", "leaf.txt")
     assert done.status == 0
-    assert "        Accept stated-count-wrong: The loop is counted twice.\n" in done.out
+    assert "        Accept unknown-term: My own stitch: see the notes.\n" in done.out
+    assert "put this line above row 1 (line 2):" in done.out
 
 
 def test_a_run_without_a_change_writes_nothing(typed: Type, leaf: Path, tmp_path: Path) -> None:
@@ -140,8 +145,8 @@ def test_the_second_version_of_a_text_goes_on_with_its_sheet(typed: Type, leaf: 
     """A text under another name with lines of the first is the same pattern."""
     typed("sheet", "leaf.txt")
     (tmp_path / "leaf-2.txt").write_text(LEAF.replace("2 sts, p3", "2 sts, p2"))
-    done = typed("sheet", "leaf-2.txt", "--sheet", "leaf.sheet.toml")
-    assert "leaf-2.txt: 3 queries: 2 open, 1 settled" in done.out
+    after = states(typed, "leaf-2.txt", "--sheet", "leaf.sheet.toml")
+    assert after == {"2": "settled", "3": "open", "4": "open"}
 
 
 def test_standard_input_needs_a_place_for_its_sheet(typed: Type, tmp_path: Path) -> None:

@@ -157,5 +157,5 @@ def test_the_markdown_asks_what_waits_and_says_what_is_kept() -> None:
     text = as_markdown(Sheet(queries=(kept, asked, gone, Query(4, "Own?"))), "Leaf")
     assert "> Row 3: \\*K8, \\[p3\\] 2 times." in text
     assert "### 1. Row 3, line 4, at “p3”" in text and "Answer: Yes." in text and "## Border" in text
-    assert "- Before line 4: `Accept row-runs-short: So I like it.`" in text
+    assert "- Above row 3 (line 4): `Accept row-runs-short: So I like it.`" in text
     assert "Gone?" not in text and "### 4. The whole pattern" in text

@@ -136,8 +136,12 @@ def sheet_json(sheet: Sheet) -> dict[str, Any]:
 
 
 def acceptance(query: Query) -> str | None:
-    """Return the comment line by which a text accepts a finding that is kept; None for any other query."""
-    if query.state != "kept" or query.rule is None:
+    """Return the line by which a text accepts a finding that is kept; None for any other query.
+
+    A departure from a style is accepted throughout, since one query stands for all of its kind.
+    """
+    if query.state != "kept" or query.rule is None or query.rule not in ALL:
         return None
     reason = _clean(query.note or query.answer) or "it is meant so"
-    return f"Accept {query.rule}: {reason}"
+    throughout = " throughout" if ALL[query.rule].family == "style" else ""
+    return f"Accept {query.rule}{throughout}: {reason}"

@@ -49,7 +49,14 @@ def place_of(query: Query) -> str:
     return (place[:1].upper() + place[1:]) or "The whole pattern"
 
 
+def where_of(query: Query) -> str:
+    """Say which row or line a query is about: "row 3 (line 5)", "line 1"."""
+    if query.row is None:
+        return f"line {query.line}" if query.line else "the first row"
+    return f"row {query.row} (line {query.line})" if query.row[0].isdigit() else f"the {query.row} row"
+
+
 def _meant_so(sheet: Sheet) -> list[str]:
     """Return the lines that accept what is kept."""
-    lines = [f"- Before line {query.line}: `{line}`" for query in sheet.queries if (line := acceptance(query))]
+    lines = [f"- Above {where_of(query)}: `{line}`" for query in sheet.queries if (line := acceptance(query))]
     return ["## Meant so", "These lines, in the text, say so to whoever checks it.", "\n".join(lines)] if lines else []

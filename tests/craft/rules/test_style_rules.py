@@ -62,6 +62,7 @@ CASES = [
     (HOUSE, "Row 1: K4. [4 stitches]", "Row 1: K4. (4 stitches)"),
     (HOUSE, "Row 1: K 4 sts, Repeat from * to end.", "Row 1: K 4 sts, rep from * to end."),
     (HOUSE, "Round 1: *K1; rep from * to end of rnd.", "Round 1: *K1; rep from * to end."),
+    (HOUSE, "Row 1: *K1; rep from * to the last st, k1.", "Row 1: *K1; rep from * to last st, k1."),
     (HOUSE, "Row 1: K1, ((k1, p1) twice, k1) 2 times.", "Row 1: K1, [(k1, p1) twice, k1] 2 times."),
     (HOUSE, "Row 1: Knit 2 tog, k2. (3 sts)", "Row 1: K2tog, k2. (3 sts)"),
     (HOUSE, "Cast on 95 (113: 131) sts.\nRow 1: Knit.", "Cast on 95 (113, 131) sts."),
@@ -71,6 +72,7 @@ CASES = [
     (PLAIN, "Row 11 (right side): Knit.", "11th row (right side): Knit."),
     (PLAIN, "Rows 21-23: Purl.", "21st-23rd rows: Purl."),
     (PLAIN, "1st row: K2, *p2; repeat from * to end.\nCast off.", "1st row: K2, *p2; repeat from * to the end."),
+    (PLAIN, "1st row: K to last 2 sts, k2.\nCast off.", "1st row: K to the last 2 sts, k2."),
     (PLAIN, "1st row: Knit to the end. [12 sts]\nCast off.", "1st row: Knit to the end. — 12 sts"),
 ]
 

@@ -12,7 +12,7 @@ from counterpane.cli.showing.findings import STYLES
 from counterpane.cli.showing.words import listed, number_of, visible
 from counterpane.craft.editing import STANDING, STATES, Query, Sheet
 from counterpane.library.sheets import acceptance
-from counterpane.press.sheets import place_of
+from counterpane.press.sheets import place_of, where_of
 
 MOST_SHOWN = 60  # Queries drawn for a person; the sheet holds all of them; house.
 
@@ -44,11 +44,12 @@ def _order(query: Query) -> tuple[int, int, int]:
 
 
 def _draw_query(console: Console, query: Query) -> None:
-    """Draw number, state and place, the line as printed, the question, and what was written."""
-    rule = f" ({query.rule})" if query.rule else ""
+    """Draw number and place, the state, the line as printed, the question, and what was written."""
     section = f"{query.section}: " if query.section else ""
-    place = f" {visible(section + place_of(query))}{rule}"
-    console.print(Text.assemble(f"{query.number}. ", (query.state, STYLES.get(query.severity or "", "bold")), place))
+    place = f"{query.number}. {visible(section + place_of(query))}: "
+    state = (query.state, STYLES.get(query.severity or "", "bold"))
+    kind = f" {query.severity}" if query.severity and query.state == "open" else ""
+    console.print(Text.assemble(place, state, f"{kind} ({query.rule})" if query.rule else ""))
     if query.printed:
         console.print(Padding(Text(visible(query.printed), "italic"), (0, 0, 0, 4)))
     written = {"Answer": query.answer, "Decision": query.decision or "", "Note": query.note}
@@ -64,7 +65,7 @@ def _draw_kept(console: Console, kept: Sequence[Query]) -> None:
     console.print(f"\nKept as meant: {listed([str(query.number) for query in kept])}.")
     for query in kept:
         if line := acceptance(query):
-            console.print(f"    To say so in the text, put this line before line {query.line}:")
+            console.print(f"    To say so in the text, put this line above {where_of(query)}:")
             console.print(Padding(visible(line), (0, 0, 0, 8)))
 
 

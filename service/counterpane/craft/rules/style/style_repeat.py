@@ -10,6 +10,7 @@ from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.tree import Place
 
 _FROM = re.compile(r"\b(?P<verb>rep|repeat)\.?(?P<from>\s+from\s+(?:\*+|†+|‡+))", re.IGNORECASE)
+_LAST = re.compile(r"\bto\s+(?P<the>the\s+)?last(?=\s+(?:\d|st))", re.IGNORECASE)
 _END = re.compile(r"\bto\s+(?:the\s+)?end(?:\s+of\s+(?:the\s+)?(?:row|rnd|round))?\b(?!\s+of)", re.IGNORECASE)
 
 
@@ -29,6 +30,7 @@ def style_repeat(text: Printed) -> Iterator[Finding]:
     """
     yield from noted(text, "style-repeat", "A repeat is worded", _verbs(text))
     yield from noted(text, "style-repeat", "The end is worded", _ends(text))
+    yield from noted(text, "style-repeat", "The rest is worded", _lasts(text))
 
 
 def _verbs(text: Printed) -> Iterator[Departure]:
@@ -46,3 +48,12 @@ def _ends(text: Printed) -> Iterator[Departure]:
             said = wanted.replace("row", "round") if wanted and re.search("rnd|round", found.group(), re.I) else wanted
             if said and found.group().lower() != said:
                 yield Departure(Place(number, found.start() + 1), found.group(), said)
+
+
+def _lasts(text: Printed) -> Iterator[Departure]:
+    """Give the words before the stitches that are left, which have an article where the end has one."""
+    wanted = {None: None, "to the end": "to the last"}.get(text.style.to_end, "to last")
+    for number, line in text.row_lines():
+        for found in _LAST.finditer(line):
+            if wanted and " ".join(found.group().lower().split()) != wanted:
+                yield Departure(Place(number, found.start() + 1), found.group(), wanted)
