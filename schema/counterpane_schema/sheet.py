@@ -5,7 +5,7 @@ from __future__ import annotations
 from marshmallow import fields
 
 from counterpane_schema.check import MOST_BYTES, SEVERITIES, CheckRequest
-from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word
+from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 
 STATES = ("open", "answered", "to change", "still there", "back", "kept", "settled")
@@ -40,6 +40,7 @@ class SheetQuery(Closed):
     printed = words("The line as printed where it was seen last.")
     words = words("The words at that place.")
     sizes = fields.List(Whole(least=1), metadata={"description": "The sizes it is about; empty for all."})
+    accepted = YesNo(metadata={"description": "Whether a line of the text accepts the finding."})
     finding = Text(lines=True, least=0, most=MOST_BYTES)
     hint = Text(lines=True, least=0, most=MOST_BYTES)
     suggestions = fields.List(Text(lines=True, least=0, most=MOST_BYTES))

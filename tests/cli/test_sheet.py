@@ -88,6 +88,19 @@ def test_a_query_meant_so_is_kept_and_gives_the_line_that_says_so(typed: Type, l
     assert "put this line above row 1 (line 2):" in done.out
 
 
+def test_the_line_of_acceptance_put_into_the_text_is_understood(typed: Type, leaf: Path, tmp_path: Path) -> None:
+    """The finding stays kept, and the line is not offered again; taken out, and not decided, it is asked about."""
+    accepted = "Cast on 10 sts.\nAccept row-leaves-stitches: the rest waits on a holder.\nRow 1: K7.\n"
+    leaf.write_text(accepted)
+    done = typed("sheet", "leaf.txt")
+    assert "1 kept" in done.out and "put this line" not in done.out
+    leaf.write_text(accepted.replace("Accept", "Once"))
+    assert states(typed) == {"1": "open"}
+    answer(tmp_path / "leaf.sheet.toml", "1", decision='"keep"')
+    leaf.write_text(accepted)
+    assert "1 kept" in typed("sheet", "leaf.txt").out
+
+
 def test_a_run_without_a_change_writes_nothing(typed: Type, leaf: Path, tmp_path: Path) -> None:
     """The file has the time at which a person last saved it."""
     typed("sheet", "leaf.txt")

@@ -5,12 +5,14 @@ from __future__ import annotations
 import hashlib
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, fields, replace
 from typing import Any
 
 from counterpane.craft.checking import examine
 from counterpane.craft.editing import Places, Query, Sheet, rechecked, shortened
+from counterpane.craft.rows.remarks import remark_in
+from counterpane.craft.rows.words import LINE_END
 from counterpane.craft.rules import ALL
 from counterpane.craft.rules.style import judge_style
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -19,6 +21,7 @@ from counterpane.library.checks import check_text, finding_json
 from counterpane.library.errors import NotFound
 from counterpane.library.near import nearest
 
+_ACCEPTED = re.compile(r" Accepted on line (\d{1,7}): ")
 _CONTROL = re.compile("[\\x00-\\x1f\\x7f-\\x9f\ud800-\udfff]+")
 
 
@@ -35,11 +38,12 @@ def check_sheet(text: str, vocabulary: Vocabulary, sheet: Sheet, style: Style | 
     """
     terms: Terms | None = "us" if sheet.terms == "us" else "uk" if sheet.terms == "uk" else None
     answer = check_text(text, vocabulary, sheet.cast_on, terms)
+    lines = re.split(LINE_END, text.removeprefix("\ufeff"))
     places = Places(text, [(row["line"], row["section"]) for row in answer["rows"]])
-    found = [_query(finding, sizes, places) for finding, sizes in _findings(answer)]
+    found = [_query(finding, sizes, places, lines) for finding, sizes in _findings(answer)]
     if style is not None:
         departures = judge_style(examine(text, vocabulary, sheet.cast_on, terms), style)
-        found += [_query(finding_json(finding), (), places) for finding in departures]
+        found += [_query(finding_json(finding), (), places, lines) for finding in departures]
     found.sort(key=lambda query: (query.line or 0, query.column or 0))
     checked = hash_of(text)
     changed = sheet.checked is not None and sheet.checked != checked
@@ -84,7 +88,7 @@ def _findings(answer: Mapping[str, Any]) -> Iterator[tuple[Mapping[str, Any], tu
         yield finding, own if counted and len(own) < len(sizes) else ()
 
 
-def _query(finding: Mapping[str, Any], sizes: tuple[int, ...], places: Places) -> Query:
+def _query(finding: Mapping[str, Any], sizes: tuple[int, ...], places: Places, lines: Sequence[str]) -> Query:
     """Return what a finding asks, not yet numbered; signs that cannot be printed are left out."""
     spot = places.spot(finding["line"], finding["column"])
     return Query(
@@ -99,10 +103,19 @@ def _query(finding: Mapping[str, Any], sizes: tuple[int, ...], places: Places) -
         printed=_clean(spot.printed),
         words=_clean(spot.words),
         sizes=sizes,
+        accepted=_is_accepted(finding, lines),
         finding=_clean(finding["message"]),
         hint=_clean(finding["hint"]),
         suggestions=tuple(_clean(text) for text in finding["corrections"]),
     )
+
+
+def _is_accepted(finding: Mapping[str, Any], lines: Sequence[str]) -> bool:
+    """Tell whether a line of the text accepts a finding: its message names that line."""
+    found = _ACCEPTED.search(finding["message"])
+    number = int(found[1]) if found else 0
+    remark = remark_in(lines[number - 1], number) if 0 < number <= len(lines) else None
+    return remark is not None and remark.level is None and remark.slug == finding["rule"]
 
 
 def _clean(text: str) -> str:
@@ -136,11 +149,11 @@ def sheet_json(sheet: Sheet) -> dict[str, Any]:
 
 
 def acceptance(query: Query) -> str | None:
-    """Return the line by which a text accepts a finding that is kept; None for any other query.
+    """Return the line by which a text accepts a finding that is kept; None where it does, or for any other query.
 
     A departure from a style is accepted throughout, since one query stands for all of its kind.
     """
-    if query.state != "kept" or query.rule is None or query.rule not in ALL:
+    if query.state != "kept" or query.accepted or query.rule is None or query.rule not in ALL:
         return None
     reason = _clean(query.note or query.answer) or "it is meant so"
     throughout = " throughout" if ALL[query.rule].family == "style" else ""

@@ -73,7 +73,7 @@ def as_toml(sheet: Sheet, earlier: str = "") -> str:
 
 def _stored(query: Mapping[str, Any]) -> Table:
     """Return what the file holds of a query: what people write into always, the rest where there is something."""
-    told = {name: value for name, value in query.items() if name != "acceptance" and value not in (None, "", [])}
+    told = {name: value for name, value in query.items() if name != "acceptance" and value not in (None, "", [], False)}
     first = {name: query[name] if query[name] is not None else "" for name in _FIRST}
     return first | {name: value for name, value in told.items() if name not in first}
 
@@ -168,7 +168,7 @@ def _values(part: str) -> Table:
 
 def _same(has: Table, wanted: Table) -> bool:
     """Tell whether two tables hold the same, where what is empty counts as not there."""
-    filled = [{key: value for key, value in each.items() if value not in ("", [])} for each in (has, wanted)]
+    filled = [{key: value for key, value in each.items() if value not in ("", [], False)} for each in (has, wanted)]
     return filled[0] == filled[1]
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from counterpane.craft.checking import examine
 from counterpane.craft.findings import Finding, Rule
+from counterpane.craft.rules import judge_text
 from counterpane.craft.rules.style import RULES, judge_style
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
@@ -105,6 +106,15 @@ def test_departures_of_one_kind_are_one_finding(vocabulary: Vocabulary) -> None:
     text = "\n".join(f"{number}th row: Knit." for number in range(4, 14))
     (finding,) = judged(text, vocabulary)
     assert "here and in 9 more places" in finding.message
+
+
+def test_a_text_may_accept_a_departure_and_give_it_a_level(vocabulary: Vocabulary) -> None:
+    """The remark meets its finding only where a style is asked for, and is no finding elsewhere."""
+    accepting = "Accept style-row-label throughout: so the magazine has it.\n1st row: K2.\n"
+    assert "Accepted on line 1" in judged(accepting, vocabulary)[0].message
+    assert "accepts-nothing" not in {finding.rule for finding in judge_text(examine(accepting, vocabulary))}
+    treated = "Treat style-row-label as warning: of the house.\n1st row: K2.\n"
+    assert [finding.severity for finding in judged(treated, vocabulary)] == ["warning"]
 
 
 def test_a_text_without_rows_and_one_of_signs_depart_nowhere(vocabulary: Vocabulary) -> None:

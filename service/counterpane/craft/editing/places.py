@@ -17,8 +17,8 @@ LONGEST_WORDS = 60
 """Characters of the words that are quoted. House figure."""
 
 _WORDS = re.compile(
-    rf"[(\[{{][^)\]}}]{{0,{LONGEST_WORDS}}}[)\]}}]?"  # What stands in brackets is one thing.
-    rf"|[*†‡#]*\s*[^\s,;.:()\[\]][^,;.:()\[\]]{{0,{LONGEST_WORDS}}}"
+    rf"[(\[{{][^)\]}}]{{0,{LONGEST_WORDS}}}[)\]}}]"  # What stands in brackets is one thing.
+    rf"|[(\[{{*†‡#]*\s*[^\s,;.:()\[\]][^,;.:()\[\]]{{0,{LONGEST_WORDS}}}"
     rf"|\S{{1,{LONGEST_WORDS}}}"
 )
 

@@ -69,11 +69,11 @@ def _again(query: Query, seen: Query | None, changed: bool) -> Query:
     )
     if not query.answer and query.question in ("", _question(query)):
         current = _asked(current)
-    return replace(current, state=_state(query, changed))
+    return replace(current, state=_state(query, changed) if not seen.accepted else "kept")
 
 
 def _asked(query: Query) -> Query:
-    return replace(query, question=_question(query))
+    return replace(query, question=_question(query), state="kept" if query.accepted else query.state)
 
 
 def _question(query: Query) -> str:

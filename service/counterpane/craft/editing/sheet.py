@@ -21,7 +21,8 @@ class Query:
 
     `rule` is None for a question of the editor's own. `number` is never given to another query of the sheet. `line`,
     `column` and `printed` are where it was seen last, the line as printed; `words` those at the place. `sizes` numbers
-    the sizes it is about, empty for all. `finding`, `hint` and `suggestions` are the words of the rule.
+    the sizes it is about, empty for all; `accepted` says that a line of the text accepts the finding. `finding`,
+    `hint` and `suggestions` are the words of the rule.
     `state` is worked out at each check:
     "open" nobody has answered; "answered" the designer has; "to change" it was decided that the text changes; "still
     there" the text was changed and the finding stands; "back" it was settled once; "kept" it is meant so; "settled".
@@ -42,6 +43,7 @@ class Query:
     printed: str = ""
     words: str = ""
     sizes: tuple[int, ...] = ()
+    accepted: bool = False
     finding: str = ""
     hint: str = ""
     suggestions: tuple[str, ...] = ()

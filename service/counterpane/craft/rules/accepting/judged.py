@@ -19,7 +19,7 @@ from counterpane.craft.rows.words import LINE_END
 class Judged:
     """The remarks of a text, its findings as they stand after them, and the family of every rule there is.
 
-    `unmet` are the acceptances that meet no finding.
+    `unmet` are the acceptances that meet no finding; those of style may meet one where a style is asked for.
     """
 
     remarks: tuple[Remark, ...]
@@ -44,7 +44,8 @@ def judged(examined: Examined, found: Iterable[Finding], families: Mapping[str, 
     spans = {remark: _span(remark, lines, examined) for remark in valid if remark.level is None}
     met: set[Remark] = set()
     accepted = tuple(_accepted(finding, spans, met, examined) for finding in findings)
-    return Judged(remarks, accepted, families, tuple(remark for remark in spans if remark not in met))
+    unmet = tuple(remark for remark in spans if remark not in met and families[remark.slug] != "style")
+    return Judged(remarks, accepted, families, unmet)
 
 
 def _is_valid(remark: Remark, families: Mapping[str, Family]) -> bool:

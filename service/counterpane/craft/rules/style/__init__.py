@@ -1,8 +1,11 @@
 """Rules about house style, which speak only where a style is asked for: what a house prints, against what is there."""
 
+from collections.abc import Mapping
+
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.printed import Printed, printed
-from counterpane.craft.findings import Finding, Rule
+from counterpane.craft.findings import Family, Finding, Rule
+from counterpane.craft.rules.accepting import judged
 from counterpane.craft.rules.style.style_abbreviation import style_abbreviation
 from counterpane.craft.rules.style.style_count import style_count
 from counterpane.craft.rules.style.style_first_letter import style_first_letter
@@ -27,10 +30,11 @@ RULES: tuple[Rule[Printed], ...] = (
     style_sizes,
     style_units,
 )
+_FAMILIES: Mapping[str, Family] = {rule.slug: rule.family for rule in RULES}
 
 
 def judge_style(examined: Examined, style: Style) -> tuple[Finding, ...]:
-    """Return where a text departs from a house style, in the order of its places; all of them are notes."""
+    """Return where a text departs from a house style, in the order of its places: notes, unless the text says else."""
     text = printed(examined, style)
-    found = [finding for rule in RULES for finding in rule.check(text)]
+    found = judged(examined, (each for rule in RULES for each in rule.check(text)), _FAMILIES).findings
     return tuple(sorted(found, key=lambda finding: (finding.line or 0, finding.column or 0, finding.rule)))
