@@ -178,7 +178,7 @@ class Either(fields.Field[Any]):
 def _json_type(field: fields.Field[Any]) -> type | tuple[type, ...]:
     if isinstance(field, fields.Nested):
         return dict
-    if isinstance(field, Number):
+    if isinstance(field, Number | Whole):
         return (int, float, Decimal)
     return list if isinstance(field, fields.List) else str
 

@@ -6,6 +6,7 @@ from counterpane.api import (
     changes,
     checks,
     components,
+    extracts,
     facts,
     health,
     objects,
@@ -20,6 +21,7 @@ from counterpane.api.operations import Operation
 
 OPERATIONS: tuple[Operation, ...] = (
     checks.check,
+    extracts.extract,
     sheets.check_sheet,
     plans.plan,
     patterns.write_pattern,

@@ -113,6 +113,9 @@ SHEET = (
     Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (12 sts)\n", "style": "counterpane"}),
     Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (11 sts)\n", "sheet": ASKED}),
 )
+EXTRACT = (
+    Example(body={"text": "Cast on 95 (113, 131) sts.\nRow 1: K4 (5, 6), p to end, k0 (0, 1).\n", "size": 2}),
+)
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
 RULE = (Example({"slug": "row-runs-short"}),)
 FACT = (Example({"name": "inch"}),)

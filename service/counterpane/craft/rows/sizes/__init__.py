@@ -1,0 +1,167 @@
+"""A text in several sizes: how many there are, what they are called, and the text of one of them.
+
+A text is in several sizes where its cast-on, its list of sizes or its rows give lists of one number a size. A text in
+one size has none, and nothing in it is touched.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from counterpane.craft.rows.sizes.draft import Draft
+from counterpane.craft.rows.sizes.extract import Extract, extract
+from counterpane.craft.rows.sizes.flat import Flat
+from counterpane.craft.rows.sizes.lists import MOST_SIZES, Candidate, Reading, Span, candidates
+from counterpane.craft.rows.sizes.names import names_in
+from counterpane.craft.rows.sizes.notes import Note, may_hold_notes, notes
+from counterpane.craft.rows.tree import Place
+from counterpane.craft.rows.words import Line
+
+__all__ = ["Extract", "SizeList", "Sizes", "extract_of", "for_size", "sizes_in"]
+_CASTING_ON = re.compile(
+    r"\b(?:cast(?:ing)?[ -]on|co|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
+)
+_STITCH = re.compile(r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[\])]\s?|[*]\s?)$")
+_ROW_END = re.compile(r"[.\s]*$")
+_LOOKED_BACK = 50
+_WEIGHT_OF_NAMES, _WEIGHT_OF_CAST_ON = 3, 2
+
+
+@dataclass(frozen=True, slots=True)
+class SizeList:
+    """A list of one number a size as printed, and where it begins; `cast_on` says that it follows "cast on"."""
+
+    place: Place
+    entries: tuple[str, ...]
+    cast_on: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """How many sizes a text is in, their names (empty where it names none), and its lists.
+
+    `lists` have an entry for each size; `misfits` have more or fewer.
+    """
+
+    number: int
+    names: tuple[str, ...]
+    lists: tuple[SizeList, ...]
+    misfits: tuple[SizeList, ...]
+    flat: Flat
+    readings: tuple[Reading, ...]
+    notes: tuple[Note, ...]
+    named: Reading | None = None
+
+    def given(self, span: Span) -> str:
+        """Return a stretch of one line as it stands in the text as given."""
+        line = self.flat.line_at(span[0])
+        start = self.flat.starts[line]
+        return self.flat.lines[line].given(span[0] - start, span[1] - start)
+
+
+def sizes_in(lines: Sequence[Line]) -> Sizes | None:
+    """Return the sizes of a text, None where it is in one size."""
+    flat = Flat(lines)
+    found, named = list(candidates(flat.text)), names_in(flat.text)
+    if not found and not (named and may_hold_notes(flat.text)):
+        return None
+    number = _number(flat, found, named)
+    if number is None:
+        return None
+    names = _words(flat.text, named) if named and len(named.entries) == number else ()
+    said = tuple(notes(flat, number, names)) if may_hold_notes(flat.text) else ()
+    spans = [named] if named and names else []
+    found = [one for one in found if not any(span.start <= one.plain.start < span.end for span in spans)]
+    readings = tuple(reading for one in found if (reading := one.of(number)))
+    if not readings and not said:
+        return None
+    misfits = tuple(one.plain for one in found if one.of(number) is None and _is_misfit(flat.text, one, number))
+    lists = tuple(_printed(flat, reading) for reading in readings)
+    odd = tuple(_printed(flat, reading) for reading in misfits)
+    return Sizes(number, names, lists, odd, flat, readings, said, named if names else None)
+
+
+def _number(flat: Flat, found: Sequence[Candidate], named: Reading | None) -> int | None:
+    """Return in how many sizes a text is: what its list of sizes, its cast-on and its rows say most often."""
+    votes: Counter[int] = Counter()
+    told = bool(named)
+    for one in found:
+        cast_on = _casts_on(flat.text, one.plain)
+        first = one.plain
+        if cast_on and len(first.entries) > 1:
+            votes[len(first.entries)] += _WEIGHT_OF_CAST_ON
+            told = True
+        elif one.sure and _STITCH.search(flat.text, max(0, first.start - _LOOKED_BACK), first.start):
+            votes[len(first.entries)] += 1
+            told = True
+    if named and (len(named.entries) in votes or not votes):
+        votes[len(named.entries)] += _WEIGHT_OF_NAMES
+    number = max(votes, key=lambda many: votes[many], default=1) if told else 1
+    return number if 1 < number <= MOST_SIZES else None
+
+
+def _casts_on(text: str, reading: Reading) -> bool:
+    return bool(_CASTING_ON.search(text, max(0, reading.start - _LOOKED_BACK), reading.start))
+
+
+def _is_misfit(text: str, one: Candidate, number: int) -> bool:
+    """Tell whether a list of another number of entries than there are sizes is meant as one."""
+    if one.sure or _casts_on(text, one.plain):
+        return True
+    ends = _ROW_END.match(text, one.plain.end, text.find("\n", one.plain.end) % (len(text) + 1))
+    return len(one.plain.entries) == 2 and bool(_STITCH.search(text, 0, one.plain.start)) and not ends
+
+
+def _words(text: str, reading: Reading) -> tuple[str, ...]:
+    return tuple(text[start:end] for start, end in reading.entries)
+
+
+def _printed(flat: Flat, reading: Reading) -> SizeList:
+    line = flat.line_at(reading.start)
+    place = flat.lines[line].place(reading.start - flat.starts[line])
+    return SizeList(place, _words(flat.text, reading), _casts_on(flat.text, reading))
+
+
+def draft_for(sizes: Sizes, size: int) -> Draft:
+    """Return the text on its way to one size, counted from 0: its numbers chosen, what is not for it left out."""
+    draft = Draft(sizes.flat)
+    for note in sizes.notes:
+        if size in note.sizes:
+            draft.drop_word(note.start, note.end)
+        elif note.phrase:
+            draft.leave_out_phrase(note.begin, note.stop)
+        else:
+            draft.drop(note.begin, note.stop)
+    for start, end in _chosen(sizes, size, draft):
+        if draft.letters[start]:
+            draft.leave_out(start, end)
+    return draft
+
+
+def _chosen(sizes: Sizes, size: int, draft: Draft) -> list[Span]:
+    """Keep the entry of a size in each list, and return those that say that nothing is worked."""
+    nothing = []
+    for reading in (*([sizes.named] if sizes.named else []), *sizes.readings):
+        start, end = reading.entries[size]
+        draft.drop(reading.start, start)
+        draft.drop(end, reading.end)
+        if reading is not sizes.named and sizes.flat.text[start:end] in ("0", "-"):
+            nothing.append((start, end))
+    return nothing
+
+
+def for_size(sizes: Sizes, size: int) -> list[Line]:
+    """Return the lines of one size, counted from 0; a line that is the same in every size stays the same object."""
+    draft = draft_for(sizes, size)
+    lines = list(sizes.flat.lines)
+    for number in draft.touched:
+        lines[number] = draft.line(number)
+    return lines
+
+
+def extract_of(text: str, sizes: Sizes, size: int, *, keep_lines: bool = False) -> Extract:
+    """Return the text with only the numbers of one size, counted from 0, and everything else as it is."""
+    return extract(text, draft_for(sizes, size), keep_lines=keep_lines)
