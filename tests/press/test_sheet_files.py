@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from counterpane.craft.editing import Query, Sheet
 from counterpane.press.sheet_files import SheetFault, as_toml, read_sheet
 from counterpane.press.sheets import as_markdown
+from counterpane.press.toml import assignment
 
 FOUND = Query(
     1,
@@ -41,6 +42,17 @@ def test_what_a_person_wrote_is_read_back_the_same(answer: str, note: str, quest
     """Whatever signs it is made of."""
     sheet = replace(SHEET, queries=(replace(FOUND, answer=answer, note=note, question=question),))
     assert read_sheet(as_toml(sheet)) == sheet
+
+
+@given(TEXTS, TEXTS)
+def test_what_a_person_wrote_stays_where_other_lines_change(answer: str, note: str) -> None:
+    """The very signs of the file stay, and not only what they mean."""
+    file = as_toml(replace(SHEET, queries=(replace(FOUND, answer=answer, note=note),)))
+    query = replace(FOUND, answer=answer, note=note, state="back", line=77, words='a "b"', hint="Look.", suggestions=())
+    after = replace(SHEET, checked="1" * 64, style=None, queries=(query,))
+    written = as_toml(after, file)
+    assert read_sheet(written) == after
+    assert f"\n{assignment('answer', answer)}\n" in written and f"\n{assignment('note', note)}\n" in written
 
 
 BY_HAND = '''# Mine: ask Ada first.
@@ -85,6 +97,15 @@ def test_only_the_lines_that_change_are_written_again() -> None:
     written = as_toml(after, BY_HAND)
     assert sorted(written.splitlines()) == sorted(expected.splitlines())
     assert read_sheet(written) == after
+
+
+def test_a_text_that_looks_like_keys_is_left_alone() -> None:
+    """What stands in quotes is a person's."""
+    answer = 'a\nline = 3 # no\nstate = "kept"\n'
+    file = as_toml(replace(SHEET, queries=(replace(FOUND, answer=answer),)))
+    written = as_toml(replace(SHEET, queries=(replace(FOUND, answer=answer, line=9, state="back"),)), file)
+    assert f"\n{assignment('answer', answer)}\n" in written
+    assert written.replace("line = 9", "line = 4").replace('state = "back"', 'state = "open"') == file
 
 
 def test_a_file_with_nothing_to_change_stays_as_it_is() -> None:

@@ -135,13 +135,28 @@ def _line(parts: Sequence[str], steps: Sequence[str]) -> int:
     """Return the line of the key that a pointer leads to; that of the query's heading where no line begins with it."""
     inside = steps[0] == "queries" and len(steps) > 2
     index = int(steps[1]) + 1 if inside else 0
-    found = _assigned(steps[2] if inside else steps[0]).search(parts[index])
-    return _begin(parts, index) + (parts[index].count("\n", 0, found.start()) if found else 0)
+    found = _assignment(parts[index], steps[2] if inside else steps[0])
+    return _begin(parts, index) + (parts[index].count("\n", 0, found[0]) if found else 0)
 
 
-def _assigned(key: str) -> re.Pattern[str]:
-    """Return the pattern of a line that gives a key its value."""
-    return re.compile(rf"^[ \t]*[\"']?{re.escape(key)}[\"']?[ \t]*=(?P<value>[^\r\n]*)(?P<end>\r?\n|\Z)", re.MULTILINE)
+def _assignment(part: str, key: str) -> tuple[int, int, int] | None:
+    """Return where the line begins that gives a key its value, where a comment begins there, and where the line ends.
+
+    What stands in quotes is passed over, so that no text of a person's looks like a key.
+    """
+    hidden = _HEADING_OR_TEXT.sub(_hidden, part)
+    found = re.search(
+        rf"^[ \t]*{re.escape(key)}[ \t]*=[^\r\n#]*?(?P<comment>[ \t]*(?:#[^\r\n]*)?)(?=\r?$)", hidden, re.M
+    )
+    return (found.start(), found.start("comment"), found.end()) if found else None
+
+
+def _hidden(found: re.Match[str]) -> str:
+    """Return as many signs that mean nothing as stand in quotes or behind the sign of a comment."""
+    text = found.group()
+    if found["heading"] is not None:
+        return text
+    return ("#" if text.startswith("#") else "_") + "_" * (len(text) - 1)
 
 
 # -- writing again
@@ -174,36 +189,26 @@ def _same(has: Table, wanted: Table) -> bool:
 
 def _put(part: str, key: str, value: Any) -> str:
     """Put a value into the line of its key, before the comment there; a key without a line gets one."""
-    found = _assigned(key).search(part)
-    end = "\r\n" if "\r\n" in part else "\n"
+    found = _assignment(part, key)
     if found is not None:
-        line = "" if value is None else f"{assignment(key, value)}{_comment(found)}{found['end']}"
-        return part[: found.start()] + line + part[found.end() :]
-    if value is None:
-        return part
+        begin, comment, end = found
+        if value is None:
+            return part[:begin] + part[end:].removeprefix("\r").removeprefix("\n")
+        return part[:begin] + assignment(key, value) + part[comment:end] + part[end:]
+    return part if value is None else _added(part, assignment(key, value))
+
+
+def _added(part: str, line: str) -> str:
+    """Put a line behind the heading of a query, or at the end of what stands before the first one."""
+    end = "\r\n" if "\r\n" in part else "\n"
     heading = _HEADING.search(part)
     at = part.find("\n", heading.start()) + 1 if heading else len(part)
-    before = part[:at] if at else part
-    return (
-        before
-        + ("" if before.endswith("\n") or not before else end)
-        + assignment(key, value)
-        + end
-        + part[len(before) :]
-    )
-
-
-def _comment(found: re.Match[str]) -> str:
-    """Return the comment behind a value, with the blanks before it."""
-    value = found["value"]
-    for sign in re.finditer(r"\s*#", value):
-        if _loaded(f"x ={value[: sign.start()]}"):
-            return value[sign.start() :]
-    return ""
+    before, behind = (part[:at], part[at:]) if at else (part, "")
+    return before + ("" if before.endswith("\n") or not before else end) + line + end + behind
 
 
 def _anew(part: str, wanted: Table) -> str:
     """Write a part whose lines cannot be told apart; its comments stand before its keys."""
-    comments = [line.strip() for line in part.splitlines() if line.lstrip().startswith("#")]
+    comments = [found.group().rstrip() for found in _HEADING_OR_TEXT.finditer(part) if found.group().startswith("#")]
     heading = ["", "[[query]]"] if _HEADING.search(part) else []
     return "\n".join([*heading, *comments, *(assignment(key, value) for key, value in wanted.items())]) + "\n"
