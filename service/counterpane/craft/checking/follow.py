@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from counterpane.craft.counts import UNPROVED, Chain, Misfit, can_repeat, count, passes_from, passes_until, work
 from counterpane.craft.counts.wellformed import names_markers, within
-from counterpane.craft.rows.instructions import AgainStep, StartStep, Step
+from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.tree import Row, Turn
 from counterpane.craft.stitches import Vocabulary
 
@@ -26,21 +26,26 @@ class Followed:
 
 @dataclass(frozen=True, slots=True)
 class Jam:
-    """Where the knitter is stuck: the listed row, why, and in which repeat line, None at the first pass."""
+    """Where the knitter of a piece is stuck: the listed row, why, and in which repeat line, None at the first pass.
+
+    `working` counts the passes of that repeat line from 1.
+    """
 
     row: Row
     misfit: Misfit
     again: AgainStep | None = None
+    working: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class WrongCount:
-    """A count printed after a row or repeat line that is not true."""
+    """A count printed after a row or repeat line, or for a bind-off, that is not true; the row is that before it."""
 
     row: Row
     printed: int
     true: int
     again: AgainStep | None = None
+    end: EndStep | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,18 +67,24 @@ class Walk:
     """What following the text shows; `unproved` is the first row that arithmetic cannot follow."""
 
     rows: list[Followed] = field(default_factory=list)
-    jam: Jam | None = None
+    jams: list[Jam] = field(default_factory=list)
     wrong_counts: list[WrongCount] = field(default_factory=list)
     repeated: list[Repeated] = field(default_factory=list)
     unproved: Row | None = None
 
+    @property
+    def jam(self) -> Jam | None:
+        """The first place where a knitter is stuck."""
+        return self.jams[0] if self.jams else None
+
 
 @dataclass(frozen=True, slots=True)
 class _Worked:
-    """A row to be worked: listed (its first pass) or in a repeat line."""
+    """A row to be worked: listed (its first pass) or in a repeat line, and the how-manieth working it is there."""
 
     row: Row
     again: AgainStep | None = None
+    working: int = 1
 
 
 def follow(steps: Sequence[Step], rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> Walk:
@@ -93,22 +104,40 @@ class _Follower:
         self.stateful = any(names_markers(row.parts) or _turns(row) for row in rows)
         self.done = 0
         self.began = start
+        self.jammed = self.ended = False
 
     def through(self, steps: Sequence[Step]) -> Walk:
         """Go through all steps."""
         listed = 0
         for step in steps:
             if isinstance(step, Row):
+                if self.ended:
+                    self.begin_piece(None)
                 self.row(self.rows[listed])
                 listed += 1
             elif isinstance(step, StartStep):
                 self.work_waiting()
-                self.now = self.began = step.cast_on.count if self.walk.jam is None else None
-                self.waiting, self.done = [], 0
+                self.begin_piece(step.cast_on.count if step.known else None)
+            elif isinstance(step, EndStep):
+                self.end_piece(step)
             else:
                 self.again(step)
         self.work_waiting()
         return self.walk
+
+    def begin_piece(self, count: int | None) -> None:
+        """Go on with the needle of another piece, which may fail in a place of its own."""
+        self.now = self.began = count
+        self.waiting, self.done = [], 0
+        self.jammed = self.ended = False
+
+    def end_piece(self, step: EndStep) -> None:
+        """Bind off all: compare the number of stitches that the end says there are with the true one."""
+        self.work_waiting()
+        printed = step.end.count
+        if printed is not None and self.now is not None and printed != self.now and self.walk.rows:
+            self.walk.wrong_counts.append(WrongCount(self.walk.rows[-1].row, printed, self.now, end=step))
+        self.ended = True
 
     def row(self, row: Row) -> None:
         """List a row; one that cannot be read ends the counts."""
@@ -147,8 +176,9 @@ class _Follower:
             self.walk.rows.append(Followed(worked.row, before, after))
         if misfit is not None and misfit.slug == UNPROVED:
             self.walk.unproved = self.walk.unproved or worked.row
-        elif misfit is not None and self.walk.jam is None:
-            self.walk.jam = Jam(worked.row, misfit, worked.again)
+        elif misfit is not None and not self.jammed:
+            self.jammed = True
+            self.walk.jams.append(Jam(worked.row, misfit, worked.again, worked.working))
         printed = worked.row.stated
         if worked.again is None and printed is not None and after is not None and printed != after:
             self.walk.wrong_counts.append(WrongCount(worked.row, printed, after))
@@ -188,7 +218,7 @@ class _Follower:
         """Work the passes one by one as far as needed; those that repeat themselves follow by arithmetic."""
         needed = min(passes, 1 if chain.drift == 0 and not self.stateful else MOST_PASSES_WORKED)
         needed = min(needed, MOST_ROWS_WORKED // max(1, len(rows)))
-        self.waiting += [_Worked(row, step) for _ in range(needed) for row in rows]
+        self.waiting += [_Worked(row, step, working + 1) for working in range(needed) for row in rows]
         self.work_waiting()
         left = passes - needed
         if not left or chain.drift == 0 or self.now is None:

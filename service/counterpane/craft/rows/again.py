@@ -6,38 +6,59 @@ import re
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import HOW_MANY, LIST, ORDINALS, ROW, numbers_in
+from counterpane.craft.rows.labels import HOW_MANY, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line, tokens
 
 _GO_ON = r"(?:(?:cont(?:inue)?|keep|cont\.)\s+(?:to\s+|on\s+)?)?"
-_THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|this)\s+)"
+_THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|this|of)\s+)"
+_LETTER = r"\d{0,4}[a-z]"
+_LETTERED = rf"(?P<letters>{_LETTER}(?:\s*(?:-|,|to|and|&|,\s*and)\s*{_LETTER})*)"
 _ALL = r"(?:all\s+(?:the\s+)?)?"
+_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
 AGAIN = re.compile(
-    rf"(?:(?:and\s+)?then\s+(?={ROW}\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
-    rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?)\s+)"
-    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{LIST})|from\s+{ROW}\s*(?P<since>\d+)"
-    rf"|from\s+(?P<first>\d+)(?:st|nd|rd|th)\s+{ROW}\b"
+    rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
+    rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
+    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
+    rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
+    rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
+    rf"|(?:again\s+)?from\s+(?:the\s+)?(?P<first>{_ORDINAL})(?:\s+{ROW}\b|(?=\s*(?:[.;,]|$)))"
+    rf"(?:\s+(?:to|through)\s+(?:the\s+)?(?P<upto_nth>{_ORDINAL})(?:\s+{ROW}\b)?)?"
+    rf"|from\s+(?:the\s+)?(?P<begin>beginning|start)\b(?!\s+of\s+(?:the\s+)?{ROW})"
     rf"|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}\b"
-    rf"|{_ALL}{_THOSE}+(?P<many>{HOW_MANY})\s+(?:patt(?:ern)?\s+)?{ROW}\b"
-    rf"|(?:the\s+)?(?:last|this|previous|above|preceding)\s+(?P<one>{ROW})\b|(?P<every>{_THOSE}+(?:rows|rnds|rounds)\b))"
+    rf"|(?:the\s+)?first\s+(?P<head>{HOW_MANY})\s+{ROW}\b"
+    rf"|{_ALL}{_THOSE}+(?P<many>{HOW_MANY})[\s-]+(?:patt(?:ern)?\s+)?{ROW}\b"
+    rf"|(?:the\s+)?(?:last|this|previous|above|preceding)\s+(?P<one>{ROW})\b|(?P<every>{_THOSE}+(?:rows|rnds|rounds)\b)"
+    rf"|(?P<whole>(?:the\s+|this\s+)?(?:(?:{HOW_MANY})[\s-]+rows?\s+)?(?:patt(?:ern)?|repeat)(?:\s+repeat)?\b"
+    r"(?!\s+(?:rows?|rnds?|to\s+(?:the\s+)?(?:end|last)|across|around|between|in|on|from\s*\*)\b)))"
 )
 IN_THIS_WAY = re.compile(
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
     r"as\s+(?:set|established|est|above|before))\s+(?=until\b)"
 )
 FORM = re.compile(
-    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{LIST})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
+    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
     rf"|{_THOSE}+(?P<many>{HOW_MANY})\s+{ROW}|(?P<every>(?:these|the\s+above)\s+{ROW}))\s+"
     r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked|the\s+patt))\b"
 )
 _REMAIN = re.compile(
     r"until\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
-    rf"(\d{{1,{LONGEST_NUMBER}}})\s*(?:sts?|stitches|rem|left|on)\b"
+    rf"(\d{{1,{LONGEST_NUMBER}}}|{'|'.join(NUMBER_WORDS)})\s*(?:sts?|stitches|rem|left|on)\b"
+    r"(?!\s+(?:between|before|after|in\s+each|have|of|from)\b)"
 )
-_COUNT = re.compile(rf"[(\[]\s*(\d{{1,{LONGEST_NUMBER}}})\s*(?:sts?|stitches)\b[^)\]]*[)\]]")
+_STITCHES = rf"(\d{{1,{LONGEST_NUMBER}}})\s*(?:sts?|stitches)\b"
+_COUNT = re.compile(
+    rf"[(\[]\s*{_STITCHES}[^)\]]{{0,60}}[)\]]"
+    rf"|[-:=.;,]\s*(?:(?:you|there|now|making|leaving)\b[a-z\s]{{0,30}}?\s)?{_STITCHES}"
+    r"(?:\s+(?:rem\w*|left|in\s+all|total|now|on\s+(?:the\s+|your\s+)?needles?))*\s*[.)]*\s*$"
+)
+_PART = re.compile(
+    r"\s*(?:\([^)]{0,40}\)\s*)?(?:of|from|in)\s+(?:the\s+)?(?P<part>[a-z][a-z' -]{1,40}?)\s*"
+    r"(?=[.,;:(\d]|$|\b(?:until|till|once|twice|for|to|again|and|then|three|four|five|six)\b)"
+)
 _BEFORE_COUNT = 8
+_NO_PART = frozenset({"pattern", "patt", "all", "total", "order", "order given", "turn", "sequence", "this way"})
 _NO_COUNT = frozenset({"until", "till", "ending", "end", "then", ".", ";", "to"})
 
 
@@ -46,8 +67,10 @@ class Again:
     """A repeat line: which rows are worked again, how often, and how far.
 
     `numbers` are row numbers; empty with `last` n for the last n rows listed, or with last 0 for all of the section.
-    `passes` is how many further times, None where unknown; `remain` the stitches at which to stop; `stated` the count
-    printed after the line. `loose` says that it only speaks of rows ("these 4 rows form the pattern").
+    `letters` are the names of rows that have letters; `head` n the first n rows of the section; `since` and `upto` the
+    labels from which and up to which; `part` the words that name a section. `passes` is how many further times, None
+    where unknown; `remain` the stitches at which to stop; `stated` the count printed after the line. `loose` says that
+    it only speaks of rows ("these 4 rows form the pattern").
     """
 
     numbers: tuple[int, ...]
@@ -59,18 +82,30 @@ class Again:
     stated_place: Place | None = None
     since: int | None = None
     loose: bool = False
+    letters: tuple[str, ...] = ()
+    head: int = 0
+    upto: int | None = None
+    part: str | None = None
 
 
 def begins_again(text: str, start: int, end: int) -> bool:
     """Tell whether a repeat line begins at a place."""
-    return any(form.match(text, start, end) for form in (AGAIN, FORM, IN_THIS_WAY))
+    return bool(_again_match(text, start, end) or FORM.match(text, start, end) or IN_THIS_WAY.match(text, start, end))
+
+
+def _again_match(text: str, start: int, end: int) -> re.Match[str] | None:
+    """Match a repeat line; "work patt" and "knit rows" name no rows that were worked."""
+    match = AGAIN.match(text, start, end)
+    if match is None or (match["verb"] or "rep").startswith("rep"):
+        return match
+    return None if match["whole"] or match["begin"] else match
 
 
 def again_in(line: Line, start: int, end: int) -> Again | None:
     """Read a repeat line in a stretch of a line; None where it is none."""
     if match := FORM.match(line.text, start, end):
         return Again(_numbers(match), _last(match), None, None, line.place(start), loose=True)
-    if match := AGAIN.match(line.text, start, end):
+    if match := _again_match(line.text, start, end):
         return _again(match, line, end)
     if match := IN_THIS_WAY.match(line.text, start, end):
         return Again((), 0, None, _remain(line, match.end(), end), line.place(start), loose=True)
@@ -82,18 +117,35 @@ def _again(match: re.Match[str], line: Line, end: int) -> Again:
     worked = not (match["verb"] or "").startswith("rep")
     remain = _remain(line, match.end(), end)
     stated = _COUNT.search(line.text, match.end(), end)
-    since = match["since"] or match["first"]
+    index = stated.lastindex if stated else None
     passes = _passes(line, match.end(), end)
+    part = _PART.match(line.text, match.end(), end)
     return Again(
         _numbers(match),
         _last(match),
         None if remain else 1 if passes is None and worked else passes,
         remain,
         line.place(match.start()),
-        int(stated.group(1)) if stated else None,
-        line.place(stated.start(1)) if stated else None,
-        int(since[:6]) if since else None,
+        int(stated.group(index)) if stated and index else None,
+        line.place(stated.start(index)) if stated and index else None,
+        number_of((match["since"] or match["first"] or "")[:6]),
+        letters=_letters(match["letters"] or ""),
+        head=number_of(match["head"] or "") or 0,
+        upto=number_of((match["upto"] or match["upto_nth"] or "")[:6]),
+        part=part["part"] if part and part["part"] not in _NO_PART else None,
     )
+
+
+def _letters(printed: str) -> tuple[str, ...]:
+    """Return the names of a list of rows with letters: "a to c" is a run."""
+    names = re.findall(r"-|\bto\b|\d{0,4}[a-z]\b", printed)
+    out: list[str] = []
+    for index, name in enumerate(names):
+        if name in ("-", "to"):
+            continue
+        run = index > 1 and names[index - 1] in ("-", "to") and len(out[-1]) == len(name) == 1
+        out += [chr(code) for code in range(ord(out[-1]) + 1, ord(name) + 1)] if run else [name]
+    return tuple(out)
 
 
 def _numbers(match: re.Match[str]) -> tuple[int, ...]:
@@ -124,4 +176,4 @@ def _passes(line: Line, start: int, end: int) -> int | None:
 
 def _remain(line: Line, start: int, end: int) -> int | None:
     remain = _REMAIN.search(line.text, start, end)
-    return int(remain.group(1)) if remain else None
+    return number_of(remain.group(1)) if remain else None

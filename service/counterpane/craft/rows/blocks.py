@@ -49,6 +49,8 @@ def _filled(want: Wanted, printed: Sequence[Row], limit: int | None) -> Iterator
     """Yield the rows that a label stands for and that no line of their own gives."""
     first, step = want.label.also or (2, 2)
     numbers = {int(row.label) for row in printed if row.label.isdigit()}
+    if first == 0:
+        first = 1 if sum(number % 2 for number in numbers) * 2 < len(numbers) else 2
     others = [number for number in numbers if (number - first) % step]
     last = limit or (max(others, default=first) + (1 if first % 2 == 0 else 0))
     start = first + step if want.label.numbers else first

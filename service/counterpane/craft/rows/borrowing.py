@@ -1,4 +1,4 @@
-"""Rows that take the words of others: "As row 1.", "Rep rows 1 and 2 three times.", "As 2nd row."."""
+"""Rows that take the words of others: "As row 1.", "Rep rows 1 and 2 three times.", "As 2nd row.", "The same."."""
 
 from __future__ import annotations
 
@@ -7,31 +7,52 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import LIST, ORDINALS, ROW, numbers_in
+from counterpane.craft.rows.labels import NAMES, ORDINALS, ROW, numbers_in
 from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.words import Token
 
+_BE = "|is|are|is worked|are worked|is knitted|are knitted|to be worked|is knit|are knit"
 _AS = phrases(
-    *ways("|work|knit|exactly|work exactly|the", "as|same as|like", "|for|given for|in|per"),
-    *ways("work|", "in the same way as", "|for"),
-    *("rep", "repeat", "work"),
+    *ways(
+        "|work|worked|knit|knitted|exactly|work exactly|the|is|are",
+        "as|same as|like|similar to",
+        "|for|given for|in|per|with",
+    ),
+    *ways("|the", "same as|similar to", "|for|in"),
+    *ways("|is|are|is worked|are worked|is knitted|are knitted|work|worked", "the same as|like|as", "|for|in"),
+    *ways("|is|are|is worked|are worked|work|worked|knitted", "in the same", "manner|way", "as", "|for"),
+    *("rep", "repeat", "work", "repeats", "knit rows", "patt as"),
 )
-_NAMED = re.compile(rf"(?:the\s+)?(?:{ROW}\s*(?P<after>{LIST})|(?P<before>{ORDINALS})(?:\s+{ROW})?)(?![a-z0-9])")
+_SAME = phrases(
+    *ways(_BE, "the same|ditto|likewise"),
+    *ways(_BE, "as|like|same as|the same as|rep|repeat", "|the", "last|previous|preceding", "|row|rnd|round"),
+    *ways("rep|repeat", "the|this|last|the last|previous|the previous", "row|rnd|round"),
+)  # fmt: skip
+_NAMED = re.compile(
+    rf"(?:the\s+)?(?:{ROW}\s*(?P<after>{NAMES})|(?P<before>{ORDINALS})(?:\s+{ROW})?|{ROW}\s+(?P<letter>\d{{0,4}}[a-z])"
+    rf"|(?P<bare>{NAMES})(?=\s*(?:[.;]|$)))(?![a-z0-9])"
+)
+_OF_PART = phrases(*ways("of|in", "|the", "patt|pattern|border|lace", "|patt|pattern"))
 
 
 @dataclass(frozen=True, slots=True)
 class Borrowed:
-    """The numbers of the rows whose words a row takes, and what stands behind them."""
+    """The labels of the rows whose words a row takes, none for the row before it, and what stands behind them."""
 
-    numbers: tuple[int, ...]
+    labels: tuple[str, ...]
     rest: Sequence[Token]
 
 
 def borrowed(body: Sequence[Token]) -> Borrowed | None:
     """Return which rows the words of a row name instead of stitches; None where they name none."""
-    cursor = Cursor(body)
-    if not body or body[0].norm not in _AS.openings or not cursor.take(_AS) or not cursor:
+    run = [*body]
+    begin = next((index for index, token in enumerate(run[:2]) if token.kind != "pause"), 0)
+    cursor = Cursor(run[begin:])
+    if cursor.take(_SAME) is not None and cursor.pausing:
+        return Borrowed((), cursor.run[cursor.at :])
+    cursor.at = 0
+    if cursor.take(_AS) is None or not cursor:
         return None
     line = cursor.token.line
     match = _NAMED.match(line.text, cursor.token.start)
@@ -39,5 +60,8 @@ def borrowed(body: Sequence[Token]) -> Borrowed | None:
         return None
     while cursor and cursor.token.line is line and cursor.token.start < match.end():
         cursor.at += 1
+    cursor.take(_OF_PART)
     take_count(cursor)
-    return Borrowed(numbers_in(match["after"] or match["before"]), body[cursor.at :])
+    named = match["after"] or match["before"] or match["bare"]
+    labels = tuple(str(number) for number in numbers_in(named)) if named else (match["letter"],)
+    return Borrowed(labels, cursor.run[cursor.at :])

@@ -8,52 +8,45 @@ highest printed odd number plus one.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import TypeAlias
 
-from counterpane.craft.rows.again import Again
-from counterpane.craft.rows.blocks import Wanted, in_order
 from counterpane.craft.rows.borrowing import Borrowed, borrowed
-from counterpane.craft.rows.clauses import STITCHES, Clause, clauses
+from counterpane.craft.rows.clauses import Clause, clauses
 from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
-from counterpane.craft.rows.read import read_tokens
+from counterpane.craft.rows.pages import Page, page_of
+from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.sides import with_sides
-from counterpane.craft.rows.statements import StatedCastOn, StatedMultiple, cast_on_in, multiple_in
+from counterpane.craft.rows.sizes import Sizes, for_size, sizes_in
+from counterpane.craft.rows.statements import (
+    StatedCastOn,
+    StatedMultiple,
+    begins_piece,
+    cast_on_in,
+    count_in,
+    end_in,
+    multiple_in,
+)
+from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
-from counterpane.craft.rows.unlabelled import numbered, reads_well
-from counterpane.craft.rows.words import tokens
+from counterpane.craft.rows.unlabelled import numbered, worked
 from counterpane.craft.stitches import Terms, Vocabulary
 
-MOST_ROWS = 20_000
+__all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
-_ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
 @dataclass(frozen=True, slots=True)
-class AgainStep:
-    """A repeat line in working order: the indices of the listed rows that it works again."""
-
-    again: Again
-    rows: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class StartStep:
-    """A cast-on after rows: another piece begins."""
-
-    cast_on: StatedCastOn
-
-
-Step: TypeAlias = Row | AgainStep | StartStep
-
-
-@dataclass(frozen=True, slots=True)
 class Instructions:
-    """What a text says: rows in working order with repeat lines between them, statements, faults, and the terms."""
+    """What a text says: rows in working order with repeat lines between them, statements, faults, and the terms.
+
+    `sizes` are those of a text in several, None of one in one size; `size` counts from 0.
+    """
 
     steps: tuple[Step, ...]
     faults: tuple[Fault, ...]
@@ -61,6 +54,9 @@ class Instructions:
     cast_on: StatedCastOn | None = None
     multiple: StatedMultiple | None = None
     title: str | None = None
+    page: Page = Page()
+    sizes: Sizes | None = None
+    size: int = 0
 
     @property
     def rows(self) -> tuple[Row, ...]:
@@ -69,90 +65,94 @@ class Instructions:
 
 
 def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> Instructions:
-    """Read a whole text; every fault is kept and none hides another."""
-    found = clauses(text)
-    if not any(clause.kind == "row" for clause in found):
-        found = numbered(found, vocabulary)
-    return _Assembly(found, vocabulary, terms or terms_of(text)).instructions()
+    """Read a whole text; every fault is kept and none hides another. Of a text in several sizes, read the first."""
+    return next(read_sizes(text, vocabulary, terms))
+
+
+def read_sizes(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> Iterator[Instructions]:
+    """Read a text once for each of its sizes; what is the same in all of them is read once."""
+    page, terms, shared = page_of(text), terms or terms_of(text), Shared()
+    sizes = sizes_in(page.lines)
+    for size in range(sizes.number if sizes else 1):
+        found = clauses(text, page, for_size(sizes, size) if sizes else page.lines, shared)
+        if not any(clause.kind == "row" for clause in found):
+            found = numbered(found, vocabulary)
+        read = _Assembly(found, vocabulary, terms, shared).instructions(page)
+        yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 
 class _Assembly:
-    """Rows put into working order, section by section."""
+    """The clauses of a text taken one by one: statements kept, rows listed."""
 
-    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary, terms: Terms) -> None:
+    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary, terms: Terms, shared: Shared) -> None:
         self.found = found
+        self.shared = shared
         self.terms = terms
         self.vocabulary = vocabulary
-        self.steps: list[Step] = []
-        self.block: list[Row] = []
-        self.labels: set[str] = set()
-        self.known: dict[str, Row] = {}
-        self.latest: dict[str, int] = {}
-        self.wanted: list[Wanted] = []
-        self.faults: list[Fault] = []
-        self.section: str | None = None
+        self.listing = Listing()
+        self.faults = self.listing.faults
         self.cast_on: StatedCastOn | None = None
+        self.cast_on_beside: StatedCastOn | None = None
         self.multiple: StatedMultiple | None = None
-        self.listed = self.first = 0
         self.title: str | None = None
 
-    def instructions(self) -> Instructions:
+    def instructions(self, page: Page) -> Instructions:
         """Go through all clauses in order."""
         for clause in self.found:
             if clause.kind == "row":
                 self.row(clause)
-            elif clause.kind == "again":
-                self.again(clause)
-            elif not self.unnamed_row(clause):
+            elif clause.kind == "again" and clause.again:
+                self.listing.again(clause.again)
+            elif clause.kind == "aside":
+                self.beside(clause)
+            elif clause.kind != "abbreviation" and not self.unnamed_row(clause):
                 self.statement(clause)
-        self.end_block(None)
-        steps = with_sides(self.with_whole(self.steps))
-        return Instructions(steps, tuple(self.faults), self.terms, self.cast_on, self.multiple, self.title)
+        self.listing.end_block(None)
+        steps = with_sides(self.with_whole(self.listing.steps))
+        cast_on = self.cast_on or self.cast_on_beside
+        return Instructions(steps, tuple(self.faults), self.terms, cast_on, self.multiple, self.title, page)
 
     def unnamed_row(self, clause: Clause) -> bool:
         """List stitches that stand among rows without a label; nothing that can be worked is passed over."""
-        if (
-            clause.kind == "cast-on"
-            or not (self.steps or self.block)
-            or not STITCHES.match(clause.line.text, clause.start)
-        ):
-            return False
-        body = tokens(clause.line, clause.start, clause.end)
-        if not reads_well(read_tokens(body, self.vocabulary, self.terms)):
-            return False
-        self.row(replace(clause, kind="row", label=Label(()), body=body))
-        return True
+        begun = not self.listing.empty or self.cast_on is not None
+        body = self.shared.of(worked, clause, self.vocabulary, self.terms) if begun else None
+        if body:
+            self.row(replace(clause, kind="row", label=Label(()), body=[*body]))
+        return bool(body)
 
     # -- statements and headings
+
+    def beside(self, clause: Clause) -> None:
+        """Take what notes, sizes and gauge say of counts, where nothing else does."""
+        if self.listing.empty:
+            line, start, end = clause.line, clause.start, clause.end
+            self.multiple = self.multiple or multiple_in(line, start, end)
+            self.cast_on_beside = self.cast_on_beside or cast_on_in(line, start, end)
 
     def statement(self, clause: Clause) -> None:
         """Take what a line says of counts, or note it as a heading."""
         line, start, end = clause.line, clause.start, clause.end
-        if not self.steps and not self.block:
-            multiple = multiple_in(line, start, end)
-            self.multiple = self.multiple or multiple
+        if self.listing.empty:
+            self.multiple = self.multiple or multiple_in(line, start, end)
             self.cast_on = self.cast_on or cast_on_in(line, start, end)
-        elif clause.kind == "cast-on" and not _ADDS.search(line.text, start, end):
-            self.new_piece(cast_on_in(line, start, end))
-        if clause.kind != "cast-on" and not self.near_label(clause) and clause.kind == "heading":
+        elif clause.kind == "cast-on" and begins_piece(line, start, end):
+            self.listing.begin_section(self.listing.section)
+            cast_on = cast_on_in(line, start, end)
+            self.listing.step(StartStep(cast_on or StatedCastOn(0, clause.place), cast_on is not None))
+        elif clause.kind == "bind-off" and (ended := end_in(line, start, end)):
+            self.listing.step(EndStep(ended))
+        elif clause.kind == "prose" and (stated := count_in(line, start, end)):
+            self.listing.state(stated)
+        if clause.kind in ("heading", "prose") and not self.near_label(clause) and clause.kind == "heading":
             self.head(clause)
-
-    def new_piece(self, cast_on: StatedCastOn | None) -> None:
-        """Begin another piece at a cast-on that follows rows."""
-        if cast_on is not None:
-            self.end_block(None)
-            self.first = self.listed
-            self.steps.append(StartStep(cast_on))
 
     def head(self, clause: Clause) -> None:
         """Take the first heading of a text as its title, a later one as the section that follows."""
         name = clause.text.strip("#*_: ").strip()
-        if self.title is None and not self.steps and not self.block:
+        if self.title is None and self.listing.empty:
             self.title = name
-            return
-        self.end_block(None)
-        self.first = self.listed
-        self.section = name
+        else:
+            self.listing.begin_section(name)
 
     def near_label(self, clause: Clause) -> bool:
         """Note a word before a number and a colon that is nearly "row"."""
@@ -167,101 +167,43 @@ class _Assembly:
     def row(self, clause: Clause) -> None:
         """List the rows of a labelled line."""
         label = clause.label or Label(())
-        if any(str(number) in self.labels for number in label.numbers):
-            self.end_block(None)
+        self.listing.begin_rows(label)
         if label.too_long:
             self.faults.append(Fault("too-many-rows", clause.place, str(label.numbers[-1])))
         for row in self.rows_of(clause, label):
-            self.add(row)
-
-    def add(self, row: Row) -> None:
-        """Add a row to the block, unless the text has too many."""
-        if len(self.steps) + len(self.block) < MOST_ROWS:
-            self.block.append(row)
-            self.labels.add(row.label)
-            self.known[row.label] = row
-        elif not any(fault.rule == "too-many-rows" for fault in self.faults[-1:]):
-            self.faults.append(Fault("too-many-rows", row.place, row.label))
+            self.listing.add(row)
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
         """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
-        names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
-        named = borrowed(clause.body)
-        read = read_tokens(named.rest if named else clause.body, self.vocabulary, self.terms)
+        named, read = self.shared.of(_words, clause, self.vocabulary, self.terms)
         self.faults += read.faults
-        row = Row(
-            names[0],
-            read.parts,
-            "round" if label.round else label.side,
-            None,
-            self.section,
-            read.whole,
-            read.readable,
-            clause.place,
-            start=clause.body[0].place if clause.body else clause.place,
-            end=_end(clause),
-            stated_place=read.stated_place or clause.place,
-            text=clause.text,
-        )
-        rows = [replace(row, label=name) for name in names]
+        rows = list(self.shared.of(_rows, clause, label, read, self.listing.section or ""))
         if named:
             rows = self.lent(rows, named)
         elif not read.parts and read.readable:
-            self.faults.append(Fault("row-says-nothing", clause.place, names[0]))
+            self.faults.append(Fault("row-says-nothing", clause.place, rows[0].label))
             rows = [replace(row, readable=False) for row in rows]
-        rows[-1] = replace(rows[-1], stated=read.stated)
+        if rows[-1].stated != read.stated:
+            rows[-1] = replace(rows[-1], stated=read.stated)
         if label.also:
-            self.wanted.append(Wanted(label, rows[-1], len(self.block)))
+            self.listing.want(label, rows[-1])
             rows = rows if label.numbers else []
         return rows
 
     def lent(self, rows: list[Row], named: Borrowed) -> list[Row]:
         """Give rows the words of those they name; a name without a row, and words beside it, cannot be read."""
-        missing = [number for number in named.numbers if str(number) not in self.known]
-        if missing:
-            self.faults.append(Fault("unknown-row", rows[0].start, str(missing[0])))
+        labels = named.labels or ((self.listing.last.label,) if self.listing.last else ("",))
+        lenders = [self.listing.last] if not named.labels else [self.listing.named(label) for label in labels]
+        found = [lender for lender in lenders if lender is not None]
+        if len(found) < len(labels):
+            missing = next(label for label, lender in zip(labels, lenders, strict=True) if lender is None)
+            self.faults.append(Fault("unknown-row", rows[0].start, missing))
         elif rows[0].parts:
             beside = next(token for token in named.rest if token.kind != "pause")
             self.faults.append(Fault("unknown-term", beside.place, beside.text))
-        if missing or rows[0].parts or not rows[0].readable:
+        if len(found) < len(labels) or rows[0].parts or not rows[0].readable:
             return [replace(row, readable=False) for row in rows]
-        lenders = [self.known[str(number)] for number in named.numbers]
-        return [_as(row, lenders[index % len(lenders)]) for index, row in enumerate(rows)]
-
-    # -- repeat lines
-
-    def again(self, clause: Clause) -> None:
-        """Add a repeat line after the rows of its section."""
-        again = clause.again
-        if again is None:
-            return
-        self.end_block(again)
-        missing = [number for number in again.numbers if str(number) not in self.latest]
-        if missing and not again.loose:
-            self.faults.append(Fault("unknown-row", again.place, str(missing[0])))
-        rows = self.targets(again)
-        if rows and len(self.steps) < MOST_ROWS:
-            self.steps.append(AgainStep(again, rows))
-
-    def targets(self, again: Again) -> tuple[int, ...]:
-        """Return the indices of the listed rows that a repeat line means: the latest of each label."""
-        if again.numbers:
-            labels = dict.fromkeys(str(number) for number in again.numbers)
-            return tuple(self.latest[label] for label in labels if label in self.latest)
-        first = self.first if again.last == 0 else max(0, self.listed - again.last)
-        if again.since is not None:
-            first = self.latest.get(str(again.since), self.first)
-        return tuple(range(first, self.listed))
-
-    def end_block(self, again: Again | None) -> None:
-        """Put the rows of a block into working order: by number, with those that a label stands for."""
-        block = in_order(self.block, self.wanted, max(again.numbers) if again and again.numbers else None)
-        for row in block[: MOST_ROWS - len(self.steps)]:
-            self.known[row.label] = row
-            self.latest[row.label] = self.listed
-            self.listed += 1
-            self.steps.append(row)
-        self.block, self.labels, self.wanted = [], set(), []
+        return [_as(row, found[index % len(found)]) for index, row in enumerate(rows)]
 
     def with_whole(self, steps: list[Step]) -> list[Step]:
         """Take a row without a repeat as one whole repeat where the text states a multiple."""
@@ -270,13 +212,51 @@ class _Assembly:
         return [_whole(step) if isinstance(step, Row) else step for step in steps]
 
 
+def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
+    """Take a row with a list of more or fewer numbers than there are sizes for one that cannot be read."""
+    places = [each.place for each in sizes.misfits]
+    return tuple(
+        replace(step, readable=False)
+        if isinstance(step, Row) and any(step.place <= place < step.end for place in places)
+        else step
+        for step in steps
+    )
+
+
+def _words(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> tuple[Borrowed | None, ReadRow]:
+    """Return the rows that the words of a row name, and what its own words say."""
+    named = borrowed(clause.body)
+    return named, read_tokens(named.rest if named else clause.body, vocabulary, terms)
+
+
+def _rows(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
+    """Return the rows that a line names; the last carries the count."""
+    names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
+    row = Row(
+        names[0],
+        read.parts,
+        "round" if label.round else label.side,
+        None,
+        section or None,
+        read.whole,
+        read.readable,
+        clause.place,
+        start=clause.body[0].place if clause.body else clause.place,
+        end=_end(clause),
+        stated_place=read.stated_place or clause.place,
+        text=clause.text,
+    )
+    rows = [row, *(replace(row, label=name) for name in names[1:])]
+    return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])
+
+
 def _end(clause: Clause) -> Place:
     """Return the place just behind the last word of a row, without its full stop."""
-    words = [token for token in clause.body if token.text != "."]
-    if not words:
+    last = next((token for token in reversed(clause.body) if token.text != "."), None)
+    if last is None:
         return clause.place
-    last = words[-1]
-    return Place(last.place.line, last.place.column + len(last.text))
+    place = last.line.place(last.start + len(last.text) - 1)
+    return Place(place.line, place.column + 1)
 
 
 def _as(row: Row, other: Row) -> Row:

@@ -10,7 +10,8 @@ from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS
 
 MOST_ROWS_AT_ONCE = 2000
-_ORDINALS = {
+_ROMAN_UNITS = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")
+NTH = {
     word: number
     for number, word in enumerate(
         "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth "
@@ -18,22 +19,27 @@ _ORDINALS = {
         start=1,
     )
 }
+_ROMANS = {"x" * ten + unit: 10 * ten + one for ten in range(4) for one, unit in enumerate(_ROMAN_UNITS) if ten + one}
 ROW = r"(?:rows?|rnds?|rounds?)"
 _NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})"
-_NUM = rf"(?:\d++(?:st|nd|rd|th)?|{'|'.join(_ORDINALS)}|(?:{_NUMBER_WORD})\b)"
+_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
+_NUM = rf"(?:\d++(?:st|nd|rd|th)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
 _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
 _RUNS = ("-", "to", "thru", "through")
+_ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
+_AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
 LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+)?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
+NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
 ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th)|{_ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
 _KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th))"
+_NEEDLE = r"(?:needles?|pins?|turns?)(?=\s*[:.(=-])"
 _FURTHER = r"(?:(?:foll(?:owing)?|subsequent|remaining|succeeding|rem|the)\s+)*"
-_ALL_OF = rf"(?:all|every|each)\s+{_FURTHER}(?:other\s+{_KIND}|other|{_KIND})\s+{ROW}\b(?:\s+thereafter)?"
+_ALL_OF = rf"(?:all|every|each)\s+{_FURTHER}(?:(?:other\s+)?{_KIND}|other)\s+{ROW}\b(?:\s+thereafter)?"
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
-_NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+(?:\*\*|__)?\s*+:)"
+_NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"
 _PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
 _OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
 
@@ -44,23 +50,27 @@ def _tail(name: str) -> str:
     return rf"(?P<{name}>{_NOTES}|{side})?"
 
 
-_BEGIN = rf"(?:\*\*|__)?(?:with\s+)?(?:(?P<lead>[(\[]?{_SIDE}[)\]]?)\s*+[:,-]?\s*+(?=row|rnd|round|\d))?"
-_END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:\*\*|__)?{_tail('behind')}(?:\*\*|__)?"
-_COLON = r"\s*+(?P<colon>[:.=)]|-(?=\s))?(?:\*\*|__)?"
+_BEGIN = (
+    rf"(?P<deco>\*{{1,3}}|_{{1,2}})?(?:with\s+)?(?:(?P<lead>[(\[]?{_SIDE}[)\]]?)\s*+[:,-]?\s*+(?=row|rnd|round|\d))?"
+)
+_END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:(?P=deco))?{_tail('behind')}(?:(?P=deco))?"
+_COLON = r"\s*+(?P<colon>[:=)]|\.+|-+(?=\s|[a-z*]))?-*(?:(?P=deco))?"
 _KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
 LABEL = re.compile(
-    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{LIST})(?:\s*\(?incl(?:usive)?\.?\)?)?(?![a-z0-9/])"
-    rf"|r(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
-    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+{ROW}\b|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
-    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?{ROW}\b"
-    rf"|(?P<word>{_KNOWN})\s+{ROW}\b|(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?)?(?![a-z0-9/])"
+    rf"|{_PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
+    rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
+    rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
+    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
+    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
+    rf"|(?P<word>{_KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(
     rf"(?:\*\*|__)?(?P<word>[a-z][a-z'-]+(?:\s+[a-z][a-z'-]+)?)\s+{ROW}\b{_tail('behind')}(?:\*\*|__)?\s*:"
 )
 _NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
-_ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM})")
+_ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
     r"\s*(?:is|are|was|were|should|shows?|will|forms?|formed|sets?|makes?|has|have|may|can|could|must|contains?|counts?|"
     r"begins?|starts?|being|of|in|for|on|at|by|from|if|when|only|above|below|after|before|until|establish|comprise)\b"
@@ -101,15 +111,19 @@ def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
 def _label_of(match: re.Match[str]) -> Label:
     """Return what a match of LABEL names."""
     text, every = match.group(), match["every"] or ""
-    printed = match["after"] or match["short"] or match["before"]
+    printed = match["after"] or match["short"] or match["before"] or match["worded"]
     numbers = numbers_in(printed) if printed else ()
     side = _side(f"{match['lead'] or ''} {match['before_also'] or ''} {match['behind'] or ''}")
     also = _also(match["also"] or every, numbers)
     copies = match["next"] or ""
+    rows = int(copies) if copies.isdigit() else NUMBER_WORDS.get(copies, 1)
+    word = match["word"] or match["letter"] or (match["each"] and "every") or "next"
+    if (match["tool"] or "").startswith("turn"):
+        numbers = tuple(row for turn in numbers for row in (2 * turn - 1, 2 * turn))
     return Label(
         numbers,
-        "" if numbers or every else re.sub(r"[-\s]", "", match["word"] or "next"),
-        min(MOST_ROWS_AT_ONCE, int(copies) if copies.isdigit() else NUMBER_WORDS.get(copies, 1)),
+        "" if numbers or every else re.sub(r"[-\s]", "", word),
+        min(MOST_ROWS_AT_ONCE, rows * (2 if match["next_turn"] else 1)),
         side or _side(match["also"] or every),
         also,
         _is_round(text),
@@ -118,8 +132,8 @@ def _label_of(match: re.Match[str]) -> Label:
 
 
 def number_of(text: str) -> int | None:
-    """Return the number of "3", "3rd", "third" or "three"; None for one too long to be a row."""
-    word = _ORDINALS.get(text) or NUMBER_WORDS.get(text)
+    """Return the number of "3", "3rd", "third", "three" or "iii"; None for one too long to be a row."""
+    word = NTH.get(text) or NUMBER_WORDS.get(text) or _ROMANS.get(text)
     digits = re.match(r"\d+", text)
     return word or (int(digits.group()) if digits and len(digits.group()) <= LONGEST_NUMBER else None)
 
@@ -164,12 +178,18 @@ def _side(text: str | None) -> Side | None:
 
 
 def _also(text: str, numbers: tuple[int, ...]) -> tuple[int, int] | None:
-    """Return (first, step) of the rows that "and all WS rows" or "every foll 4th row" adds."""
+    """Return (first, step) of the rows that "and all WS rows" or "every foll 4th row" adds.
+
+    The first of "every alternate row" alone is 0: which rows are meant depends on those that are printed.
+    """
     if not text:
         return None
     step = re.search(r"\b(\d+)(?:st|nd|rd|th)\b", text)
     if step:
-        return (numbers[-1] if numbers else 1, max(1, int(step.group(1)[:6])))
+        every = max(1, int(step.group(1)[:6]))
+        return (numbers[-1] if numbers else every, every)
     if numbers:
         return (numbers[-1], 2)
+    if re.search(r"\balt|\bother\s+r", text):
+        return (0, 2)
     return (2 if re.search(r"\bws\b|wrong|even", text) else 1, 2)

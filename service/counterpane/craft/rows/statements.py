@@ -15,7 +15,8 @@ _N = (
     rf"{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 )
 CAST_ON = re.compile(
-    r"\b(?:cast(?:ing)? on|co|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*"
+    r"\b(?:cast(?:ing)? on|co|c\.o\.|set on|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)\s*"
+    r"(?:(?:loosely|about|approx\w*|exactly|a total of|another)\s+)*"
     rf"{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)"
 )
 _MULTIPLE = re.compile(
@@ -27,7 +28,23 @@ _COUNT_ALONE = re.compile(rf"\W*(\d{{1,{LONGEST_NUMBER}}})\s*{_STITCHES}\W*$")
 _EXTRA = re.compile(_N)
 _PARITY = re.compile(r"\b(?:an?\s+)?(odd|uneven|even)\s+(?:number|no\.?)\b")
 _ANY = re.compile(r"\bany\s+number\s+of\s+(?:sts|stitches)\b")
-CASTING_ON = re.compile(r"(?:cast(?:ing)? on|co)\b")
+_WITH = (
+    r"(?:(?:now|next|then)\s*,?\s+)?"
+    r"(?:(?:using|with|from|on|along|beg(?:inning)? at|join|starting)\b[^.;:()]{2,120}?[, ]\s*(?:and\s+)?)?"
+)
+_TOTAL = re.compile(rf"[(\[-]\s*(?:total\s*(?:of|:)?\s*)?{_N}\s*{_STITCHES}")
+_ALONG = re.compile(rf"{_N}{_STS}\s+(?:more\s+)?(?:evenly\s+)?(?:along|across|from|down|up|over|around)\b")
+CASTING_ON = re.compile(rf"{_WITH}(?:(?:loosely|provisionally)\s+)?(?:cast(?:ing)? on|co|set on|pick(?:ing)? up)\b")
+_ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
+BINDING_OFF = re.compile(
+    r"(?:(?:now|next|then|and|finally)\s*,?\s+)*(?:(?:very\s+)?(?:loosely|evenly)\s+)?"
+    r"(?:(?:cast|bind|chain)(?:ing)? off|bo)\b"
+)
+_ALL_OFF = re.compile(
+    rf"(?:[,\s]*+(?:very|off|loosely|evenly|firmly|softly|kwise|pwise|knitwise|purlwise|on|in|using|with|as|all|the|your|"
+    r"rem|remaining|last|of|these)\b)*+\s*+"
+    rf"(?:{_N}\s*(?:rem|remaining|live)?\s*{_STITCHES})?"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +72,23 @@ def _number(text: str) -> int:
 def cast_on_in(line: Line, start: int, end: int) -> StatedCastOn | None:
     """Find a cast-on count in a stretch of a line; a count that stands there alone is one as well ("141 sts")."""
     match = CAST_ON.search(line.text, start, end)
+    if match and "pick" in match.group():
+        return _picked_up(line, match, end)
     if not match:
         alone = _COUNT_ALONE.match(line.text, start, end)
         return StatedCastOn(int(alone.group(1)), line.place(alone.start(1))) if alone else None
     others = tuple(int(text) for text in re.findall(rf"\d{{1,{LONGEST_NUMBER}}}", match.group(2)))
     return StatedCastOn(_number(match.group(1)), line.place(match.start(1)), others)
+
+
+def _picked_up(line: Line, match: re.Match[str], end: int) -> StatedCastOn:
+    """Read stitches picked up along one edge or several: the total in brackets, else the sum."""
+    place = line.place(match.start(1))
+    total = _TOTAL.search(line.text, match.end(), end)
+    if total:
+        return StatedCastOn(_number(total.group(1)), place)
+    further = (_number(number) for number in _ALONG.findall(line.text, match.end(), end))
+    return StatedCastOn(_number(match.group(1)) + sum(further), place)
 
 
 def multiple_in(line: Line, start: int, end: int) -> StatedMultiple | None:
@@ -72,3 +101,50 @@ def multiple_in(line: Line, start: int, end: int) -> StatedMultiple | None:
     if match := _ANY.search(line.text, start, end):
         return StatedMultiple(1, 0, line.place(match.start()))
     return None
+
+
+@dataclass(frozen=True, slots=True)
+class StatedEnd:
+    """A bind-off of all stitches that stands by itself; `count` is how many there are, None where it does not say."""
+
+    count: int | None
+    place: Place
+
+
+def end_in(line: Line, start: int, end: int) -> StatedEnd | None:
+    """Read "Bind off all sts loosely." and "Cast off the remaining 4 sts."; None for a part of the stitches."""
+    begin = BINDING_OFF.match(line.text, start, end)
+    if begin is None:
+        return None
+    behind = _ALL_OFF.match(line.text, begin.end(), end)
+    if behind is None or behind.group(1) is None:
+        return None if re.match(rf"\s*{_N}\b", line.text[begin.end() : end]) else StatedEnd(None, line.place(start))
+    some = not re.search(r"\b(?:all|rem|remaining|last|these)\b", behind.group())
+    return None if some else StatedEnd(_number(behind.group(1)), line.place(behind.start(1)))
+
+
+def begins_piece(line: Line, start: int, end: int) -> bool:
+    """Tell whether a cast-on begins a piece, and is no order to cast on further stitches in one at hand."""
+    return not _ADDS.search(line.text, start, end) or "pick" in line.text[start:end]
+
+
+@dataclass(frozen=True, slots=True)
+class StatedCount:
+    """A count printed by itself: "You should have 95 stitches."."""
+
+    count: int
+    place: Place
+
+
+_TELLS_COUNT = re.compile(
+    rf"\W*(?:stitch count\s*:?\s*|total(?:\s+of)?\s*:?\s*|=\s*|(?:this|which)\s+(?:leaves|makes|gives)\s+(?:you\s+)?"
+    rf"|[^.]{{0,60}}?\b(?:you|there)\s+(?:(?:will|should|must|ought\s+to|now|then|still)\s+)*(?:have|be|are)\s+(?:now\s+)?)?"
+    rf"(?:a\s+total\s+of\s+)?{_N}\s*{_STITCHES}"
+    r"(?:\s+(?:rem\w*|left|in\s+all|total|altogether|now|on\s+(?:the\s+|your\s+)?needles?|at\s+this\s+point))*\W*$"
+)
+
+
+def count_in(line: Line, start: int, end: int) -> StatedCount | None:
+    """Read a sentence that says how many stitches there are at that point; None for any other."""
+    match = _TELLS_COUNT.match(line.text, start, end)
+    return StatedCount(_number(match.group(1)), line.place(match.start(1))) if match else None

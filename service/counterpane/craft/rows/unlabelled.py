@@ -1,32 +1,55 @@
-"""Texts without a single label: lines that read as rows are taken for rows, numbered in order."""
+"""Rows without a label: lines that read as rows, in a text that has no label, or among rows that have one."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.layout import STITCHES
 from counterpane.craft.rows.read import ReadRow, read_tokens
-from counterpane.craft.rows.words import tokens
-from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.rows.tree import Side
+from counterpane.craft.rows.words import Token, tokens
+from counterpane.craft.stitches import Terms, Vocabulary
 
-_NUMBER = re.compile(r"\s*(\d{1,4})\s*[.:)]\s+")
+_NUMBER = re.compile(r"\s*\|?\s*(\d{1,4})\s*[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?")
+# Two stitches side by side, which no sentence about knitting has.
+_STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
+_STRONG = re.compile(rf"\W*{_STITCH}(?:\s*[,;]\s*|\s*\*\s*|\s*[(\[]\s*){{1,3}}{_STITCH}\b")
+_SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
 def numbered(found: list[Clause], vocabulary: Vocabulary) -> list[Clause]:
     """Take lines that read as rows for rows, by the number before them or in order, where a text has no label."""
     out, number = [], 0
     for clause in found:
-        printed = _NUMBER.match(clause.line.text)
+        printed = _NUMBER.match(clause.line.text, clause.start)
         start = printed.end() if printed else clause.start
         body = tokens(clause.line, start, clause.end)
-        if clause.kind in ("prose", "heading") and body and reads_well(read_tokens(body, vocabulary)):
+        named = clause.kind == "prose" or (clause.kind == "heading" and STITCHES.match(clause.line.text, start))
+        if named and body and (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start)):
             number = int(printed.group(1)) if printed else number + 1
-            out.append(replace(clause, kind="row", label=Label((number,)), body=body))
+            side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
+            out.append(replace(clause, kind="row", label=Label((number,), side=side), body=body))
         else:
             out.append(clause)
     return out
+
+
+def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Token] | None:
+    """Return the words of a line without a label that are stitches; None where it says anything else."""
+    if clause.kind not in ("prose", "heading") or not STITCHES.match(clause.line.text, clause.start):
+        return None
+    body = tokens(clause.line, clause.start, clause.end)
+    return body if reads_well(read_tokens(body, vocabulary, terms)) or is_strong(clause, clause.start) else None
+
+
+def is_strong(clause: Clause, start: int) -> bool:
+    """Tell whether a line holds stitches beyond doubt, so that a word in it that cannot be read is a fault."""
+    text = clause.line.text
+    return bool(_STRONG.match(text, start, clause.end)) and not _SAYS.search(text, start, clause.end)
 
 
 def reads_well(row: ReadRow) -> bool:

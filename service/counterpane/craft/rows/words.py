@@ -1,13 +1,17 @@
 """Text to lines and lines to tokens, each keeping the line and column of the text as given.
 
-Everything is normalised once, here: dashes, quotes, unusual spaces, signs for "times", number words, capitals.
-What a token means is not known here.
+Everything is normalised once, here: dashes, quotes, unusual spaces, signs for "times", fractions, joined and wide
+letters, number words, capitals. What a token means is not known here.
 """
 
 from __future__ import annotations
 
 import re
+import unicodedata
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from counterpane.craft.rows.remarks import is_remark
@@ -33,7 +37,10 @@ _SAME = {
     "＝": "=",
     "⁄": "/",
 }
-_DROPPED = frozenset("\u00ad\u200b\u200c\u200d\u2060\ufeff")
+_SOFT_HYPHEN = "\u00ad"
+_DROPPED = frozenset(_SOFT_HYPHEN + "\u200b\u200c\u200d\u200e\u200f\u2060\ufe0e\ufe0f\ufeff")
+# A backslash keeps a star or bracket from being taken for layout where a text comes out of Markdown.
+_ESCAPED = re.compile(r"\\(?=[*_#\[\](){}+.!`~>|-])")
 _UNITS = "one two three four five six seven eight nine".split()
 _TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
@@ -44,6 +51,9 @@ NUMBER_WORDS = {
     )
 }
 LONGEST_NUMBER = 18
+CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
+# Words that keep their hyphen where it stands at the end of a line.
+_HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 # "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points.
 _TOKEN = re.compile(
@@ -60,15 +70,39 @@ _KINDS: dict[str, Kind] = {"star": "star", "open": "open", "close": "close", "pa
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A line in normal form, and where each of its characters stood: `columns` is None where nothing was dropped."""
+    """A line in normal form, and where each of its characters stood.
+
+    `raw` is the line as given. `columns` is None where every character stands where it stood, else the column of each,
+    and one behind the last. `parts` are the lines that a joined line was made of, each with the index at which it
+    begins; a joined line has the number of its first.
+    """
 
     number: int
     text: str
     columns: tuple[int, ...] | None = None
+    raw: str = ""
+    parts: tuple[tuple[int, Line], ...] = ()
 
     def place(self, index: int) -> Place:
         """Return the place of a character of the normal form in the text as given."""
-        return Place(self.number, self.columns[index] if self.columns and index < len(self.columns) else index + 1)
+        if self.parts:
+            start, line = self._part(index)
+            return line.place(index - start)
+        return Place(self.number, self.columns[max(0, min(index, len(self.text)))] if self.columns else index + 1)
+
+    def _part(self, index: int) -> tuple[int, Line]:
+        return self.parts[max(0, bisect_right(self.parts, index, key=lambda part: part[0]) - 1)]
+
+    def given(self, start: int, end: int) -> str:
+        """Return the stretch as given that a stretch of the normal form comes from, on one line."""
+        if not self.parts:
+            return self.raw[self.place(start).column - 1 : self.place(end).column - 1]
+        out = [
+            line.given(max(0, start - begin), min(len(line.text), end - begin))
+            for begin, line in self.parts
+            if begin < end and start < begin + len(line.text)
+        ]
+        return " ".join(text.strip() for text in out)
 
 
 class Token(NamedTuple):
@@ -98,17 +132,53 @@ def normal_lines(text: str) -> list[Line]:
 
 
 def _normal(number: int, line: str) -> Line:
-    if line.isascii() and "\t" not in line:
-        return Line(number, line.lower())
-    kept = [(index, char) for index, char in enumerate(line, start=1) if char not in _DROPPED]
-    text = "".join(_SAME.get(char) or _lower(char) for _, char in kept)
-    dropped = len(kept) != len(line)
-    return Line(number, text, tuple(index for index, _ in kept) if dropped else None)
+    if line.isascii() and "\t" not in line and "\\" not in line:
+        return Line(number, line.lower(), raw=line)
+    escapes = {match.start() for match in _ESCAPED.finditer(line)} if "\\" in line else set()
+    out: list[str] = []
+    columns: list[int] = []
+    for index, char in enumerate(line):
+        plain = "" if index in escapes else _plain(char)
+        if plain[:1].isdigit() and plain[-1:].isdigit() and "/" in plain and line[index - 1 : index].isdigit():
+            plain = " " + plain
+        if char == _SOFT_HYPHEN and not line[index + 1 :].strip():
+            plain = "-"
+        out.append(plain)
+        columns.extend([index + 1] * len(plain))
+    same = all(len(plain) == 1 for plain in out)
+    return Line(number, "".join(out), None if same else (*columns, len(line) + 1), line)
 
 
-def _lower(char: str) -> str:
-    low = char.lower()
-    return low if len(low) == 1 else char
+def joined(lines: Sequence[Line]) -> Line:
+    """Join lines that belong together; a word cut by a hyphen at the end of a line becomes whole."""
+    if len(lines) == 1:
+        return lines[0]
+    out: list[str] = []
+    parts: list[tuple[int, Line]] = []
+    length = 0
+    for index, line in enumerate(lines):
+        text = line.text
+        cut = CUT_WORD.search(text) if index + 1 < len(lines) and lines[index + 1].text.lstrip()[:1].isalpha() else None
+        if cut:
+            text = text[: cut.start("hyphen")] if cut["word"] not in _HYPHENED else text.rstrip()
+        lead = len(text) - len(text.lstrip()) if index else 0
+        parts.append((length - lead, line))
+        text = text[lead:] + ("" if cut or index + 1 == len(lines) else " ")
+        out.append(text)
+        length += len(text)
+    return Line(lines[0].number, "".join(out), parts=tuple(parts))
+
+
+@lru_cache(maxsize=4096)
+def _plain(char: str) -> str:
+    """Return a character in normal form: "½" is "1/2", "ﬁ" is "fi", a wide digit a digit, a dash a hyphen."""
+    if char in _DROPPED:
+        return ""
+    if char in _SAME:
+        return _SAME[char]
+    parts = char if char.isascii() else unicodedata.normalize("NFKC", char)
+    low = "".join(_SAME.get(part, part) for part in parts).lower()
+    return low if len(low) == len(parts) else parts
 
 
 def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:

@@ -1,0 +1,38 @@
+"""What begins at a place of a line: a labelled row, rows ordered without a label, a repeat line, a cast-on, an end."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal, TypeAlias
+
+from counterpane.craft.rows.again import begins_again
+from counterpane.craft.rows.labels import label_at
+from counterpane.craft.rows.row_orders import begins_order
+from counterpane.craft.rows.statements import BINDING_OFF, CASTING_ON
+from counterpane.craft.rows.words import Line
+
+Kind: TypeAlias = Literal["row", "order", "again", "cast-on", "bind-off", "prose"]
+# What every label, order, repeat line, cast-on and end holds: looked for first, since it is quickly told.
+_MAY_BEGIN = re.compile(
+    r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bbo\b|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|\brep\b|"
+    r"\binc|\bdec|chain off"
+)
+
+
+def may_begin(line: Line) -> bool:
+    """Tell whether anything but prose and the rest of a row can begin in a line; quick, and never wrongly no."""
+    return bool(_MAY_BEGIN.search(line.text))
+
+
+def kind_at(line: Line, index: int) -> Kind:
+    """Tell what begins at an index of a line."""
+    text, end = line.text, len(line.text)
+    if begins_again(text, index, end):
+        return "again"
+    if label_at(text, index, end):
+        return "row"
+    if begins_order(text, index, end):
+        return "order"
+    if CASTING_ON.match(text, index):
+        return "cast-on"
+    return "bind-off" if BINDING_OFF.match(text, index) else "prose"

@@ -1,0 +1,97 @@
+"""The lines of a page: headings, and what is no part of the text (page numbers, running heads, addresses).
+
+Only looks are judged here; what a line says is told elsewhere.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from counterpane.craft.rows.words import Line
+
+LONGEST_HEADING = 60
+MOST_HEADING_WORDS = 7
+LONGEST_PAGE_LINE = 120
+_STITCHES = r"(?:k|p|sl|s)\s?\d|(?:knit|purl|k2tog|p2tog|ssk|yo)\b|[(\[*]"
+STITCHES = re.compile(rf"[\s*(\[]*(?:{_STITCHES})")
+_MARKED = re.compile(rf"#+\s*\S|(\*\*|__|\*|_)(?=[^\s*_])(?!{_STITCHES})[^*]{{1,80}}(?<=[^\s*])\1:?\s*$", re.IGNORECASE)
+_BEGINS_SENTENCE = re.compile(
+    r"(?:now|work|cont|continue|proceed|beg|begin|rep|repeat|using|with|change|join|cut|break|turn|do|slip|leave|place|"
+    r"weave|block|fasten|knit|purl|cast|bind|set|pick|divide|switch|keep)\b",
+    re.IGNORECASE,
+)
+_MEASURE = re.compile(r"\d\s*(?:sts?|cm|mm|ins?|rows?)\b", re.IGNORECASE)
+_PAGE = re.compile(r"\W*(?:(?:page|p\.?|pg\.?)\s*)?\d{1,4}(?:\s*(?:of|/|\|)\s*\d{1,4})?\W*")
+_WITH_PAGE = re.compile(r"(?:[^:]{0,80}(?:\s{2}|[|•·-])\s*)?page\s+\d{1,4}(?:\s*(?:of|/)\s*\d{1,4})?\W*")
+_ADDRESS = re.compile(r"\W*(?:(?:https?://|www\.)\S+|(?:©|\(c\)|copyright\b).{0,100})\W*")
+_DIGITS = re.compile(r"[\d\W]+")
+
+
+def is_heading(raw: str) -> bool:
+    """Tell a heading from a sentence by its looks."""
+    if _MARKED.match(raw):
+        return True
+    if len(raw) > LONGEST_HEADING or len(raw.split()) > MOST_HEADING_WORDS or not raw[:1].isupper():
+        return False
+    return raw[-1:] not in ".;,!?" and not _MEASURE.search(raw) and not _is_sentence(raw)
+
+
+def is_marked(raw: str) -> bool:
+    """Tell whether a line is a heading by a sign: "## Body", "**Body**"."""
+    return bool(_MARKED.match(raw))
+
+
+def _is_sentence(raw: str) -> bool:
+    return bool(_BEGINS_SENTENCE.match(raw)) and not raw.isupper()
+
+
+def without_page_marks(lines: Sequence[Line]) -> list[Line]:
+    """Return the lines that belong to the text, the empty ones among them; a page may end in the middle of a row."""
+    numbers = {index for index, line in enumerate(lines) if _is_page_line(line)}
+    if not numbers:
+        return list(lines)
+    heads = Counter(_bare(line) for line in lines if 0 < len(line.text) <= LONGEST_PAGE_LINE)
+    out = set(numbers)
+    for index in numbers:
+        for step in (-1, 1):
+            near = _next_filled(lines, index, step)
+            if near is not None and _is_running(lines[near], heads):
+                out.add(near)
+    for index in tuple(out):
+        for step in (-1, 1):
+            _add_empty(lines, index, step, out)
+    return [line for index, line in enumerate(lines) if index not in out]
+
+
+def _is_page_line(line: Line) -> bool:
+    text = line.text
+    if not 0 < len(text) <= LONGEST_PAGE_LINE:
+        return False
+    return any(form.fullmatch(text) for form in (_PAGE, _WITH_PAGE, _ADDRESS)) and not text.isspace()
+
+
+def _is_running(line: Line, heads: Counter[str]) -> bool:
+    """Tell whether a line beside a page number is a head that stands on several pages."""
+    return bool(_bare(line)) and heads[_bare(line)] > 1 and is_heading(line.raw.strip())
+
+
+def _bare(line: Line) -> str:
+    return _DIGITS.sub(" ", line.text).strip() if len(line.text) <= LONGEST_PAGE_LINE else ""
+
+
+def _next_filled(lines: Sequence[Line], index: int, step: int) -> int | None:
+    """Return the nearest line with words, past one or two empty ones."""
+    for near in range(index + step, index + 4 * step, step):
+        if 0 <= near < len(lines) and lines[near].text.strip():
+            return near
+    return None
+
+
+def _add_empty(lines: Sequence[Line], index: int, step: int, out: set[int]) -> None:
+    """Take the empty lines beside a page mark as part of it."""
+    near = index + step
+    while 0 <= near < len(lines) and near not in out and not lines[near].text.strip():
+        out.add(near)
+        near += step

@@ -1,0 +1,143 @@
+"""Rows put into working order as they are read, section by section, and found again by their labels."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from counterpane.craft.rows.again import Again
+from counterpane.craft.rows.blocks import Wanted, in_order
+from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.statements import StatedCount
+from counterpane.craft.rows.steps import AgainStep, Step
+from counterpane.craft.rows.tree import Row
+
+MOST_ROWS = 20_000
+
+
+class Listing:
+    """The steps so far, the block of rows that is not in order yet, and the rows that a label names."""
+
+    def __init__(self) -> None:
+        self.steps: list[Step] = []
+        self.faults: list[Fault] = []
+        self.section: str | None = None
+        self._block: list[Row] = []
+        self._wanted: list[Wanted] = []
+        self._labels: set[str] = set()
+        self._known: dict[str, Row] = {}
+        self._latest: dict[str, int] = {}
+        self._in_section: dict[tuple[str, str], int] = {}
+        self._listed = self._first = 0
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing is listed yet."""
+        return not (self.steps or self._block)
+
+    @property
+    def last(self) -> Row | None:
+        """The row read last, where no other step follows it."""
+        if self._block:
+            return self._block[-1]
+        return next((step for step in self.steps[-1:] if isinstance(step, Row)), None)
+
+    def named(self, label: str) -> Row | None:
+        """Return the latest row of a label."""
+        return self._known.get(label)
+
+    # -- building
+
+    def begin_section(self, name: str | None) -> None:
+        """Put what was read into order, and list what follows under a name."""
+        self.end_block(None)
+        self._first = self._listed
+        self.section = name
+
+    def begin_rows(self, label: Label) -> None:
+        """Put what was read into order where a label comes a second time."""
+        if any(str(number) in self._labels for number in label.numbers):
+            self.end_block(None)
+
+    def add(self, row: Row) -> None:
+        """Add a row to the block, unless the text has too many."""
+        if len(self.steps) + len(self._block) < MOST_ROWS:
+            self._block.append(row)
+            self._labels.add(row.label)
+            self._known[row.label] = row
+        elif not any(fault.rule == "too-many-rows" for fault in self.faults[-1:]):
+            self.faults.append(Fault("too-many-rows", row.place, row.label))
+
+    def want(self, label: Label, row: Row) -> None:
+        """Note a label that stands for further rows of the block."""
+        self._wanted.append(Wanted(label, row, len(self._block)))
+
+    def step(self, step: Step) -> None:
+        """Add a step that is no row."""
+        self.end_block(None)
+        if len(self.steps) < MOST_ROWS:
+            self.steps.append(step)
+
+    def end_block(self, again: Again | None) -> None:
+        """Put the rows of a block into working order: by number, with those that a label stands for."""
+        block = in_order(self._block, self._wanted, max(again.numbers) if again and again.numbers else None)
+        for row in block[: MOST_ROWS - len(self.steps)]:
+            self._known[row.label] = row
+            self._latest[row.label] = self._listed
+            if self.section:
+                self._in_section[self.section.lower(), row.label] = self._listed
+            self._listed += 1
+            self.steps.append(row)
+        self._block, self._labels, self._wanted = [], set(), []
+
+    def state(self, stated: StatedCount) -> None:
+        """Take a count that is printed by itself for that of the row or repeat line before it."""
+        if self._block:
+            self._block[-1] = _stating(self._block[-1], stated)
+        elif self.steps and isinstance(self.steps[-1], Row):
+            self.steps[-1] = _stating(self.steps[-1], stated)
+        elif self.steps and isinstance(step := self.steps[-1], AgainStep) and step.again.stated is None:
+            again = replace(step.again, stated=stated.count, stated_place=stated.place)
+            self.steps[-1] = replace(step, again=again)
+
+    # -- repeat lines
+
+    def again(self, again: Again) -> None:
+        """Add a repeat line after the rows of its section."""
+        self.end_block(again)
+        labels = _labels(again)
+        missing = [label for label in labels if label not in self._latest]
+        if missing and not again.loose:
+            self.faults.append(Fault("unknown-row", again.place, missing[0]))
+        rows = self._targets(again, labels)
+        if rows:
+            self.step(AgainStep(again, rows))
+
+    def _targets(self, again: Again, labels: list[str]) -> tuple[int, ...]:
+        """Return the indices of the listed rows that a repeat line means: the latest of each label."""
+        if labels:
+            found = (self._index(label, again.part) for label in labels)
+            return tuple(index for index in found if index is not None)
+        first = self._first if again.last == 0 else max(0, self._listed - again.last)
+        if again.since is not None:
+            first = self._latest.get(str(again.since), self._first)
+        end = self._listed if again.upto is None else self._latest.get(str(again.upto), self._listed - 1) + 1
+        if again.head:
+            end = min(self._listed, first + again.head)
+        return tuple(range(first, end))
+
+    def _index(self, label: str, part: str | None) -> int | None:
+        """Return the latest row of a label, in the section that a repeat line names where there is one."""
+        if part:
+            for section, name in reversed(self._in_section):
+                if name == label and (part in section or section in part):
+                    return self._in_section[section, name]
+        return self._latest.get(label)
+
+
+def _labels(again: Again) -> list[str]:
+    return list(dict.fromkeys((*(str(number) for number in again.numbers), *again.letters)))
+
+
+def _stating(row: Row, stated: StatedCount) -> Row:
+    return row if row.stated is not None else replace(row, stated=stated.count, stated_place=stated.place)

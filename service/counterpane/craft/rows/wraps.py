@@ -1,0 +1,138 @@
+"""Lines put together again that a page has cut: a row goes on where its line ends without an end.
+
+Each line is looked at once, beside the line before it, so that a text of any length costs what its lines cost.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
+from counterpane.craft.rows.labels import label_at
+from counterpane.craft.rows.layout import STITCHES, is_marked, without_page_marks
+from counterpane.craft.rows.sharing import Shared
+from counterpane.craft.rows.words import CUT_WORD, Line, joined
+
+_BULLET = re.compile(r"[\s>|]*(?:(?:[-•*+‣▪●○◦·□☐✓~]|\[[ x]?\]|\d{1,3}[.)])\s+)*")
+_INNER = re.compile(
+    r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
+    r"|(?<=\.)-+\s*(?=rep)"
+    r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
+    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows\b)"
+)
+_GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")
+_UNFINISHED = frozenset(",;:([*&-+=")
+_UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
+_LONG = 45
+_ITEM = re.compile(r"\d{1,3}[.)]\s")
+
+
+@dataclass(slots=True)
+class _Open:
+    """A line that the next may belong to: its pieces, and what its last sentence is."""
+
+    lines: list[Line]
+    kind: Kind
+
+
+def cuts(line: Line, start: int) -> Iterator[int]:
+    """Yield where a sentence of a line may begin."""
+    for match in _INNER.finditer(line.text, start):
+        yield match.end()
+
+
+def start_of(line: Line) -> int:
+    """Return where a line begins behind its bullet; a star before a stitch is no bullet."""
+    lead = _BULLET.match(line.text)
+    after = lead.end() if lead else 0
+    if after and kind_at(line, after) == "prose":
+        return len(line.text) - len(line.text.lstrip())
+    return after
+
+
+def unwrapped(
+    lines: Sequence[Line], alone: frozenset[int] = frozenset(), shared: Shared | None = None
+) -> Iterator[Line]:
+    """Yield the lines of a text without its page marks, each with the lines that go on with it.
+
+    Lines whose numbers are in `alone` neither go on nor are gone on with.
+    """
+    shared = shared or Shared()
+    open_: _Open | None = None
+    for line in without_page_marks(lines):
+        if not line.text.strip():
+            if open_:
+                yield shared.of(_together, *open_.lines)
+            open_ = None
+            continue
+        kinds = shared.of(_kinds, line)
+        if open_ and not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
+            open_.lines.append(line)
+            open_.kind = kinds[-1] if len(kinds) > 1 else open_.kind
+            continue
+        if open_:
+            yield shared.of(_together, *open_.lines)
+        open_ = _Open([line], kinds[-1])
+    if open_:
+        yield shared.of(_together, *open_.lines)
+
+
+def _together(*lines: Line) -> Line:
+    return joined(lines)
+
+
+def _kinds(line: Line) -> list[Kind]:
+    """Return what a line begins with, and what follows in it."""
+    if not may_begin(line):
+        return ["prose"]
+    start = start_of(line)
+    found = (kind_at(line, cut) for cut in cuts(line, start) if cut < len(line.text))
+    return [kind_at(line, start), *(kind for kind in found if kind != "prose")]
+
+
+def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
+    """Tell whether a line is the rest of the one before it."""
+    earlier, raw = open_.lines[-1], line.raw.strip()
+    if is_marked(raw):
+        return False
+    ended = earlier.text.rstrip()
+    worked = open_.kind in ("row", "order") or bool(STITCHES.match(earlier.text))
+    if kind != "prose" and not (worked and _continues(ended, line, kind)):
+        return False
+    if CUT_WORD.search(ended) and raw[:1].islower():
+        return True
+    if open_.kind == "prose":
+        return _prose_goes_on(earlier, ended, raw, worked)
+    if ended[-1:] in _UNFINISHED or _last_word(ended) in _UNFINISHED_WORDS:
+        return True
+    if open_.kind not in ("row", "order"):
+        return ended[-1:] not in ".!?:" and (raw[:1].islower() or raw[:1].isdigit()) and not _ITEM.match(raw)
+    if ended[-1:] in ".)" and raw[:1].isdigit():
+        return not _ITEM.match(raw)
+    if ended[-1:] == ".":
+        return raw[:1] in "*([†" or (raw[:1].islower() and bool(_GOING_ON.match(raw)))
+    return raw[:1].islower() or raw[:1] in "*([†" or raw[:1].isdigit() or bool(STITCHES.match(raw.lower()))
+
+
+def _continues(ended: str, line: Line, kind: Kind) -> bool:
+    """Tell whether words that could begin an instruction are the rest of a row that has no end yet."""
+    if _last_word(ended) in ("and", "all", "every", "as", "rep", "repeat", "to", "the") or ended[-1:] == "&":
+        return True
+    if ended[-1:] not in ",;":
+        return False
+    label = label_at(line.text, start_of(line), len(line.text)) if kind == "row" else None
+    return label is None and kind != "again"
+
+
+def _prose_goes_on(earlier: Line, ended: str, raw: str, worked: bool) -> bool:
+    """Tell whether a sentence, or a row without a label, goes on: an open end, or a long line and a small letter."""
+    if worked:
+        return ended[-1:] in _UNFINISHED or _last_word(ended) in _UNFINISHED_WORDS
+    begins = raw[:1].islower() or raw[:1].isdigit()
+    return len(earlier.text) >= _LONG and ended[-1:] not in ".!?:" and begins and not _ITEM.match(raw)
+
+
+def _last_word(text: str) -> str:
+    return text[-12:].rpartition(" ")[2]
