@@ -1,0 +1,26 @@
+"""What was worked out of the same things before: a text in several sizes is read once a size, most of it alike."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import ParamSpec, TypeVar
+
+Asked = ParamSpec("Asked")
+Answer = TypeVar("Answer")
+
+
+class Shared:
+    """Answers of pure functions, kept by the identity of what they were asked of; words are told by their letters."""
+
+    def __init__(self) -> None:
+        # The things stand beside the answer so that they live on and no other takes their identity.
+        self._kept: dict[tuple[object, ...], tuple[object, tuple[object, ...]]] = {}
+
+    def of(self, work: Callable[Asked, Answer], *things: Asked.args, **named: Asked.kwargs) -> Answer:
+        """Return what a function answers, asked once."""
+        key = (work, *(thing if isinstance(thing, str) else id(thing) for thing in things))
+        found = self._kept.get(key)
+        if found is None:
+            found = self._kept[key] = (work(*things, **named), things)
+        answer: Answer = found[0]  # type: ignore[assignment]
+        return answer
