@@ -43,7 +43,7 @@ class SizeList:
 class Sizes:
     """How many sizes a text is in, their names (empty where it names none), and its lists.
 
-    `lists` have an entry for each size; `misfits` have more or fewer.
+    `lists` have an entry for each size; `misfits` have more or fewer. The rest tells where all of it stands.
     """
 
     number: int
@@ -54,6 +54,7 @@ class Sizes:
     readings: tuple[Reading, ...]
     notes: tuple[Note, ...]
     named: Reading | None = None
+    odd: tuple[Reading, ...] = ()
 
     def given(self, span: Span) -> str:
         """Return a stretch of one line as it stands in the text as given."""
@@ -81,7 +82,7 @@ def sizes_in(lines: Sequence[Line]) -> Sizes | None:
     misfits = tuple(one.plain for one in found if one.of(number) is None and _is_misfit(flat.text, one, number))
     lists = tuple(_printed(flat, reading) for reading in readings)
     odd = tuple(_printed(flat, reading) for reading in misfits)
-    return Sizes(number, names, lists, odd, flat, readings, said, named if names else None)
+    return Sizes(number, names, lists, odd, flat, readings, said, named if names else None, misfits)
 
 
 def _number(flat: Flat, found: Sequence[Candidate], named: Reading | None) -> int | None:
@@ -156,6 +157,11 @@ def _chosen(sizes: Sizes, size: int, draft: Draft) -> list[Span]:
 def for_size(sizes: Sizes, size: int) -> list[Line]:
     """Return the lines of one size, counted from 0; a line that is the same in every size stays the same object."""
     draft = draft_for(sizes, size)
+    for reading in sizes.odd:
+        # The row cannot be read in any size; one number of it is kept so that its other words can be.
+        start, end = reading.entries[min(size, len(reading.entries) - 1)]
+        draft.drop(reading.start, start)
+        draft.drop(end, reading.end)
     lines = list(sizes.flat.lines)
     for number in draft.touched:
         lines[number] = draft.line(number)
