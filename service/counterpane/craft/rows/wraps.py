@@ -6,7 +6,7 @@ Each line is looked at once, beside the line before it, so that a text of any le
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
