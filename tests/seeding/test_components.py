@@ -11,9 +11,9 @@ import pytest
 
 from counterpane.craft.component import Component, derive
 from counterpane.craft.stitches import Vocabulary
-from counterpane.seeding import SeedFault, load_components, load_sources, seeds_root
+from counterpane.seeding import SeedFault, load_component, load_components, load_sources, seeds_root, shipped
 
-LEAST = {"cast-on": 6, "border": 8, "selvedge": 5, "body": 15, "bind-off": 6}
+LEAST = {"cast-on": 6, "border": 20, "selvedge": 5, "body": 60, "bind-off": 6}
 ALWAYS = {
     "long-tail", "cable-cast-on", "garter-border", "seed-stitch-border", "slipped-selvedge", "garter",
     "stocking-stitch", "seed-stitch", "moss-stitch", "basket-weave", "waffle", "plain-bind-off", "stretchy-bind-off",
@@ -130,6 +130,18 @@ def test_a_component_that_does_not_hold_says_where_and_what_next(
         load_components(folder)
 
     assert said in str(fault.value)
+
+
+def test_one_starter_is_loaded_without_the_others(folder: Path) -> None:
+    """It is proved as all of them are; the faults of another file are not met."""
+    change(folder, BORDER, "k1, *p1, k1;", "k1, *pp1, k1;")
+
+    assert shipped(folder)["long-tail"] == "cast-on"
+    assert load_component("long-tail", folder) == load_component("long-tail")
+    with pytest.raises(SeedFault, match="'pp1' cannot be read"):
+        load_component("seed-stitch-border", folder)
+    with pytest.raises(KeyError):
+        load_component("nothing", folder)
 
 
 def test_a_slug_stands_once_across_kinds(folder: Path) -> None:

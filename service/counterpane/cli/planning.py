@@ -101,17 +101,18 @@ def _shipped(content: Mapping[str, Any]) -> Find:
     from counterpane.library.errors import NotFound
     from counterpane.library.near import nearest
     from counterpane.library.planning import pins_of
-    from counterpane.seeding import load_components
+    from counterpane.seeding import load_component, shipped
 
-    shipped, pins = {component.slug: component for component in load_components()}, pins_of(content)
+    names, pins = shipped(), pins_of(content)
 
     def find(slug: str) -> Component:
-        if slug not in shipped:
-            raise NotFound(f"No component is called {slug!r}.", nearest(slug, shipped))
-        if slug in pins and pins[slug] != _hash_of(shipped[slug]):
+        if slug not in names:
+            raise NotFound(f"No component is called {slug!r}.", nearest(slug, names))
+        component = load_component(slug)
+        if slug in pins and pins[slug] != _hash_of(component):
             hint = "Give the library that holds it with --store, or leave the revision out."
             raise NotFound(f"The {slug!r} that ships with the program is not the revision that is pinned.", hint)
-        return shipped[slug]
+        return component
 
     return find
 

@@ -10,7 +10,7 @@ import orjson
 
 from counterpane.craft.component import KINDS, Component, Derived, derive
 from counterpane.craft.constructions.obstacles import Stuck
-from counterpane.craft.constructions.strips import Edging, selvedge
+from counterpane.craft.constructions.strips import Edging, selvedge, side_border
 from counterpane.craft.findings import Correction, Finding
 from counterpane.library import components
 from counterpane.library.errors import Refused
@@ -80,20 +80,25 @@ def _places(services: Services, card: Mapping[str, Any], count: int) -> list[dic
     places = []
     if component.kind in SHARES_THE_ROW and any(each.admits(count) for each in classes_of(component, derived)):
         places.append({"place": SHARES_THE_ROW[component.kind], "stitches": count, "cast_on": count})
-    width = _width(services, component, classes_of(component, derived))
+    width = _width(services, component, classes_of(component, derived), count)
     if width is not None:
         place = "selvedge" if component.kind == "selvedge" else "sides"
         places.append({"place": place, "stitches": width, "cast_on": count + 2 * width})
     return places
 
 
-def _width(services: Services, component: Component, classes: tuple[CountClass, ...]) -> int | None:
-    """Return the stitches of an edge on one side: a border's default or fixed count, a selvedge's own."""
-    if component.kind == "selvedge":
-        try:
-            return selvedge(Edging(component, ""), None, None, services.vocabulary).widths[0]
-        except Stuck:
-            return None
-    default = next((each.default for each in component.parameters if each.name == "stitches"), None)
-    fixed = next((each.residue for each in classes if each.modulus == 0), None)
-    return (default or fixed) if component.kind == "border" else None
+def _width(services: Services, component: Component, classes: tuple[CountClass, ...], count: int) -> int | None:
+    """Return the stitches of an edge on one side: a border's default or fixed count, a selvedge's own.
+
+    None for a part that is no edge, or whose rows cannot stand beside others.
+    """
+    edging = Edging(component, "")
+    try:
+        if component.kind == "selvedge":
+            return selvedge(edging, None, None, services.vocabulary).widths[0]
+        default = next((each.default for each in component.parameters if each.name == "stitches"), None)
+        fixed = next((each.residue for each in classes if each.modulus == 0), None)
+        width = (default or fixed) if component.kind == "border" else None
+        return side_border(edging, (width, width), count + 2 * width, services.vocabulary).widths[0] if width else None
+    except Stuck:
+        return None

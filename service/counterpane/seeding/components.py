@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping
 from functools import cache
 from pathlib import Path
 
@@ -23,13 +23,33 @@ def load_components(root: Path | None = None) -> tuple[Component, ...]:
     return _load(root or seeds_root())
 
 
+def load_component(slug: str, root: Path | None = None) -> Component:
+    """Load one starter and no other; KeyError where there is no file of this slug, SeedFault where it does not hold."""
+    return _one(slug, root or seeds_root())
+
+
+def shipped(root: Path | None = None) -> Mapping[str, str]:
+    """Return the kind of each starter by its slug, as the names of files and folders tell; nothing is read."""
+    return {path.stem: path.parent.name for path, _ in toml_files(root or seeds_root(), "components")}
+
+
+@cache
+def _one(slug: str, root: Path) -> Component:
+    path, file = {path.stem: (path, file) for path, file in toml_files(root, "components")}[slug]
+    return _read(path, file, root)
+
+
+def _read(path: Path, file: str, root: Path) -> Component:
+    component = fill(Component, read_toml(path, file), file)
+    _check(component, path, file, load_vocabulary(root), load_sources(root))
+    return component
+
+
 @cache
 def _load(root: Path) -> tuple[Component, ...]:
-    vocabulary, sources = load_vocabulary(root), load_sources(root)
     found: dict[str, tuple[str, Component]] = {}
     for path, file in toml_files(root, "components"):
-        component = fill(Component, read_toml(path, file), file)
-        _check(component, path, file, vocabulary, sources)
+        component = _read(path, file, root)
         if component.slug in found:
             raise SeedFault(file, "slug", f"{component.slug!r} is taken in {found[component.slug][0]}", "Rename one.")
         found[component.slug] = (file, component)

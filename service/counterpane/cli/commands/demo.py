@@ -51,7 +51,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _tell_story(place: Path, store: Path) -> None:
     from counterpane.cli.showing import season
-    from counterpane.seeding import load_components
+    from counterpane.seeding import shipped
     from counterpane.seeding.recipes import load_recipes
     from counterpane.wiring import open_library
 
@@ -60,7 +60,7 @@ def _tell_story(place: Path, store: Path) -> None:
     with output.waiting("putting the parts into the library"):
         services = open_library(store)
     with closing(services.store):
-        _show(lambda console: season.draw_library(console, [component.kind for component in load_components()]))
+        _show(lambda console: season.draw_library(console, list(shipped().values())))
         for recipe in recipes:
             _plan_and_write(services, recipe, place)
         _show_misfit(services)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
-from counterpane.craft.component.derived import Derived, DerivedVersion, derive, say_counts, sides_of
+from counterpane.craft.component.derived import KEPT, Derived, DerivedVersion, derive, say_counts, sides_of
 from counterpane.craft.component.strands import most_opened, most_slipped
 from counterpane.craft.component.values import Component, Example, Measure, Parameter
 from counterpane.craft.counts import judge, work
@@ -30,6 +31,7 @@ class Problem:
     rule: str | None = None
 
 
+@lru_cache(maxsize=KEPT)
 def prove(component: Component, vocabulary: Vocabulary) -> tuple[Problem, ...]:
     """Return what keeps a component from being kept: nothing where it proves."""
     if component.kind in WORKED_WITHOUT_ROWS:

@@ -11,8 +11,9 @@ from counterpane.craft.constructions.obstacles import DoesNotJoin, LeftDiffers, 
 from counterpane.craft.constructions.textures import Texture, textures_of
 from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.instructions import read_text
-from counterpane.craft.rows.tree import OpenRepeat, Side
+from counterpane.craft.rows.tree import BindOff, OpenRepeat, Side
 from counterpane.craft.rows.turning import CannotTurn, mirror
+from counterpane.craft.sizing.lengths import side_of
 from counterpane.craft.stitches import Vocabulary
 
 MOST_STITCHES = 10_000
@@ -78,7 +79,18 @@ def side_border(edging: Edging, widths: tuple[int, int], inner: int, vocabulary:
     if len(left) != len(right):
         why = f"it has {len(left)} rows and the right one {len(right)}"
         raise Stuck(LeftDiffers(edging.pointer, why))
-    return Strip(right, left, widths, texture.first_side)
+    strip = Strip(right, left, widths, texture.first_side)
+    _refuse_cut(strip, edging.pointer)
+    return strip
+
+
+def _refuse_cut(strip: Strip, pointer: str) -> None:
+    """Raise Stuck for stitches bound off right beside the body, where a slit would be left."""
+    for index in range(strip.period):
+        side = side_of(index + 1, strip.first_side)
+        begin, end = strip.ends(index, strip.first_side, side)
+        if any(isinstance(node, BindOff) for node in (*begin[-1:], *end[:1])):
+            raise Stuck(DoesNotJoin(pointer, f"binds off stitches beside the body in its row {index + 1}"))
 
 
 def _closed_at(

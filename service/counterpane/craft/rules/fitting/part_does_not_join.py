@@ -28,6 +28,7 @@ def part_does_not_join(attempt: Attempt) -> Iterator[Finding]:
     """A part that cannot stand beside others.
 
     The rows of a one-piece blanket go from edge to edge, side borders and all; short rows, rounds and markers do not.
+    Nor do side borders that bind off right beside the body: a slit would be left there.
     """
     for met in attempt.met(DoesNotJoin):
         message = f"This part {met.why}, so its rows cannot be joined to those of the parts beside it."
