@@ -146,7 +146,9 @@ def _assignment(part: str, key: str) -> tuple[int, int, int] | None:
     """
     hidden = _HEADING_OR_TEXT.sub(_hidden, part)
     found = re.search(
-        rf"^[ \t]*{re.escape(key)}[ \t]*=[^\r\n#]*?(?P<comment>[ \t]*(?:#[^\r\n]*)?)(?=\r?$)", hidden, re.M
+        rf"^[ \t]*{re.escape(key)}[ \t]*=(?:[ \t]*\[[^\]]*\]|[^\r\n#]*?)(?P<comment>[ \t]*(?:#[^\r\n]*)?)(?=\r?$)",
+        hidden,
+        re.M,
     )
     return (found.start(), found.start("comment"), found.end()) if found else None
 
@@ -210,5 +212,7 @@ def _added(part: str, line: str) -> str:
 def _anew(part: str, wanted: Table) -> str:
     """Write a part whose lines cannot be told apart; its comments stand before its keys."""
     comments = [found.group().rstrip() for found in _HEADING_OR_TEXT.finditer(part) if found.group().startswith("#")]
-    heading = ["", "[[query]]"] if _HEADING.search(part) else []
-    return "\n".join([*heading, *comments, *(assignment(key, value) for key, value in wanted.items())]) + "\n"
+    heading = ["[[query]]"] if _HEADING.search(part) else []
+    lines = [*heading, *comments, *(assignment(key, value) for key, value in wanted.items())]
+    end = "\r\n" if "\r\n" in part else "\n"
+    return "".join(f"{line}{end}" for line in "\n".join(lines).split("\n"))
