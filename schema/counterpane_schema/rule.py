@@ -16,6 +16,7 @@ class RuleCard(Open):
     severity = Text(required=True)
     title = Text(required=True)
     href = Text(required=True)
+    page = Text(required=True)
 
 
 class RuleList(Open):
@@ -34,3 +35,4 @@ class RuleAnswer(RuleCard):
     reference = Text(required=True, allow_none=True)
     basis = Text(required=True, allow_none=True)
     needs = fields.List(Text(), required=True)
+    accepting = fields.List(Text(), required=True)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import os
 import socket
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,11 +20,14 @@ from counterpane.library.tokens import create
 if TYPE_CHECKING:
     from flask import Flask
 
+    from counterpane.craft.component import Component
+
 IN_MEMORY = ":memory:"
 LOOPBACK = ("127.0.0.1", "::1", "localhost")
 STORE_VARIABLE = "COUNTERPANE_SERVED_STORE"
 OPEN_VARIABLE = "COUNTERPANE_SERVED_OPEN"
 STARTERS = "counterpane-starters"
+HOUSE_STYLE = "counterpane"
 WAITRESS_THREADS = 8
 STOP_SECONDS = 3
 
@@ -97,6 +101,14 @@ def load_starters(services: Services) -> None:
             services.store.add(*(recipes.entry_of(services, each, STARTERS, "accepted") for each in whole))
 
 
+@cache
+def _starters() -> Mapping[str, Component]:
+    """Return the starters by slug, which examples of rules name."""
+    from counterpane.seeding import load_components
+
+    return {component.slug: component for component in load_components()}
+
+
 def _is_empty(store: Store, shelf: Shelf) -> bool:
     return not store.page(Wanted(shelf, limit=1)).cards
 
@@ -115,9 +127,12 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
     from counterpane.api.application import create_app
     from counterpane.api.document import document
     from counterpane.api.problems import SORTS
-    from counterpane.web import pages
+    from counterpane.library import rules
+    from counterpane.library.rule_examples import Examples
+    from counterpane.web import RulePages, pages
 
-    shown = pages(document(), [asdict(sort) for sort in SORTS.values()])
+    examples = Examples(services.vocabulary, _starters, services.styles[HOUSE_STYLE])
+    shown = pages(document(), [asdict(sort) for sort in SORTS.values()], RulePages(rules.cards(), examples.page))
     return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
 
 

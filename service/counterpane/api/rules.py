@@ -12,11 +12,15 @@ from counterpane_schema.rule import RuleAnswer, RuleList
 @operation("GET", "/v1/rules", tag="rules", answer=RuleList, examples=examples.ALL)
 def list_rules(call: Call) -> Answer:
     """List the rules by which texts, plans and pieces are judged."""
-    return as_json({"items": [{**card, "href": f"/v1/rules/{card['slug']}"} for card in rules.cards()]})
+    return as_json({"items": [{**card, **_addresses(card["slug"])} for card in rules.cards()]})
 
 
 @operation("GET", "/v1/rules/<slug>", tag="rules", answer=RuleAnswer, examples=examples.RULE)
 def get_rule(call: Call) -> Answer:
     """Get a rule: what it looks for and why, with a bad example and the same put right."""
     slug = call.path["slug"]
-    return as_json({**rules.get(slug), "href": f"/v1/rules/{slug}"})
+    return as_json({**rules.get(slug), **_addresses(slug)})
+
+
+def _addresses(slug: str) -> dict[str, str]:
+    return {"href": f"/v1/rules/{slug}", "page": f"/rules/{slug}"}

@@ -10,6 +10,7 @@ from counterpane.library.errors import NotFound
 from counterpane.library.near import nearest
 
 CARD = ("slug", "family", "severity", "title")
+OF_TEXTS = frozenset({"reading", "counting", "wording", "accepting"})
 WHOLE = (*CARD, "reason", "bad", "good", "source", "reference", "basis")
 
 
@@ -23,7 +24,16 @@ def get(slug: str) -> dict[str, Any]:
     """Return all that is known of a rule; raise NotFound with the nearest slug."""
     if slug not in ALL:
         raise NotFound(f"There is no rule {slug!r}.", nearest(slug, ALL))
-    return _fields(ALL[slug], WHOLE) | {"needs": list(ALL[slug].needs)}
+    return _fields(ALL[slug], WHOLE) | {"needs": list(ALL[slug].needs), "accepting": accepting(slug)}
+
+
+def accepting(slug: str) -> list[str]:
+    """Return the lines by which a text accepts a finding of a rule or sets its level; none where it cannot."""
+    family = ALL[slug].family
+    if family not in OF_TEXTS | {"style"}:
+        return []
+    throughout = " throughout" if family == "style" else ""
+    return [f"Accept {slug}{throughout}: the reason.", f"Treat {slug} as note: the reason."]
 
 
 def _fields(rule: Rule[Any], names: tuple[str, ...]) -> dict[str, Any]:

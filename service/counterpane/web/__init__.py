@@ -1,12 +1,14 @@
-"""Pages for people: the API page and a page for each sort of problem, drawn on the server from plain data.
+"""Pages for people about the API, its problems and the rules, drawn on the server from plain data.
 
 No script, no inline style, nothing from another host; the policy in each answer forbids them. The description of the
-API and the sorts of problem are passed in: this package knows nothing of the API.
+API, the sorts of problem and the rules are passed in: this package knows nothing of the API.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import groupby
 from typing import Any
 
 from flask import Blueprint, Response, abort, render_template
@@ -17,11 +19,21 @@ from counterpane.web.describing import operations_of
 POLICY = "default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 
-def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]]) -> Blueprint:
-    """Return the pages about this API and these sorts of problem."""
+@dataclass(frozen=True, slots=True)
+class RulePages:
+    """The rules by family and slug, and all that the page of one shows, by its slug."""
+
+    cards: Sequence[Mapping[str, Any]]
+    page: Callable[[str], Mapping[str, Any]]
+
+
+def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]], rules: RulePages) -> Blueprint:
+    """Return the pages about this API, these sorts of problem and these rules."""
     blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static")
     known = {sort["name"]: sort for sort in sorts}
     operations = tuple(operations_of(document))
+    families = [(name, tuple(cards)) for name, cards in groupby(rules.cards, lambda card: str(card["family"]))]
+    slugs = {card["slug"] for card in rules.cards}
 
     @blueprint.get("/")
     def api_page() -> str:
@@ -30,6 +42,14 @@ def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]]) -> Bl
     @blueprint.get("/problems/<name>")
     def problem_page(name: str) -> str:
         return render_template("problem.html", sort=known[name]) if name in known else abort(404)
+
+    @blueprint.get("/rules")
+    def rules_page() -> str:
+        return render_template("rules.html", families=families)
+
+    @blueprint.get("/rules/<slug>")
+    def rule_page(slug: str) -> str:
+        return render_template("rule.html", rule=rules.page(slug)) if slug in slugs else abort(404)
 
     blueprint.add_app_template_filter(marked, "marked")
     blueprint.after_request(_protect)

@@ -3,27 +3,36 @@
 from __future__ import annotations
 
 import argparse
+from typing import Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import take_json
 
 NAME = "explain"
-ABOUT = "Explain a rule by its slug: what it looks for, why it matters, a bad example and the same put right."
+ABOUT = """Explain a rule by its slug: what it looks for, why it matters, a bad example and the same put right.
+
+The name of a family, such as counting, lists its rules; without a name all rules are listed."""
 EXAMPLES = """examples:
   $ counterpane explain row-runs-short
+  $ counterpane explain counting
   $ counterpane explain row-runs-short --json"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
-    parser.add_argument("slug", metavar="SLUG", help="the name of a rule, as findings give it")
+    parser.add_argument(
+        "slug", metavar="SLUG", nargs="?", help="the name of a rule, as findings give it, or of a family"
+    )
     take_json(parser)
 
 
 def run(options: argparse.Namespace) -> int:
-    """Show the rule of this slug."""
+    """Show the rule of this slug, or list the rules of a family or all."""
     from counterpane.library import rules
 
+    listed = [card for card in rules.cards() if options.slug in (None, card["family"])]
+    if listed:
+        return _list(listed, options)
     rule = rules.get(options.slug)
     if options.json:
         output.put_json(rule)
@@ -31,4 +40,14 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.showing.rules import words
 
     output.put(words(rule))
+    return endings.DONE
+
+
+def _list(cards: list[dict[str, Any]], options: argparse.Namespace) -> int:
+    if options.json:
+        output.put_json({"items": cards})
+        return endings.DONE
+    from counterpane.cli.showing.rules import lines
+
+    output.put(lines(cards))
     return endings.DONE

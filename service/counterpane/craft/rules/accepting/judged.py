@@ -14,6 +14,9 @@ from counterpane.craft.findings import Family, Finding
 from counterpane.craft.rows.remarks import Remark, is_remark, remark_in
 from counterpane.craft.rows.words import LINE_END
 
+# Findings of other families are made elsewhere: whether they are met is not known here.
+_OF_TEXTS = frozenset({"reading", "counting", "wording", "accepting"})
+
 
 @dataclass(frozen=True, slots=True)
 class Judged:
