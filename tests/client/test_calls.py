@@ -40,6 +40,12 @@ class TestReading:
         assert check.multiple == Multiple(4, 2, 6)
         assert [(row.label, row.after) for row in check.rows] == [("1", 22)]
 
+    def test_rows_are_said_in_other_words(self, client: Client) -> None:
+        """The form and the count go along, and the rows come as values."""
+        said = client.say("Row 1: *k2, yo, k2tog; rep from * to end.", terms="uk", count=8, form="markdown")
+        assert (said.rows[0].written_out, said.rows[0].repeats) == ("[k2, yfwd, k2tog] twice", (2,))
+        assert said.text.startswith("| Row |")
+
     def test_a_finding_keeps_its_place(self, client: Client) -> None:
         """Line and column come with it."""
         finding = client.check("Row 1: k4, zz2.").findings[0]

@@ -16,6 +16,7 @@ from counterpane.api import (
     rules,
     safety,
     sheets,
+    wordings,
 )
 from counterpane.api.operations import Operation
 
@@ -23,6 +24,7 @@ OPERATIONS: tuple[Operation, ...] = (
     checks.check,
     extracts.extract,
     sheets.check_sheet,
+    wordings.say,
     plans.plan,
     patterns.write_pattern,
     safety.assess_safety,

@@ -113,8 +113,17 @@ SHEET = (
     Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (12 sts)\n", "style": "counterpane"}),
     Example(body={"text": "Cast on 10 sts.\nRow 1: K1, yo, k to end. (11 sts)\n", "sheet": ASKED}),
 )
-EXTRACT = (
-    Example(body={"text": "Cast on 95 (113, 131) sts.\nRow 1: K4 (5, 6), p to end, k0 (0, 1).\n", "size": 2}),
+EXTRACT = (Example(body={"text": "Cast on 95 (113, 131) sts.\nRow 1: K4 (5, 6), p to end, k0 (0, 1).\n", "size": 2}),)
+WORDING = (
+    Example(
+        body={
+            "text": "Row 1 (RS): K2, *p3, k2; rep from * to last st, k1.\nRow 2: Bind off all sts.\n",
+            "terms": "uk",
+            "words": "full",
+            "count": 133,
+        }
+    ),
+    Example(body={"text": "Cast on 20 sts.\nRow 1: *K2, p2; rep from * to end.\n", "as": "markdown"}),
 )
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
 RULE = (Example({"slug": "row-runs-short"}),)

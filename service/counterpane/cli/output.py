@@ -56,6 +56,11 @@ def coloured(stream: IO[str]) -> bool:
     return stream.isatty() and not os.environ.get("NO_COLOR")
 
 
+def width() -> int:
+    """Return the columns of the terminal, or those of a table where no terminal is."""
+    return shutil.get_terminal_size().columns if sys.stdout.isatty() else PLAIN_WIDTH
+
+
 @contextlib.contextmanager
 def page() -> Iterator[Console]:
     """Give a console to draw tables on and put what was drawn to standard output at the end."""

@@ -52,8 +52,10 @@ from counterpane.client.results import (
     Revision,
     Rule,
     Safety,
+    SaidRow,
     Sheet,
     SheetQuery,
+    Wording,
 )
 
 __all__ = [
@@ -91,6 +93,7 @@ __all__ = [
     "Revision",
     "Rule",
     "Safety",
+    "SaidRow",
     "Sheet",
     "SheetQuery",
     "Stale",
@@ -101,4 +104,5 @@ __all__ = [
     "Unreachable",
     "Unreadable",
     "UnsupportedMediaType",
+    "Wording",
 ]

@@ -50,6 +50,11 @@ class Client:
         """
         return results.Sheet.of(self._post("/v1/sheets", {"text": text, "sheet": earlier, **asked}))
 
+    def say(self, text: str, **how: Any) -> results.Wording:
+        """Say rows in other words: `terms`, `words` "short" or "full", `count`; `form` is "lines" or a table."""
+        form = {"as": how.pop("form")} if "form" in how else {}
+        return results.Wording.of(self._post("/v1/wordings", {"text": text, **form, **how}))
+
     def plan(self, request: Json) -> results.Plan:
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
         return results.Plan.of(self._post("/v1/plans", request))

@@ -117,6 +117,36 @@ class Sheet(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class SaidRow(Result):
+    """A row in words, and as it is worked at its count; `repeats` is how often each repeat is worked."""
+
+    label: str
+    section: str | None
+    side: str | None
+    line: int
+    words: str
+    written_out: str | None
+    before: int | None
+    after: int | None
+    repeats: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Wording(Result):
+    """A text in other words."""
+
+    terms: str
+    rows: tuple[SaidRow, ...]
+    text: str
+    findings: tuple[Finding, ...]
+
+    @classmethod
+    def item(cls, name: str, value: Any) -> Any:
+        """Return an entry of a list as a value of its own sort."""
+        return SaidRow.of(value) if name == "rows" else Finding.of(value)
+
+
+@dataclass(frozen=True, slots=True)
 class Plan(Result):
     """A recipe worked out."""
 

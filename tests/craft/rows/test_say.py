@@ -88,7 +88,7 @@ trees = st.one_of(
 )
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=200, deadline=None)
 @given(tree=trees, terms=TERMS, words=WORDS)
 def test_what_is_said_reads_back_as_the_same_tree(tree: tuple[Node, ...], terms: Terms, words: WordsKind) -> None:
     """Reading is the inverse of saying, whatever the terms, abbreviated or in full."""

@@ -10,13 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from counterpane.craft.rows.say.nodes import said_list
-from counterpane.craft.rows.say.printed import NOTHING, Fabric, Printed
+from counterpane.craft.rows.say.printed import NOTHING, Fabric, Printed, printed_in
+from counterpane.craft.rows.say.prose import prose_in_full
 from counterpane.craft.rows.say.spelling import SPELLINGS, WordsKind
 from counterpane.craft.rows.say.stitches import Speech
 from counterpane.craft.rows.tree import Node, OpenRepeat, Row, Work
 from counterpane.craft.stitches import Terms, Vocabulary
 
-__all__ = ["NOTHING", "Fabric", "Printed", "WordsKind", "say_line", "say_row"]
+__all__ = ["NOTHING", "Fabric", "Printed", "WordsKind", "printed_in", "prose_in_full", "say_line", "say_row"]
 
 
 def say_row(
@@ -29,9 +30,10 @@ def say_row(
     """Write the parts of a row as words, without a label: "k2, *p3, k2; rep from * to end"."""
     spelling = SPELLINGS[words]
     whole = _whole_row(parts)
-    if whole and not printed.before and not printed.after:
+    if whole and not printed.words:
         return spelling.whole_row[whole]
-    return said_list(tuple(parts), Speech(vocabulary, terms, spelling, printed))
+    said = said_list(tuple(parts), Speech(vocabulary, terms, spelling, printed))
+    return ", ".join(filter(None, (said, printed.tail)))
 
 
 def say_line(

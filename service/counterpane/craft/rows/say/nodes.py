@@ -80,8 +80,7 @@ def _small(node: Node, speech: Speech) -> str:
     match node:
         case BindOff():
             number = f"all {spelling.stitches}" if node.times is None else spelling.counted(node.times)
-            manner = f" {spelling.manners[node.manner]}" if node.manner else ""
-            return f"{_BIND_OFF[speech.terms]} {number}{manner}"
+            return " ".join(filter(None, (_BIND_OFF[speech.terms], number, _manner(node, speech))))
         case CastOn():
             return f"cast on {spelling.counted(node.times)}"
         case Hold():
@@ -92,6 +91,13 @@ def _small(node: Node, speech: Speech) -> str:
             return "turn"
         case _:
             raise TypeError(f"{type(node).__name__} holds other nodes")
+
+
+def _manner(node: BindOff, speech: Speech) -> str:
+    """Write how stitches are bound off, in a pattern by its name as printed."""
+    fabric = speech.printed.fabrics.get(node.place)
+    named = f"in {fabric.words}" if fabric and node.manner == "in pattern" else ""
+    return named or (speech.spelling.manners[node.manner] if node.manner else "")
 
 
 def _repeat(node: OpenRepeat, speech: Speech, star: str, beside: Beside) -> str:
