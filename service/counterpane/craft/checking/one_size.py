@@ -1,0 +1,92 @@
+"""Mends of a text in several sizes: a change of one size's own number, or one that is right in all of them.
+
+They are looked for in the text of that size alone, and written into the text as given, where the numbers of the other
+sizes stand beside it. A change that would break a list, or make another size worse, is not offered.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from counterpane.craft.checking import mends
+from counterpane.craft.checking.examine import Examined, Mend, examine, examine_sizes
+from counterpane.craft.checking.rewriting import Change, offset, written
+from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
+from counterpane.craft.rows.sizes import Sizes, extract_of
+
+MOST_TRIED = 3  # Changes of all sizes at once that are followed, each in every size; house.
+_Spans = Sequence[tuple[int, int]]
+
+
+def with_mends(examined: Examined) -> Examined:
+    """Return what is known of a text, in one size or in this one of several, with the mends found for its troubles."""
+    sizes = examined.instructions.sizes
+    if sizes is None:
+        return mends.with_mends(examined)
+    own = extract_of(examined.text, sizes, examined.instructions.size, keep_lines=True)
+    alone = mends.with_mends(examine(own.text, examined.vocabulary, examined.given, examined.instructions.terms))
+    offsets = (*own.offsets, len(examined.text))
+    moved = ((mend, _moved(mend.changes, offsets)) for mend in alone.mends)
+    found = [replace(mend, changes=changes) for mend, changes in moved if changes is not None]
+    return replace(examined, mends=tuple(_sound(examined, sizes, found)))
+
+
+def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, ...] | None:
+    """Return changes of the text of one size as changes of the text as given; None where something stands between."""
+    out = []
+    for change in changes:
+        before = offsets[change.begin - 1] if change.begin else -1
+        stretch = offsets[change.begin : change.end] or (before + 1,)
+        if change.begin == change.end and offsets[change.begin] != before + 1:
+            return None
+        if stretch[-1] - stretch[0] != len(stretch) - 1:
+            return None
+        out.append(Change(stretch[0], stretch[0] + change.end - change.begin, change.words))
+    return tuple(out)
+
+
+def _sound(examined: Examined, sizes: Sizes, found: Sequence[Mend]) -> Iterator[Mend]:
+    """Yield the mends that change a number of this size alone, or make no other size worse."""
+    lists, entries = _spans(examined, sizes)
+    tried = 0
+    for mend in found:
+        if mend.kind == "asked" or all(_within(change, entries) for change in mend.changes):
+            yield mend
+        elif not any(_touches(change, lists) for change in mend.changes) and tried < MOST_TRIED:
+            tried += 1
+            if _helps_all(examined, mend):
+                yield mend
+
+
+def _spans(examined: Examined, sizes: Sizes) -> tuple[_Spans, _Spans]:
+    """Return where the lists of a text stand, and where the entries of this size do, as offsets of the text."""
+    text, flat = examined.text, sizes.flat
+
+    def given(index: int) -> int:
+        line = flat.line_at(index)
+        return offset(text, flat.lines[line].place(index - flat.starts[line]))
+
+    lists = [(given(each.start), given(each.end)) for each in (*sizes.readings, *sizes.odd)]
+    entries = [each.entries[examined.instructions.size] for each in sizes.readings]
+    return lists, [(given(start), given(end)) for start, end in entries]
+
+
+def _within(change: Change, spans: _Spans) -> bool:
+    return any(start <= change.begin < change.end <= end for start, end in spans)
+
+
+def _touches(change: Change, spans: _Spans) -> bool:
+    return any(change.begin < end and start < change.end for start, end in spans)
+
+
+def _helps_all(examined: Examined, mend: Mend) -> bool:
+    """Tell whether no size has more troubles with the mend than without it."""
+    terms, given = examined.instructions.terms, examined.given
+    before = examine_sizes(examined.text, examined.vocabulary, given, terms)
+    after = examine_sizes(written(examined.text, mend.changes), examined.vocabulary, given, terms)
+    pairs = zip(before, after, strict=False)
+    return len(before) == len(after) and all(
+        reading_troubles(new) <= reading_troubles(old) and counting_troubles(new) <= counting_troubles(old)
+        for old, new in pairs
+    )
