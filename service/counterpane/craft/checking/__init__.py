@@ -1,9 +1,19 @@
 """The facts of a checked text: its rows followed from cast-on to the end. What to say of them is left to the rules."""
 
 from counterpane.craft.checking.causes import odd_row, repeat_of_others
-from counterpane.craft.checking.examine import Examined, Mend, examine, odd_repeat, reexamine, trouble
+from counterpane.craft.checking.examine import (
+    Examined,
+    Mend,
+    examine,
+    examine_sizes,
+    jams,
+    odd_repeat,
+    reexamine,
+    trouble,
+)
 from counterpane.craft.checking.follow import Followed, Jam, Repeated, Walk, WrongCount
-from counterpane.craft.checking.mends import cause, pointing, said, with_mends
+from counterpane.craft.checking.mends import cause, pointing, said
+from counterpane.craft.checking.one_size import with_mends
 
 __all__ = [
     "Examined",
@@ -15,6 +25,8 @@ __all__ = [
     "WrongCount",
     "cause",
     "examine",
+    "examine_sizes",
+    "jams",
     "odd_repeat",
     "odd_row",
     "pointing",

@@ -8,10 +8,11 @@ from typing import Literal
 
 from counterpane.craft.checking.causes import odd_row
 from counterpane.craft.checking.doubts import settled
-from counterpane.craft.checking.follow import Followed, Walk, follow
+from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
+from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
 from counterpane.craft.checking.rewriting import Change
-from counterpane.craft.counts import Chain, Misfit, count, malformed
-from counterpane.craft.rows.instructions import Instructions, StartStep, read_text
+from counterpane.craft.counts import Chain, Maps, Misfit, count, malformed
+from counterpane.craft.rows.instructions import AgainStep, Instructions, read_sizes, read_text
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -39,9 +40,9 @@ class Examined:
     """A text and all that follows from it.
 
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
-    is what the readable rows before the first unreadable one do together; `complete` says that these are all rows of
-    the (first) piece. `mends` are changes that would put the text right, the likeliest first, where they were looked
-    for.
+    is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
+    changes the count; `complete` says that these are all rows of the (first) piece. `mends` are changes that would put
+    the text right, the likeliest first, where they were looked for.
     """
 
     text: str
@@ -54,11 +55,12 @@ class Examined:
     cast_on: int | None
     walk: Walk
     mends: tuple[Mend, ...] = ()
+    reach: int = 0
 
     @property
     def counted(self) -> tuple[Row, ...]:
         """The rows that the chain is made of."""
-        return self.rows[: len(_readable(_piece(self.instructions, self.rows)))]
+        return self.rows[: self.reach]
 
     @property
     def followed(self) -> Sequence[Followed]:
@@ -71,20 +73,50 @@ def examine(text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms
     return reexamine(text, read_text(text, vocabulary, terms), vocabulary, cast_on)
 
 
-def reexamine(text: str, instructions: Instructions, vocabulary: Vocabulary, cast_on: int | None) -> Examined:
-    """Derive and follow instructions that are already read."""
+def examine_sizes(
+    text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms: Terms | None = None
+) -> tuple[Examined, ...]:
+    """Examine a text in each of its sizes; one in one size gives one answer."""
+    maps = Maps(vocabulary)
+    return tuple(reexamine(text, read, vocabulary, cast_on, maps) for read in read_sizes(text, vocabulary, terms))
+
+
+def reexamine(
+    text: str, instructions: Instructions, vocabulary: Vocabulary, cast_on: int | None, maps: Maps | None = None
+) -> Examined:
+    """Derive and follow instructions that are already read; `maps` are those of rows that other sizes have too."""
+    maps = maps or Maps(vocabulary)
     stated = instructions.cast_on.count if instructions.cast_on else None
     start = cast_on if cast_on is not None else stated
     rows = settled(instructions.rows, start, vocabulary)
-    piece = _piece(instructions, rows)
+    piece = first_piece(instructions.steps, rows)
     readable = _readable(piece)
-    chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable])
+    chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable], maps)
+    chain, counted = _derived(instructions, readable, start, chain, maps)
     if start is None and readable:
         start = printed_start(readable, chain, vocabulary)
+        if start is not None and any(isinstance(step, AgainStep) for step in instructions.steps):
+            start = workable(start, chain, lambda at: follow(instructions.steps, rows, at, vocabulary, maps))
     impossible = not chain.starts and not chain.proved_at_count_only
-    walk = follow(instructions.steps, rows, None if impossible else start, vocabulary)
-    complete = len(readable) == len(piece)
-    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk)
+    walk = follow(instructions.steps, rows, None if impossible else start, vocabulary, maps)
+    complete = counted == len(piece)
+    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, reach=counted)
+
+
+def _derived(
+    instructions: Instructions, rows: tuple[Row, ...], start: int | None, chain: Chain, maps: Maps
+) -> tuple[Chain, int]:
+    """Return the chain of a piece and of how many rows it is: fewer where repeat lines change the count before others.
+
+    One pass of all rows is then not what is worked, and says nothing where it fails or refuses the count to begin with.
+    """
+    if chain.starts and (start is None or chain.admits(start)):
+        return chain, len(rows)
+    upto = rows_before_change(instructions.steps, rows, maps)
+    if upto >= len(rows):
+        return chain, len(rows)
+    shorter = count([row.parts for row in rows[:upto]], maps.vocabulary, [row.side for row in rows[:upto]], maps)
+    return (shorter, upto) if shorter.starts or not chain.starts else (chain, len(rows))
 
 
 def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> int | None:
@@ -114,16 +146,6 @@ def unproved_row(examined: Examined) -> Row | None:
     return followed[0].row if lost else None
 
 
-def _piece(instructions: Instructions, rows: tuple[Row, ...]) -> tuple[Row, ...]:
-    """Return the rows of the first piece."""
-    listed = 0
-    for step in instructions.steps:
-        if isinstance(step, StartStep):
-            return rows[:listed]
-        listed += isinstance(step, Row)
-    return rows
-
-
 def _readable(rows: tuple[Row, ...]) -> tuple[Row, ...]:
     """Return the rows before the first that cannot be read."""
     first = next((index for index, row in enumerate(rows) if not row.readable), len(rows))
@@ -132,11 +154,14 @@ def _readable(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 
 def trouble(examined: Examined) -> tuple[Row, Misfit] | None:
     """Return the row where a knitter is stuck, at the cast-on or at any count, and why; None where nowhere."""
-    if examined.chain.misfit is not None:
-        return examined.counted[examined.chain.misfit.row], examined.chain.misfit
-    if examined.walk.jam is not None:
-        return examined.walk.jam.row, examined.walk.jam.misfit
-    return None
+    return next(((jam.row, jam.misfit) for jam in jams(examined)), None)
+
+
+def jams(examined: Examined) -> tuple[Jam, ...]:
+    """Return where a knitter is stuck in each piece; no piece has more than one place."""
+    misfit = examined.chain.misfit
+    first = () if misfit is None else (Jam(examined.counted[misfit.row], misfit),)
+    return (*first, *examined.walk.jams)
 
 
 def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:

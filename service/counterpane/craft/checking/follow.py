@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from counterpane.craft.counts import UNPROVED, Chain, Misfit, can_repeat, count, passes_from, passes_until, work
+from counterpane.craft.counts import UNPROVED, Chain, Maps, Misfit, can_repeat, count, passes_from, passes_until, work
 from counterpane.craft.counts.wellformed import names_markers, within
 from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, Step
-from counterpane.craft.rows.tree import Row, Turn
+from counterpane.craft.rows.tree import Place, Row, Turn
 from counterpane.craft.stitches import Vocabulary
 
 MOST_PASSES_WORKED = 200
@@ -46,6 +46,13 @@ class WrongCount:
     true: int
     again: AgainStep | None = None
     end: EndStep | None = None
+
+    @property
+    def place(self) -> Place:
+        """Where the count is printed."""
+        if self.end:
+            return self.end.end.place
+        return (self.again.again.stated_place if self.again else self.row.stated_place) or self.row.start
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,17 +94,19 @@ class _Worked:
     working: int = 1
 
 
-def follow(steps: Sequence[Step], rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> Walk:
+def follow(
+    steps: Sequence[Step], rows: Sequence[Row], start: int | None, vocabulary: Vocabulary, maps: Maps | None = None
+) -> Walk:
     """Work a text from `start` stitches; `rows` are its rows in the reading settled on, in the order listed."""
-    return _Follower(rows, start, vocabulary).through(steps)
+    return _Follower(rows, start, maps or Maps(vocabulary)).through(steps)
 
 
 class _Follower:
     """The state of one walk: what waits to be worked since the count was last known."""
 
-    def __init__(self, rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> None:
+    def __init__(self, rows: Sequence[Row], start: int | None, maps: Maps) -> None:
         self.rows = rows
-        self.vocabulary = vocabulary
+        self.maps, self.vocabulary = maps, maps.vocabulary
         self.walk = Walk()
         self.now = start
         self.waiting: list[_Worked] = []
@@ -161,7 +170,7 @@ class _Follower:
             self.waiting, self.done = [], 0
             return
         run, start = (self.waiting, self.began) if self.stateful else (fresh, self.now)
-        steps = work([w.row.parts for w in run], start, self.vocabulary, [w.row.side for w in run])
+        steps = work([w.row.parts for w in run], start, self.vocabulary, [w.row.side for w in run], self.maps)
         for worked, step in zip(fresh, steps[len(run) - len(fresh) :], strict=True):
             self.note(worked, step.before, step.after, step.misfit)
         if steps:
@@ -192,7 +201,7 @@ class _Follower:
         if not all(row.readable for row in rows):
             self.lose()
             return
-        chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows])
+        chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows], self.maps)
         passes = self.passes(step, chain)
         if passes is None:
             if chain.drift != 0 and not chain.proved_at_count_only:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from counterpane.craft.checking.follow import Jam
 from counterpane.craft.counts import Misfit, Progression
 from counterpane.craft.findings import Finding, Severity
 from counterpane.craft.rows.tree import NOWHERE, Place, Row
@@ -21,6 +22,26 @@ def row_name(row: Row) -> str:
     if not row.label.isdigit():
         return f"The {row.label} row"
     return f"{'Round' if row.side == 'round' else 'Row'} {row.label}"
+
+
+def jam_name(jam: Jam, rows: Iterable[Row]) -> str:
+    """Say which row a knitter is stuck in, and when: "Row 3 of Border", "Row 2, worked again at line 7,".
+
+    The section is named where another has a row of that label among `rows`.
+    """
+    row = jam.row
+    twice = any(other.label == row.label and other.section != row.section for other in rows)
+    name = f"{row_name(row)} of {quoted(row.section)}" if twice and row.section else row_name(row)
+    if jam.again is None:
+        return name
+    often = "" if jam.working == 2 else f" for the {ordinal(jam.working)} time"
+    return f"{name}, worked again{often} at line {jam.again.again.place.line},"
+
+
+def ordinal(number: int) -> str:
+    """Say a number in order: "3rd", "11th", "22nd"."""
+    last = "" if number // 10 % 10 == 1 else str(number % 10)
+    return f"{number}{ {'1': 'st', '2': 'nd', '3': 'rd'}.get(last, 'th') }"
 
 
 def multiple(progression: Progression) -> str:

@@ -95,6 +95,7 @@ class _Assembly:
         self.cast_on_beside: StatedCastOn | None = None
         self.multiple: StatedMultiple | None = None
         self.title: str | None = None
+        self.titled = -1
 
     def instructions(self, page: Page) -> Instructions:
         """Go through all clauses in order."""
@@ -147,11 +148,11 @@ class _Assembly:
             self.head(clause)
 
     def head(self, clause: Clause) -> None:
-        """Take the first heading of a text as its title, a later one as the section that follows."""
+        """Take the first heading as the title, a later one as the section; a line right below the title is neither."""
         name = clause.text.strip("#*_: ").strip()
         if self.title is None and self.listing.empty:
-            self.title = name
-        else:
+            self.title, self.titled = name, clause.numbers[-1]
+        elif clause.line.number != self.titled + 1:
             self.listing.begin_section(name)
 
     def near_label(self, clause: Clause) -> bool:

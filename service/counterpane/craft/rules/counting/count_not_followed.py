@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.examine import unproved_row
 from counterpane.craft.checking.wording import at, row_name
+from counterpane.craft.counts.wellformed import names_markers
 from counterpane.craft.findings import Finding, rule
 
 
@@ -24,6 +25,13 @@ def count_not_followed(examined: Examined) -> Iterator[Finding]:
     its counts are not known, and what is not known is never passed as right.
     """
     row = unproved_row(examined)
-    if row is not None:
-        message = f"{row_name(row)} and what follows it are not counted: a marker it needs has no known place."
-        yield at(row.start, "count-not-followed", "note", message, "Place the marker in a row before it (“pm”).")
+    if row is None:
+        return
+    why, hint = (
+        "its count goes beyond all ordinary numbers.",
+        "Say how often the rows are worked, or make them grow less.",
+    )
+    if names_markers(row.parts):
+        why, hint = "a marker it needs has no known place.", "Place the marker in a row before it (“pm”)."
+    message = f"{row_name(row)} and what follows it are not counted: {why}"
+    yield at(row.start, "count-not-followed", "note", message, hint)

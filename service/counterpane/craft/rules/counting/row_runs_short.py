@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, pointing, said, trouble
-from counterpane.craft.checking.wording import at, either, place_of, row_name, stitches
+from counterpane.craft.checking import Examined, jams, pointing, said
+from counterpane.craft.checking.wording import at, either, jam_name, place_of, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -23,14 +23,12 @@ def row_runs_short(examined: Examined) -> Iterator[Finding]:
     The row asks for a stitch when the left needle is empty. Either the row is too long, or a row before it left too
     few.
     """
-    found = trouble(examined)
-    if found is None or found[1].slug != "row-runs-short":
-        return
-    row, misfit = found
-    message, hint = _say(row_name(row), misfit)
-    line = row.place.line
-    hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-    yield at(place_of(row, misfit), "row-runs-short", "error", message, hint, corrections=fixes)
+    for jam in jams(examined):
+        if jam.misfit.slug == "row-runs-short":
+            message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
+            line = jam.row.place.line
+            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+            yield at(place_of(jam.row, jam.misfit), "row-runs-short", "error", message, hint, corrections=fixes)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, pointing, said, trouble
-from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.checking import Examined, jams, pointing, said
+from counterpane.craft.checking.wording import at, jam_name, place_of
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -22,14 +22,12 @@ def rows_do_not_join(examined: Examined) -> Iterator[Finding]:
 
     Each row can be worked alone, but no cast-on exists that the rows before this one turn into a count it takes.
     """
-    found = trouble(examined)
-    if found is None or found[1].slug != "rows-do-not-join":
-        return
-    row, misfit = found
-    message, hint = _say(row_name(row), misfit)
-    line = row.place.line
-    hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-    yield at(place_of(row, misfit), "rows-do-not-join", "error", message, hint, corrections=fixes)
+    for jam in jams(examined):
+        if jam.misfit.slug == "rows-do-not-join":
+            message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
+            line = jam.row.place.line
+            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+            yield at(place_of(jam.row, jam.misfit), "rows-do-not-join", "error", message, hint, corrections=fixes)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

@@ -25,9 +25,12 @@ def stated_count_wrong(examined: Examined) -> Iterator[Finding]:
     """
     stuck = trouble(examined) is not None
     for wrong in examined.walk.wrong_counts[:1]:
-        place = (wrong.again.again.stated_place if wrong.again else wrong.row.stated_place) or wrong.row.start
+        place = wrong.place
         message = f"{row_name(wrong.row)} says {stitches(wrong.printed)} and leaves {wrong.true}."
         hint = f"Print {wrong.true}, or change the row by {stitches(abs(wrong.true - wrong.printed))}."
+        if wrong.end:
+            message = f"The end says {stitches(wrong.printed)}, and {wrong.true} are on the needle."
+            hint = f"Print {wrong.true}, or change the rows by {stitches(abs(wrong.true - wrong.printed))}."
         severity: Severity = "warning" if stuck else "error"
         hint, fixes = pointing(examined, place.line, hint), said(examined, place.line, "count", "row")
         yield at(place, "stated-count-wrong", severity, message, hint, corrections=fixes)

@@ -1,0 +1,65 @@
+"""Which rows belong to the first piece of a text, how far arithmetic over all counts can go, and a count to begin with.
+
+A repeat line that changes the count makes what stands behind it depend on how often it is worked: up to there all
+counts are derived at once, and from there on the text is only followed from one count.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from counterpane.craft.checking.follow import Walk
+from counterpane.craft.counts import Chain, Maps, count
+from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, Step
+from counterpane.craft.rows.tree import Row
+
+# House figures: how many counts are tried one by one, and how often the distance is doubled after that.
+TRIED_IN_TURN = 12
+TRIED_DOUBLING = 16
+
+
+def first_piece(steps: Sequence[Step], rows: Sequence[Row]) -> tuple[Row, ...]:
+    """Return the rows up to the next cast-on, or to the end that all stitches come to."""
+    listed, ended = 0, False
+    for step in steps:
+        if isinstance(step, StartStep) or (ended and isinstance(step, Row)):
+            return tuple(rows[:listed])
+        ended = ended or isinstance(step, EndStep)
+        listed += isinstance(step, Row)
+    return tuple(rows)
+
+
+def rows_before_change(steps: Sequence[Step], rows: Sequence[Row], maps: Maps) -> int:
+    """Return how many rows are listed before rows follow a repeat line that changes the count."""
+    listed, changed = 0, False
+    for step in steps:
+        if listed == len(rows) or (changed and isinstance(step, Row)):
+            return listed
+        if isinstance(step, Row):
+            listed += 1
+        elif isinstance(step, AgainStep):
+            again = [rows[index] for index in step.rows if index < len(rows)]
+            chain = count([row.parts for row in again], maps.vocabulary, [row.side for row in again], maps)
+            changed = changed or chain.drift != 0
+    return listed
+
+
+def workable(start: int, chain: Chain, followed: Callable[[int], Walk]) -> int:
+    """Return the first of some counts from `start` on at which every repeat line can be worked as it says.
+
+    `start` itself where none of them does.
+    """
+    step = next((own.of for own in chain.starts if own.of and own.admits(start)), 0)
+    tried: tuple[int, ...] = (*range(TRIED_IN_TURN), *(1 << n for n in range(4, TRIED_DOUBLING))) if step else (0,)
+    found = next((n for n in tried if _goes_through(followed(start + step * n))), None)
+    if found is None or found < TRIED_IN_TURN:
+        return start + step * (found or 0)
+    low = found // 2
+    while found - low > 1:
+        middle = (low + found) // 2
+        low, found = (low, middle) if _goes_through(followed(start + step * middle)) else (middle, found)
+    return start + step * found
+
+
+def _goes_through(walk: Walk) -> bool:
+    return not walk.jams and not any(repeated.reached is False for repeated in walk.repeated)
