@@ -12,6 +12,7 @@ from counterpane.craft.rows.say import say_line
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.adopting import Adoption, adopt, slug_of
 from counterpane.library.errors import Refused
+from counterpane.seeding import load_components
 
 EYELETS = """Pea eyelets
 (multiple of 4 sts plus 1)
@@ -20,7 +21,7 @@ Row 1: K1, *yo, k2tog, k2; rep from * to end.
 Row 2: Purl.
 """
 WHO = {"kind": "body", "licence": "CC0-1.0", "author": "anna", "source": "common-practice"}
-BODIES = ("garter", "waffle", "fan", "old-shale", "basket-weave", "slipped-rib", "rope-cable", "crossed-bands")
+BODIES = [each.slug for each in load_components() if each.kind == "body" and len(each.versions) == 1]
 
 
 def asked(adoption: Adoption) -> list[str]:

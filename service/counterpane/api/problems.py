@@ -69,7 +69,9 @@ def _particulars(error: Exception) -> tuple[dict[str, Any], dict[str, str]]:
     if isinstance(error, errors.Refused | CannotBePlanned):
         members = {"findings": [finding(each) for each in error.findings], "corrections": corrections(error.findings)}
     elif isinstance(error, errors.Incomplete):
-        asked = [{"pointer": pointer, "in": "body", "message": question} for pointer, question in error.questions]
+        hint = "Send the answer as the member that the pointer names."
+        questions = error.questions
+        asked = [{"pointer": name, "in": "body", "message": question, "hint": hint} for name, question in questions]
         members = {"errors": asked, "derived": error.derived}
     elif isinstance(error, errors.Stale):
         members = {"current": f'"{error.current}"'}

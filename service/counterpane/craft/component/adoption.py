@@ -37,6 +37,9 @@ from counterpane.craft.trace.meaning import everything
 WIDE = 140
 """Stitches of the wider worked example, or the next number above: about a baby blanket in double knitting. House."""
 
+TWIST = 2
+"""Stitches up to which a crossing is a twist, which pulls no opening beside it. House."""
+
 MOST_SHOWN = 2_000
 """Stitches and rows beyond which a worked example is not shown, since it is worked loop by loop. House."""
 
@@ -52,8 +55,9 @@ def obstacles(text: Instructions) -> Iterator[Problem]:
             said = "Another piece begins here, and a component is one."
             yield Problem("/text", said, "Adopt the pieces one by one.", step.cast_on.place)
         elif isinstance(step, AgainStep) and len(set(step.rows)) != len(rows):
-            said = f"Only {len(set(step.rows))} of {len(rows)} rows are worked again."
-            yield Problem("/text", said, "Leave out the rows that are not repeated.", step.again.place)
+            said = f"Only {len(set(step.rows))} of {len(rows)} rows are worked again, and a component is what repeats."
+            first = next(row for index, row in enumerate(rows) if index not in step.rows)
+            yield Problem("/text", said, f"Leave out row {first.label} and others not repeated.", step.again.place)
     later = next((row for row in rows if row.section != rows[0].section), None)
     if later is not None:
         yield Problem(
@@ -155,7 +159,7 @@ def _may_open(node: Node, vocabulary: Vocabulary) -> bool:
     """Say whether a node may leave an opening that no yarn-over shows: a crossing, or stitches bound off or cast on."""
     if isinstance(node, Work):
         stitch = vocabulary[node.stitch]
-        return stitch.uses == stitch.makes > 1
+        return stitch.uses == stitch.makes > TWIST
     return isinstance(node, BindOff | CastOn | Hold)
 
 
