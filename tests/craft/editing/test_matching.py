@@ -61,6 +61,16 @@ def test_two_faults_alike_in_one_row_are_two_queries() -> None:
     assert paired([twin, twin], [query(1, "skq", "K1, skp, skq.")]) == {0: 0}
 
 
+def test_what_is_missing_is_told_apart_by_what_is_said() -> None:
+    """A gauge that is given leaves the question about the yarn as it is, with its answer."""
+    place = Query(0, "", rule="front-matter-missing", line=1, printed="Leaf", words="Leaf")
+    gauge, yarn, size = (
+        replace(place, finding=f"The pattern does not state the {what}.") for what in ("gauge", "yarn", "size")
+    )
+    assert paired([gauge, yarn], [yarn]) == {0: 1}
+    assert paired([gauge, yarn], [replace(yarn, words="Fern", printed="Fern"), size]) == {0: 1}
+
+
 def test_another_rule_in_the_same_place_is_another_query() -> None:
     """The rule is part of what is asked."""
     assert paired(ROWS, [replace(ROWS[0], rule="ambiguous-term")]) == {}

@@ -51,7 +51,9 @@ def test_a_long_line_is_cut_and_an_empty_text_has_no_places() -> None:
             ("Two are left.", "Do it.", ("Row 1: K2.",), "error"),
             "Two are left: should it read “Row 1: K2”, or is something else meant?",
         ),
-        (("No star.", "Put a star.", (), "note"), "No star: may we put a star?"),
+        (("No star.", "Put a star.", (), "note"), "No star: would you like to put a star?"),
+        (("Row 2: a misprint.", "Look.", (), "error"), "Row 2: a misprint; could you look?"),
+        (("It differs.", "Rows 1 to 2 agree.", (), "error"), "It differs: rows 1 to 2 agree; could you look at it?"),
         (("It is odd.", "", (), "warning"), "It is odd: is that as you mean it?"),
         (("", "Put a star.", (), "note"), ""),
     ],
@@ -62,6 +64,7 @@ def test_a_question_is_one_polite_sentence(parts: tuple[str, str, tuple[str, ...
 
 
 def test_a_question_about_some_sizes_names_them() -> None:
-    """Other sizes are as they should be."""
-    asked = question_of("Row 2 runs short.", "Shorten it.", (), "error", (2, 4))
-    assert asked == "In sizes 2 and 4: Row 2 runs short: could you shorten it?"
+    """The numbers are those of the first one; sizes that are not named are as they should be."""
+    for sizes, named in (((2,), "2"), ((2, 4), "2, and alike in size 4"), ((2, 4, 5), "2, and alike in sizes 4 and 5")):
+        asked = question_of("Row 2 runs short.", "Shorten it.", (), "error", sizes)
+        assert asked == f"In size {named}: Row 2 runs short: could you shorten it?"

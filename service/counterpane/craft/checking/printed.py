@@ -82,5 +82,5 @@ def noted(text: Printed, rule: str, what: str, departures: Iterable[Departure]) 
     message = f"{what} {quoted(first.words)}{more}; the style {quoted(text.style.name)} prints {quoted(first.wanted)}."
     line, begin = text.line_at(first.place), first.place.column - 1
     better = line[:begin] + first.wanted + line[begin + len(first.words) :]
-    hint = "Print it so." if len(found) == 1 else "Print it so throughout."
+    hint = "May we print it so?" if len(found) == 1 else "May we print it so throughout?"
     yield at(first.place, rule, "note", message, hint, corrections=(better.strip(),))

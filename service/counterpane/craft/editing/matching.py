@@ -6,6 +6,7 @@ row. The surest likeness is tried first, over all of them, then the next; what i
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TypeAlias
@@ -13,6 +14,7 @@ from typing import TypeAlias
 from counterpane.craft.editing.sheet import Query
 from counterpane.craft.rows.labels import label_at
 
+_CHANGING = re.compile(r"\d+|“[^”]*”|\b[RW]S\b")
 Likeness: TypeAlias = Callable[[Query], tuple[object, ...]]
 
 
@@ -51,32 +53,42 @@ def _body(query: Query) -> str:
     return line[found[1] :].strip() if found else line
 
 
+def _said(query: Query) -> str:
+    """Return what a rule says without its numbers and what it quotes, which change with the text."""
+    return _CHANGING.sub("", query.finding)
+
+
+def _elsewhere(query: Query) -> str:
+    """Return what a rule says where no row tells its findings apart: a gauge that is missing is no missing size."""
+    return "" if query.row else _said(query)
+
+
 def _all(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.section, query.row, query.words, _body(query))
+    return (query.rule, query.section, query.row, query.words, _body(query), _said(query))
 
 
 def _section_named_anew(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.row, query.words, _body(query))
+    return (query.rule, query.row, query.words, _body(query), _said(query))
 
 
 def _row_moved(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.words, _body(query))
+    return (query.rule, query.words, _body(query), _said(query))
 
 
 def _row_edited(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.section, query.row, query.words)
+    return (query.rule, query.section, query.row, query.words, _elsewhere(query))
 
 
 def _words_edited(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.section, query.row)
+    return (query.rule, query.section, query.row, _elsewhere(query))
 
 
 def _section_and_row_edited(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.row, query.words)
+    return (query.rule, query.row, query.words, _elsewhere(query))
 
 
 def _words_alone(query: Query) -> tuple[object, ...]:
-    return (query.rule, query.words)
+    return (query.rule, query.words, _elsewhere(query))
 
 
 _LIKENESSES: tuple[tuple[Likeness, bool], ...] = (

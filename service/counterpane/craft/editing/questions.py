@@ -9,19 +9,32 @@ from counterpane.craft.findings import Severity
 
 _SENTENCE = re.compile(r"(?<=[a-z0-9”)])\.\s+(?=[A-Z“])")
 _LOWERED = re.compile(r"^(?:A|An|At|Its?|No|Only|The|Their|They|This|These|Those|There|Where|It’s|Nothing)\b")
+_TOLD = re.compile(r"(?:A|An|Both|Each|It|One|Rounds?|Rows?|Some|The|There|These|They|This)\b")
+"""How a hint begins that tells something and asks for nothing."""
 
 
 def question_of(
     finding: str, hint: str, suggestions: Sequence[str], severity: Severity | None, sizes: Sequence[int] = ()
 ) -> str:
-    """Ask about a finding: what was seen, then what might be meant; empty where nothing was found."""
+    """Ask about a finding: what was seen, then what might be meant; empty where nothing was found.
+
+    The numbers of a finding are those of the first of its sizes.
+    """
     if not finding:
         return ""
     seen = "; ".join(_joined(_SENTENCE.split(finding.strip().rstrip("."))))
+    pause = ";" if ": " in seen else ":"
     if sizes:
-        named = ", ".join(map(str, sizes[:-1])) + " and " if len(sizes) > 1 else ""
-        seen = f"In size{'s' if len(sizes) > 1 else ''} {named}{sizes[-1]}: {seen}"
-    return f"{seen}{_asked(hint, suggestions, severity)}"
+        seen = f"In size {sizes[0]}{_alike(sizes[1:])}: {seen}"
+    return f"{seen}{pause} {_asked(hint, suggestions, severity)}"
+
+
+def _alike(sizes: Sequence[int]) -> str:
+    """Name the further sizes that a finding is about."""
+    if not sizes:
+        return ""
+    named = ", ".join(map(str, sizes[:-1])) + " and " if len(sizes) > 1 else ""
+    return f", and alike in size{'s' if len(sizes) > 1 else ''} {named}{sizes[-1]}"
 
 
 def _joined(sentences: Sequence[str]) -> list[str]:
@@ -37,11 +50,13 @@ def _asked(hint: str, suggestions: Sequence[str], severity: Severity | None) -> 
     """Return the asking half: a reading to agree to, else the next step as a request."""
     if suggestions and severity != "note":
         readings = " or ".join(f"“{each.removesuffix('.')}”" for each in suggestions)
-        return f": should it read {readings}, or is something else meant?"
-    first = _SENTENCE.split(hint.strip())[0].rstrip(".")
+        return f"should it read {readings}, or is something else meant?"
+    first = _SENTENCE.split(hint.strip())[0].partition("; ")[0].rstrip(".")
     if not first:
-        return ": is that as you mean it?"
+        return "is that as you mean it?"
     step = first[:1].lower() + first[1:]
     if first.endswith("?"):
-        return f": {step}"
-    return f": {'may we' if severity == 'note' else 'could you'} {step}?"
+        return step
+    if _TOLD.match(first):
+        return f"{step}; could you look at it?"
+    return f"{'would you like to' if severity == 'note' else 'could you'} {step}?"
