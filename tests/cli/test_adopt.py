@@ -41,6 +41,14 @@ def test_what_is_missing_is_asked_for_with_its_option(typed: Type) -> None:
     assert "kind" not in done.out
 
 
+def test_a_source_that_is_not_there_is_named(typed: Type) -> None:
+    """The component is whole; whoever loads it as a seed needs the file of its source too."""
+    done = typed("adopt", "-", "--kind", "body", *WHO[:-1], "grandmother", stdin=ROWS)
+
+    assert done.status == 0
+    assert "describe it in sources/grandmother.toml" in done.err
+
+
 def test_nothing_is_written_before_all_is_said(typed: Type, tmp_path: Path) -> None:
     """A component with open questions makes no file."""
     assert typed("adopt", "-", "--kind", "body", "--into", "parts", stdin=ROWS).status == 1
@@ -73,7 +81,16 @@ def test_json_holds_content_derivation_and_questions(typed: Type) -> None:
     assert (problem["status"], problem["findings"][0]["rule"]) == (422, "unknown-term")
 
 
-@pytest.mark.parametrize(("more", "status"), [(("nowhere.txt",), 3), (("-", "--kind", "cast-on"), 2), ((), 2)])
+@pytest.mark.parametrize(
+    ("more", "status"),
+    [
+        (("nowhere.txt",), 3),
+        (("-", "--kind", "cast-on"), 2),
+        (("-", "--slug", "../up"), 2),
+        (("-", "--year", "12"), 2),
+        ((), 2),
+    ],
+)
 def test_usage_and_missing_files_have_their_statuses(more: tuple[str, ...], status: int, typed: Type) -> None:
     """A kind that is not worked in rows is no kind to adopt."""
     assert typed("adopt", *more).status == status

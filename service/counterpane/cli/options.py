@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import argparse
+import re
 from pathlib import Path
 
 from counterpane.cli.documents import MOST_DIGITS
+
+MOST_SLUG = 80
+_SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
 def take_input(parser: argparse.ArgumentParser, what: str) -> None:
@@ -36,6 +40,18 @@ def stitches(text: str) -> int:
 def port(text: str) -> int:
     """Return a TCP port; 0 lets the system choose."""
     return _whole(text, "a port", 0, 65535)
+
+
+def year(text: str) -> int:
+    """Return a year of four digits."""
+    return _whole(text, "a year", 1000, 9999)
+
+
+def slug(text: str) -> str:
+    """Return a name for addresses and files: lower-case letters and digits in groups joined by single hyphens."""
+    if len(text) > MOST_SLUG or not _SLUG.fullmatch(text):
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not lower-case letters and digits joined by single hyphens")
+    return text
 
 
 def folder(text: str) -> Path:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.inputs import Given, read_text
-from counterpane.cli.options import folder, take_input, take_json, take_terms
+from counterpane.cli.options import folder, slug, take_input, take_json, take_terms, year
 
 if TYPE_CHECKING:
     from counterpane.craft.findings import Finding
@@ -34,7 +34,6 @@ KINDS = ("body", "border", "selvedge")
 SLIPS = ("kwise-front", "kwise-back", "pwise-front", "pwise-back")
 _TEXTS = {
     "name": "what it is called (else the title of the text)",
-    "slug": "the slug under which it is kept (else made of the name)",
     "summary": "a sentence about it (else derived from the rows)",
     "licence": "the licence of its words: CC0-1.0, CC-BY-4.0 or CC-BY-SA-4.0",
     "author": "who wrote its words: a name or a pseudonym",
@@ -51,7 +50,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--kind", choices=KINDS, help="which part of a blanket it is")
     for name, about in _TEXTS.items():
         parser.add_argument(f"--{name}", metavar="TEXT", help=about)
-    parser.add_argument("--year", type=int, metavar="YEAR", help="the year of that source")
+    parser.add_argument("--slug", type=slug, metavar="SLUG", help="the slug it is kept under (else made of the name)")
+    parser.add_argument("--year", type=year, metavar="YEAR", help="the year of that source")
     parser.add_argument("--across-corner", choices=("yes", "no"), help="whether a border goes on over the corner")
     parser.add_argument("--slipped", choices=SLIPS, help="how a selvedge slips its edge stitch, and where the yarn is")
     parser.add_argument("--into", type=folder, metavar="DIR", help="write it to DIR/KIND/SLUG.toml when it is whole")
@@ -74,11 +74,21 @@ def run(options: argparse.Namespace) -> int:
     _tell(given, adoption.findings)
     _write(adoption, options)
     _ask(adoption)
+    _tell_source(options.source)
     return endings.FOUND if adoption.questions else endings.DONE
 
 
+def _tell_source(source: str | None) -> None:
+    """Say where a source is to be described that does not ship with the program."""
+    from counterpane.seeding import load_sources
+
+    if source and source not in load_sources():
+        known = ", ".join(sorted(load_sources()))
+        output.tell(f"note: {source} is no source that ships here ({known}): describe it in sources/{source}.toml.")
+
+
 def _answers(options: argparse.Namespace) -> dict[str, Any]:
-    said: dict[str, Any] = {name: getattr(options, name) for name in (*_TEXTS, "kind", "year", "terms")}
+    said: dict[str, Any] = {name: getattr(options, name) for name in (*_TEXTS, "kind", "slug", "year", "terms")}
     if options.across_corner:
         said["across_corner"] = options.across_corner == "yes"
     if options.slipped:
