@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from counterpane.craft.checking import Examined, Mend, examine
+from counterpane.craft.checking import Examined, Mend, examine_sizes
 from counterpane.craft.checking.rewriting import written
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
-from counterpane.craft.rules import judge_text, with_findings
+from counterpane.craft.rules import judge_sizes, with_findings
 from counterpane.craft.stitches import Terms, Vocabulary
 
 
@@ -16,8 +16,12 @@ def check_text(
     text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms: Terms | None = None
 ) -> dict[str, Any]:
     """Read a text, derive its counts and say what is wrong; see `answer_of` for the shape."""
-    examined = examine(text, vocabulary, cast_on, terms)
-    return answer_of(examined, judge_text(examined))
+    sizes = examine_sizes(text, vocabulary, cast_on, terms)
+    answers = [answer_of(examined, findings) for examined, findings in zip(sizes, judge_sizes(sizes), strict=True)]
+    if len(answers) > 1:
+        each = [{name: answer[name] for name in ("cast_on", "rows", "findings")} for answer in answers]
+        return {**answers[0], "sizes": each}
+    return answers[0]
 
 
 MOST_CORRECTED = 20
@@ -29,8 +33,9 @@ def corrected(text: str, vocabulary: Vocabulary, cast_on: int | None = None, ter
     One mend at a time, the likeliest first; what cannot be corrected stays, and nothing else changes.
     """
     for _ in range(MOST_CORRECTED):
-        examined, findings = with_findings(examine(text, vocabulary, cast_on, terms))
-        mend = next((mend for mend in examined.mends if _is_wanted(mend, findings)), None)
+        judged = (with_findings(examined) for examined in examine_sizes(text, vocabulary, cast_on, terms))
+        wanted = (mend for examined, findings in judged for mend in examined.mends if _is_wanted(mend, findings))
+        mend = next(wanted, None)
         if mend is None:
             return text
         text = written(text, mend.changes)

@@ -77,10 +77,14 @@ def _show(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> 
 
 
 def _tell_left(given: Given, left: Mapping[str, Any]) -> None:
-    for finding in left["findings"]:
+    sizes = left["sizes"] or [left]
+    told = [finding for size in sizes for finding in size["findings"]]
+    for finding in [each for index, each in enumerate(told) if each not in told[:index]]:
         place = f"{given.name}:{finding['line']}:{finding['column']}"
         output.tell(f"{place}: {finding['severity']}: {finding['message']} ({finding['rule']})")
 
 
 def _status(answer: Mapping[str, Any]) -> int:
-    return endings.FOUND if any(f["severity"] == "error" for f in answer["findings"]) else endings.DONE
+    sizes = answer["sizes"] or [answer]
+    wrong = any(found["severity"] == "error" for size in sizes for found in size["findings"])
+    return endings.FOUND if wrong else endings.DONE

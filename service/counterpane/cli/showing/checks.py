@@ -19,12 +19,9 @@ MOST_ROWS = 40  # From more rows on, neighbours with an unchanged count are draw
 def draw(console: Console, name: str, text: str, answer: Answer) -> None:
     """Draw the whole answer."""
     console.print(f"{visible(name)}: {_heading(answer)}")
-    for size, part in _sizes(answer):
+    for part in _tables(answer):
         console.print()
-        if size:
-            console.print(size, style="bold")
-        if part["rows"]:
-            console.print(_table(part["rows"]))
+        console.print(part)
     for sentence in _sentences(answer):
         console.print(sentence)
     findings = _all_findings(answer)
@@ -37,17 +34,54 @@ def _heading(answer: Answer) -> str:
     return f"{number_of(len(answer['rows']), 'row')} read in {answer['terms'].upper()} terms{start}"
 
 
-def _sizes(answer: Answer) -> list[tuple[str, Answer]]:
-    if not answer["sizes"]:
-        return [("", answer)]
-    return [(f"Size {number}: cast on {size['cast_on']}", size) for number, size in enumerate(answer["sizes"], 1)]
+def _tables(answer: Answer) -> list[Table]:
+    """Return the rows with their counts: of all sizes side by side where they are the same rows."""
+    sizes = answer["sizes"] or [answer]
+    if len(sizes) == 1:
+        return [_table(answer["rows"])] if answer["rows"] else []
+    names = [f"Size {number}" for number in range(1, len(sizes) + 1)]
+    if len({tuple((row["label"], row["side"]) for row in size["rows"]) for size in sizes}) == 1:
+        return [_side_by_side(names, sizes)] if sizes[0]["rows"] else []
+    tables = [_table(size["rows"]) for size in sizes]
+    for name, table in zip(names, tables, strict=True):
+        table.title, table.title_justify = name, "left"
+    return tables
+
+
+def _side_by_side(names: Sequence[str], sizes: Sequence[Answer]) -> Table:
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
+    for title in ("Row", "Side"):
+        table.add_column(title)
+    for name in names:
+        table.add_column(name, justify="right")
+    begun = [_count(size["rows"][0]["before"]) for size in sizes]
+    table.add_row("cast on", "", *begun)
+    last: list[str] = begun
+    for rows in zip(*(size["rows"] for size in sizes), strict=True):
+        counts = [_count(row["after"]) for row in rows]
+        if len(sizes[0]["rows"]) <= MOST_ROWS or counts != last:
+            table.add_row(visible(str(rows[0]["label"])), rows[0]["side"] or "", *counts)
+        last = counts
+    return table
 
 
 def _all_findings(answer: Answer) -> list[Answer]:
-    found = list(answer["findings"])
-    for size in answer["sizes"] or ():
-        found += [finding for finding in size["findings"] if finding not in found]
-    return found
+    """Return the findings of all sizes in the order of their places; one that is not in all says in which it is."""
+    if not answer["sizes"]:
+        return list(answer["findings"])
+    found: dict[tuple[object, ...], tuple[Answer, list[int]]] = {}
+    for number, size in enumerate(answer["sizes"], start=1):
+        for finding in size["findings"]:
+            key = tuple(str(value) for value in finding.values())
+            found.setdefault(key, (finding, []))[1].append(number)
+    many = len(answer["sizes"])
+    told = [finding if len(where) == many else _in_sizes(finding, where) for finding, where in found.values()]
+    return sorted(told, key=lambda finding: (finding["line"] or 0, finding["column"] or 0))
+
+
+def _in_sizes(finding: Answer, where: Sequence[int]) -> Answer:
+    which = f"size{'s' if len(where) > 1 else ''} {listed([str(number) for number in where], 'and')}"
+    return {**finding, "message": f"In {which}: {finding['message']}"}
 
 
 def _table(rows: Sequence[Answer]) -> Table:

@@ -5,7 +5,7 @@ Nothing is registered by importing. A family lists its rules by name, and this m
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from counterpane.craft.checking import Examined, with_mends
@@ -33,18 +33,37 @@ def judge_text(examined: Examined) -> tuple[Finding, ...]:
     return with_findings(examined)[1]
 
 
-def with_findings(examined: Examined) -> tuple[Examined, tuple[Finding, ...]]:
-    """Return a text with its mends and its findings; mends are looked for where anything unaccepted is wrong."""
-    findings = _findings(examined)
-    if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in findings):
+def judge_sizes(sizes: Sequence[Examined]) -> list[tuple[Finding, ...]]:
+    """Return what the rules of texts say of each size of one; its wording is the same in all and judged once.
+
+    An acceptance that is of use in one size is no remark in the others.
+    """
+    worded = _worded(sizes[0])
+    found = [with_findings(examined, worded)[1] for examined in sizes]
+    in_all = set(found[0]).intersection(*found)
+    return [tuple(each for each in own if each.rule != "accepts-nothing" or each in in_all) for own in found]
+
+
+def with_findings(examined: Examined, worded: Sequence[Finding] | None = None) -> tuple[Examined, tuple[Finding, ...]]:
+    """Return a text with its mends and its findings; mends are looked for where a row or count unaccepted is wrong."""
+    worded = _worded(examined) if worded is None else worded
+    findings = _findings(examined, worded)
+    wrong = (finding for finding in findings if ALL[finding.rule].family != "wording")
+    if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in wrong):
         examined = with_mends(examined)
-        findings = _findings(examined)
+        findings = _findings(examined, worded)
     return examined, findings
 
 
-def _findings(examined: Examined) -> tuple[Finding, ...]:
-    found = (finding for rule in TEXT_RULES for finding in rule.check(examined))
-    judged = accepting.judged(examined, found, {slug: rule.family for slug, rule in ALL.items()})
+def _worded(examined: Examined) -> tuple[Finding, ...]:
+    rules = (rule for rule in TEXT_RULES if rule.family == "wording")
+    return tuple(finding for rule in rules for finding in rule.check(examined))
+
+
+def _findings(examined: Examined, worded: Sequence[Finding]) -> tuple[Finding, ...]:
+    rules = (rule for rule in TEXT_RULES if rule.family != "wording")
+    counted = (finding for rule in rules for finding in rule.check(examined))
+    judged = accepting.judged(examined, (*counted, *worded), {slug: rule.family for slug, rule in ALL.items()})
     remarked = (finding for rule in accepting.RULES for finding in rule.check(judged))
     everything = (*judged.findings, *remarked)
     return tuple(sorted(everything, key=lambda f: (f.line or 0, _LOUDEST.get(f.severity, 3), f.column or 0, f.rule)))

@@ -23,7 +23,7 @@ _INSIDE = rf"{_ENTRY}(?:{_BETWEEN}{_ENTRY})*"
 BRACKET = re.compile(rf"[(\[{{]{_S}(?P<inside>{_INSIDE}){_S}(?P<unit>{_UNIT}[^()\[\]{{}}]{{0,60}})?[)\]}}]")
 _LEAD = re.compile(rf"(?<![\d/])(?<!\d[.,])(?P<entry>{_ENTRY})(?:{_S}{_UNIT})?{_S}$")
 _MIDDLE = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-){_S}(?=[(\[])")
-_TAIL = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-)(?![\d./])(?!{_S}[(\[])")
+_TAIL = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-)(?!\d|\.\d|/)(?!{_S}[(\[])")
 _BARE = re.compile(
     r"(?<![\d/.-])(?P<inside>\d{1,9}(?:/\d{1,9}){2,40}|\d{1,9}(?:-\d{1,9}){2,40}"
     rf"|\d{{1,9}}(?:,{_S}\d{{1,9}}){{2,40}}(?={_S}(?:sts?|stitches)\b))(?![\d/-])"

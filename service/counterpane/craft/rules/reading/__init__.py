@@ -11,6 +11,7 @@ from counterpane.craft.rules.reading.repeat_assumed import repeat_assumed
 from counterpane.craft.rules.reading.repeat_without_end import repeat_without_end
 from counterpane.craft.rules.reading.repeat_without_start import repeat_without_start
 from counterpane.craft.rules.reading.row_says_nothing import row_says_nothing
+from counterpane.craft.rules.reading.sizes_differ_in_number import sizes_differ_in_number
 from counterpane.craft.rules.reading.too_many_rows import too_many_rows
 from counterpane.craft.rules.reading.unknown_row import unknown_row
 from counterpane.craft.rules.reading.unknown_term import unknown_term
@@ -27,5 +28,6 @@ RULES: tuple[Rule[Examined], ...] = (
     too_many_rows,
     no_rows,
     repeat_assumed,
+    sizes_differ_in_number,
     cast_on_differs,
 )
