@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from counterpane.craft.rows.passages import Passage, Stretch, begins_rows
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import Line, tokens
+from counterpane.craft.rows.words import Line
 from counterpane.craft.stitches import Terms, Vocabulary
 
 SHORT_WORDS: Mapping[str, str] = {
@@ -71,7 +71,9 @@ _CLOSE = re.compile(r"\s*(?:[-•>]\s+)?(?P<names>[^\s,]{1,12})(?P<delim>,\s+|\s
 _NEXT = re.compile(r"[;,.]\s+(?=[a-z][a-z0-9/() -]{0,14}?\s*=)|[;,.]\s+(?=[a-z][a-z0-9/()-]{0,9}:\s)|;\s+")
 _NAMES = re.compile(r"\s*(?:[,/]|\bor\b|\()\s*")
 _GLUED = re.compile(r"([a-z]+(?:[/-][a-z]+)*)\d+(tbl)?")
+_LETTERS = re.compile("[a-z]+")
 _ROW_WORDS = ("row", "rnd", "round")
+_WORD = re.compile(r"[kp]\d+(?=[/-]?[kp]\d)|[a-z][a-z0-9]*(?:[/'-][a-z0-9]+)*|\d/\d\s?[lr]p?c\b")
 _LEAST_LISTED = 3
 
 
@@ -185,29 +187,28 @@ def is_short(word: str, vocabulary: Vocabulary) -> bool:
 def used_in(lines: Iterable[Line], vocabulary: Vocabulary) -> dict[str, Place]:
     """Return the abbreviations that lines use, numbers taken off ("k3" is "k"), each with its first place."""
     out: dict[str, Place] = {}
-    known: dict[str, tuple[str, ...]] = {}
+    seen: set[str] = set()
     for line in lines:
-        for token in tokens(line):
-            if token.kind == "word":
-                if token.norm not in known:
-                    known[token.norm] = tuple(_short_words(token.norm, vocabulary))
-                for name in known[token.norm]:
-                    out.setdefault(name, token.place)
+        for match in _WORD.finditer(line.text):
+            word = match.group()
+            if word not in seen:
+                seen.add(word)
+                for name in short_words(word, vocabulary):
+                    out.setdefault(name, line.place(match.start()))
     return out
 
 
-def _short_words(word: str, vocabulary: Vocabulary) -> Iterator[str]:
+def short_words(word: str, vocabulary: Vocabulary) -> Iterator[str]:
+    """Yield the abbreviations in a word of a row, numbers taken off: k in "k3", k and tbl in "k2tbl"."""
     if is_short(word, vocabulary):
         yield word
     elif glued := _GLUED.fullmatch(word):
         yield from (part for part in glued.groups() if part and is_short(part, vocabulary))
 
 
-def stands(name: str, text: str) -> bool:
-    """Tell whether an abbreviation or sign stands in a text by itself, with or without a number behind it."""
-    if not name[:1].isalnum():
-        return (name.split() or [name])[0] in text
-    return re.search(rf"(?<![a-z]){re.escape(name)}(?![a-z])", text) is not None
+def words_in(text: str) -> frozenset[str]:
+    """Return the words of a text as they stand, and their letters without numbers: "k2tog", k and tog."""
+    return frozenset((*_WORD.findall(text), *_LETTERS.findall(text)))
 
 
 def usual_meaning(name: str, vocabulary: Vocabulary, terms: Terms) -> str | None:

@@ -26,8 +26,10 @@ _HEADS: dict[Topic, str] = {
     "notes": r"(?:pattern\s+|special\s+)?notes?",
 }
 _BRANCHES = "|".join(f"(?P<{topic}>{names})" for topic, names in _HEADS.items())
+# Possessive blanks: a line of a megabyte of them is looked at once.
 _HEAD = re.compile(
-    rf"[\s#*_•>-]*(?:{_BRANCHES})(?:\s*\([^)]*\))?[\s*_]*(?:(?P<more>[:.=]|\s-\s|(?=\s\d))[\s*_]*|[\s*_-]*$)"
+    rf"[\s#*_•>-]*+(?:{_BRANCHES})(?:\s?\([^()]{{0,80}}\))?[*_]{{0,3}}"
+    r"(?:\s*+(?:[:.=]|-(?=\s))[\s*_]*+|\s++(?=\d)|[\s*_-]*+$)"
 )
 _TOPIC_WORD = re.compile(
     r"abbrev|stitch|special|glossary|gauge|tension|material|need|yarn|wool|notion|equipment|supplies|size|measurement"
@@ -35,7 +37,7 @@ _TOPIC_WORD = re.compile(
 )
 _UNDERLINE = re.compile(r"\s*(?:-{3,}|={3,}|~{3,})\s*$")
 _MARKED = re.compile(r"#+\s*\S|(?:\*\*|__)[^*_]+(?:\*\*|__):?\s*$")
-_LOOKS_HEADED = re.compile(r"[A-Z][A-Za-z'’-]{3,}(?:\s+[\w&'’-]+){0,5}:?\s*$")
+_LOOKS_HEADED = re.compile(r"(?:[A-Z][A-Za-z'’-]{3,}|[A-Z]{2,3}(?=\s+[A-Z]{3}))(?:\s+[\w&'’-]+){0,5}:?\s*$")
 
 
 class Stretch(NamedTuple):

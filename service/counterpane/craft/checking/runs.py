@@ -1,0 +1,92 @@
+"""The rows of a text as they are printed: line by line, in runs without anything between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+from counterpane.craft.checking.examine import Examined
+from counterpane.craft.rows.instructions import AgainStep
+from counterpane.craft.rows.tree import Row
+from counterpane.craft.rows.words import Line
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedRow:
+    """The rows that one label stands for, in working order; `label` is the label as it stands in normal form."""
+
+    rows: tuple[Row, ...]
+    label: str
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of its rows; none where the label is a word."""
+        return tuple(int(row.label) for row in self.rows if row.label.isdigit())
+
+    @property
+    def row(self) -> Row:
+        """The first of its rows."""
+        return self.rows[0]
+
+
+def runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
+    """Return the printed rows in the order of the text, cut where prose, a repeat line or a heading stands between."""
+    if len(examined.rows) < 2:
+        return ()
+    out: list[list[PrintedRow]] = []
+    before: tuple[int, PrintedRow] | None = None
+    for part, printed in _printed(examined):
+        if before is None or before[0] != part or _apart(examined, before[1].row, printed.row):
+            out.append([])
+        out[-1].append(printed)
+        before = part, printed
+    return tuple(map(tuple, out))
+
+
+def _printed(examined: Examined) -> Iterator[tuple[int, PrintedRow]]:
+    """Yield each printed row with the number of repeat lines and cast-ons that stand before it."""
+    part, listed, tagged = 0, 0, []
+    for step in examined.instructions.steps:
+        if isinstance(step, Row):
+            tagged.append((part, examined.rows[listed]))
+            listed += 1
+        else:
+            part += 1
+    tagged.sort(key=lambda item: item[1].place)
+    for _, group in groupby(tagged, key=lambda item: item[1].place):
+        found = list(group)
+        rows = tuple(row for _, row in found)
+        yield found[0][0], PrintedRow(rows, label_of(examined, rows[0]))
+
+
+def label_of(examined: Examined, row: Row) -> str:
+    """Return the label of a row as printed, in normal form: "row 1 (rs):"."""
+    line = examined.instructions.page.lines[row.place.line - 1].text
+    end = row.start.column - 1 if row.start.line == row.place.line else len(line)
+    return line[row.place.column - 1 : end]
+
+
+def _apart(examined: Examined, earlier: Row, later: Row) -> bool:
+    """Tell whether another section begins or other words stand between two printed rows."""
+    between = examined.instructions.page.lines[earlier.end.line : later.place.line - 1]
+    return earlier.section != later.section or any(line.text.strip() for line in between)
+
+
+def lines_of_rows(examined: Examined) -> tuple[Line, ...]:
+    """Return the lines on which rows and repeat lines stand."""
+    numbers = {number for row in examined.rows for number in range(row.place.line, row.end.line + 1)}
+    numbers |= {step.again.place.line for step in examined.instructions.steps if isinstance(step, AgainStep)}
+    return tuple(line for line in examined.instructions.page.lines if line.number in numbers)
+
+
+def lines_beside(examined: Examined) -> tuple[Line, ...]:
+    """Return the lines on which neither rows nor explanations of abbreviations stand."""
+    page = examined.instructions.page
+    taken = {line.number for line in lines_of_rows(examined)} | page.glossary.lines
+    return tuple(line for line in page.lines if line.number not in taken)
+
+
+def given_line(examined: Examined, number: int) -> str:
+    """Return a line of the text as given, by its number from 1."""
+    return examined.instructions.page.given[number - 1]

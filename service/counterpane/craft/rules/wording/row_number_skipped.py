@@ -1,0 +1,60 @@
+"""A row number that is left out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from counterpane.craft.checking import Examined
+from counterpane.craft.checking.runs import PrintedRow, given_line, runs
+from counterpane.craft.checking.wording import at
+from counterpane.craft.findings import Finding, rule
+
+_EVERY = re.compile(r"\b(?:all|every|each|alt(?:ernate)?|even|odd)\b[^.\n]{0,60}\brow|\brows?\s+not\b|\bback\b")
+_MOST_NAMED = 6
+
+
+@rule(
+    "row-number-skipped",
+    family="wording",
+    severity="warning",
+    bad="Cast on 4 sts.\nRow 1: Knit.\nRow 2: Purl.\nRow 4: Purl.",
+    good="Cast on 4 sts.\nRow 1: Knit.\nRow 2: Purl.\nRow 3: Purl.",
+)
+def row_number_skipped(examined: Examined) -> Iterator[Finding]:
+    """A row number is left out.
+
+    Either a row is missing or the rows are numbered wrongly; the knitter cannot tell which, and a repeat line that
+    names rows by number means other rows than were meant.
+    """
+    filled = _is_cut(examined) or _EVERY.search(examined.text.lower())
+    for run in () if filled else runs(examined):
+        numbers = sorted({number for printed in run for number in printed.numbers})
+        missing = sorted(set(range(numbers[0], numbers[-1] + 1)) - set(numbers)) if numbers else []
+        if not missing:
+            continue
+        behind = next(printed for printed in run if printed.numbers and max(printed.numbers) > missing[0])
+        some = ", ".join(map(str, missing[:_MOST_NAMED])) + ("…" if len(missing) > _MOST_NAMED else "")
+        message = f"Row {some} is not given." if len(missing) == 1 else f"Rows {some} are not given."
+        hint = f"Add row {missing[0]}, or number the rows again."
+        corrections = _renumbered(examined, run, behind, missing)
+        yield at(behind.row.place, "row-number-skipped", "warning", message, hint, corrections=corrections)
+
+
+def _is_cut(examined: Examined) -> bool:
+    """Tell whether the text names more rows than are read."""
+    return any(fault.rule == "too-many-rows" for fault in examined.instructions.faults)
+
+
+def _renumbered(
+    examined: Examined, run: tuple[PrintedRow, ...], behind: PrintedRow, missing: list[int]
+) -> tuple[str, ...]:
+    """Return the line with the next number, where it is the last of its run and so no other line changes."""
+    if behind is not run[-1] or len(behind.numbers) != 1 or missing[-1] + 1 != behind.numbers[0]:
+        return ()
+    place, line = behind.row.place, given_line(examined, behind.row.place.line)
+    label = line[place.column - 1 : place.column - 1 + len(behind.label)]
+    new = re.sub(rf"(?<!\d){behind.numbers[0]}(?:st|nd|rd|th)?", lambda _: str(missing[0]), label, count=1)
+    return (
+        (line[: place.column - 1] + new + line[place.column - 1 + len(label) :],) if label.split()[0].isalpha() else ()
+    )

@@ -1,0 +1,79 @@
+"""A stitch that is abbreviated here and spelt out there."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+
+from counterpane.craft.checking import Examined
+from counterpane.craft.checking.runs import lines_of_rows
+from counterpane.craft.checking.wording import at, quoted
+from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.lexicon import lexicon_of
+from counterpane.craft.rows.tree import Place
+from counterpane.craft.rows.words import tokens
+
+_SPELT = re.compile(r"\b(?:knit|purl|make|yarn|slip|pass|wool)\s+[a-z0-9]")
+_PLAIN = frozenset({"k", "p", "sl", "patt", "wyif", "wyib"})
+
+
+@rule(
+    "stitch-worded-twice",
+    family="wording",
+    severity="note",
+    bad=(
+        "Gauge: 20 sts and 40 rows = 10 cm in garter stitch.\nNeedles: 4 mm.\nCast on 6 sts.\n"
+        "Row 1 (RS): Yo, k2tog, k4.\nRow 2: Yo, knit 2 together, k4.\nBind off."
+    ),
+    good=(
+        "Gauge: 20 sts and 40 rows = 10 cm in garter stitch.\nNeedles: 4 mm.\nCast on 6 sts.\n"
+        "Row 1 (RS): Yo, k2tog, k4.\nRow 2: Yo, k2tog, k4.\nBind off."
+    ),
+)
+def stitch_worded_twice(examined: Examined) -> Iterator[Finding]:
+    """A stitch is abbreviated in one row and spelt out in another.
+
+    A reader wonders whether two stitches are meant. Knit, purl and slip are left alone. It is asked of a whole pattern.
+    """
+    if not examined.instructions.page.furnished or not any(map(_SPELT.search, _texts(examined))):
+        return
+    for forms in _forms(examined).values():
+        short = [place for form, place in forms.items() if " " not in form]
+        spelt = [(place, form) for form, place in forms.items() if _is_spelt(form)]
+        if short and spelt:
+            place, form = min(spelt)
+            abbreviated = next(form for form in forms if " " not in form)
+            message = f"{quoted(form)} is {quoted(abbreviated)} on line {min(short).line}."
+            yield at(
+                place,
+                "stitch-worded-twice",
+                "note",
+                message,
+                f"Write {quoted(abbreviated)} throughout, or spell all out.",
+            )
+
+
+def _texts(examined: Examined) -> Iterator[str]:
+    return (line.text for line in lines_of_rows(examined))
+
+
+def _is_spelt(form: str) -> bool:
+    """Tell words from an abbreviation: "knit 2 together", not "k2 tog"."""
+    return sum(len(word) > 3 for word in form.split()) > 1
+
+
+def _forms(examined: Examined) -> Mapping[str, dict[str, Place]]:
+    """Return the spellings of each stitch in the rows, with the first place of each."""
+    out: dict[str, dict[str, Place]] = defaultdict(dict)
+    names = lexicon_of(examined.vocabulary).names
+    for line in lines_of_rows(examined):
+        run = tokens(line)
+        at_token = 0
+        while at_token < len(run):
+            length, keys = names.longest(run, at_token)
+            if keys and len(keys) == 1 and keys[0] not in _PLAIN:
+                form = " ".join(token.norm for token in run[at_token : at_token + length])
+                out[keys[0]].setdefault(form, run[at_token].place)
+            at_token += max(1, length)
+    return out

@@ -1,0 +1,102 @@
+"""A text in the words of two trades."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from counterpane.craft.checking import Examined
+from counterpane.craft.checking.runs import given_line
+from counterpane.craft.checking.wording import at, quoted
+from counterpane.craft.findings import Finding, Severity, rule
+from counterpane.craft.rows.words import Line
+from counterpane.craft.stitches import Terms
+
+
+class _Pair(NamedTuple):
+    """Patterns of the US and the UK words for one thing, and the word of each to print."""
+
+    us: re.Pattern[str]
+    uk: re.Pattern[str]
+    said: dict[Terms, str]
+    severity: Severity = "warning"
+
+
+def _pair(us: str, uk: str, us_word: str, uk_word: str, severity: Severity = "warning") -> _Pair:
+    return _Pair(re.compile(us), re.compile(uk), {"us": us_word, "uk": uk_word}, severity)
+
+
+_PAIRS = (
+    _pair(r"\bbind(?=[- ]off\b)", r"\bcast(?=[- ]off\b)", "bind", "cast"),
+    _pair(r"\bgauge\b", r"^[ #*_]{0,8}tension\b|\btension(?=\s*[:=]|\s+(?:square|swatch))", "gauge", "tension"),
+    _pair(
+        r"\bstockinette(?:\s+st(?:itch)?)?\b", r"\bstocking\s+st(?:itch)?\b", "stockinette stitch", "stocking stitch"
+    ),
+    _pair(r"\bwork even\b", r"\bwork straight\b", "work even", "work straight"),
+    _pair(r"\byo\b|\byarn[- ]over\b", r"\b(?:yfwd|yrn|yfrn|yon)\b", "yo", ""),
+    _pair(r"\bseed st(?:itch)?\b", r"\bmoss st(?:itch)?\b", "", "", "note"),
+)
+_ANY_UK = re.compile("|".join(pair.uk.pattern for pair in _PAIRS), re.MULTILINE)
+_GLOSS = re.compile(
+    r"\([^()]{0,60}\b(?:uk|us|u\.k\.|u\.s\.|also|or|called|british|american)\b[^()]{0,60}\)|\b(?:uk|us)\s?:[^;.]*"
+)
+
+
+@rule(
+    "terms-mixed",
+    family="wording",
+    severity="warning",
+    bad="Cast on 4 sts.\nRow 1: Bind off 1 st, k to end.\nRow 2: Cast off all sts.",
+    good="Cast on 4 sts.\nRow 1: Bind off 1 st, k to end.\nRow 2: Bind off all sts.",
+    source="US and UK pairs: magazines and blogs that agree, second-hand",
+)
+def terms_mixed(examined: Examined) -> Iterator[Finding]:
+    """The words of two trades stand in one text.
+
+    “Tension” beside “gauge” is harmless by itself; but the same names mean different stitches in US and UK terms, and
+    a text that mixes them does not tell which are meant. A word explained in brackets (“UK moss stitch”) is no mixture.
+    """
+    text = examined.text.lower()
+    if not _ANY_UK.search(text):
+        return
+    mixed = [pair for pair in _PAIRS if pair.us.search(text) and re.search(pair.uk.pattern, text, re.MULTILINE)]
+    if not mixed:
+        return
+    found = [(pair, _places(examined, pair.us, pair.uk), _places(examined, pair.uk, pair.us)) for pair in mixed]
+    us, uk = sum(len(us) for _, us, _ in found), sum(len(uk) for _, _, uk in found)
+    terms: Terms = examined.instructions.terms if us == uk else "us" if us > uk else "uk"
+    for pair, american, british in found:
+        if american and british:
+            few, many = (british, american) if terms == "us" else (american, british)
+            yield _finding(examined, pair, terms, few[0], many[0])
+
+
+def _places(examined: Examined, words: re.Pattern[str], others: re.Pattern[str]) -> list[tuple[Line, int, int]]:
+    """Return where words of one trade stand; a line that names both explains one by the other."""
+    page = examined.instructions.page
+    out = []
+    for line in page.lines:
+        if line.number in page.glossary.lines or others.search(line.text):
+            continue
+        plain = _GLOSS.sub(lambda match: " " * len(match.group()), line.text)
+        out += [(line, match.start(), match.end()) for match in words.finditer(plain)]
+    return out
+
+
+def _finding(
+    examined: Examined, pair: _Pair, terms: Terms, place: tuple[Line, int, int], other: tuple[Line, int, int]
+) -> Finding:
+    """Name the first word of the trade that the text speaks less."""
+    line, start, end = place
+    word, usual = line.text[start:end].strip(" -"), other[0].text[other[1] : other[2]].strip(" -")
+    mine, others = ("US", "UK") if terms == "us" else ("UK", "US")
+    message = f"{quoted(word)} is {others} wording; {quoted(usual)} on line {other[0].number} is {mine} wording."
+    if pair.severity == "note":
+        message = f"{quoted(word)} and {quoted(usual)}: each is the other's name in US or in UK terms."
+    hint = f"Use {mine} terms throughout." if pair.severity == "warning" else "Print the rows of each beside its name."
+    said = pair.said[terms]
+    given = given_line(examined, line.number)
+    kept = said.capitalize() if given[start : start + 1].isupper() else said
+    corrections = (given[:start] + kept + given[end:],) if said and line.columns is None else ()
+    return at(line.place(start), "terms-mixed", pair.severity, message, hint, corrections=corrections)
