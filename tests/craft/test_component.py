@@ -23,6 +23,14 @@ def test_content_and_component_are_each_others_inverse(starters: Mapping[str, Co
         assert content_of(component_of(content)) == content == json.loads(json.dumps(content))
 
 
+def test_a_component_without_printed_words_has_the_content_of_one_that_knows_of_none(
+    starters: Mapping[str, Component],
+) -> None:
+    """What the source says stands in the content where there is something; its absence changes no hash."""
+    assert "printed" not in content_of(starters["garter"])["provenance"]
+    assert content_of(starters["coral-lace"])["provenance"]["printed"].startswith("cast on any number of stitches")
+
+
 def test_a_content_may_leave_out_what_has_a_default() -> None:
     """A content with the required fields alone makes a component whose safety is not known."""
     content = {"slug": "a", "kind": "body", "name": "A", "summary": "B", "safety": {}}

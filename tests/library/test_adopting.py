@@ -109,6 +109,7 @@ def test_one_count_alone_is_shown_over_one_pass_and_two(vocabulary: Vocabulary) 
         ("Row 1: Knit.\nRow 2: K2tog, knit to end.\n", ("count-drifts", 2, 1)),
         (f"{EYELETS}Cast on 9 sts.\nRow 1: Knit.\n", ("does-not-prove", 6, 9)),
         (f"{EYELETS}Row 3: Knit.\nRow 4: Purl.\nRep rows 3-4.\n", ("does-not-prove", 8, 1)),
+        ("Cast on 20 (24) sts.\nRow 1: K5 (7), p to end.\nRow 2: Knit.\n", ("does-not-prove", 2, 1)),
         ("", ("no-rows", 1, 1)),
     ],
 )

@@ -14,6 +14,7 @@ from counterpane.craft.component.adoption import adopted, disagreements, faces, 
 from counterpane.craft.findings import Finding
 from counterpane.craft.openings import SLIPPED
 from counterpane.craft.pattern.abbreviations import abbreviations
+from counterpane.craft.rows.instructions import read_sizes
 from counterpane.craft.rows.tree import Work
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Vocabulary
@@ -80,6 +81,7 @@ def adopt(text: str, answers: Mapping[str, Any], vocabulary: Vocabulary) -> Adop
     findings = judge_text(examined)
     _refuse(findings)
     _refuse([_finding(problem) for problem in obstacles(examined.instructions)] or _underived(examined))
+    _refuse(_sized(text, examined, vocabulary))
     component = _component(examined, answers, vocabulary)
     _refuse([_finding(problem) for problem in disagreements(component, examined.rows, vocabulary)])
     shown = faces(examined.rows, component.examples[0].stitches, vocabulary)
@@ -103,6 +105,18 @@ def _refuse(findings: Sequence[Finding]) -> None:
     error = next((finding for finding in findings if finding.severity == "error"), None)
     if error is not None:
         raise Refused(f"The text does not hold: {error.message}", tuple(findings))
+
+
+def _sized(text: str, examined: Examined, vocabulary: Vocabulary) -> list[Finding]:
+    """Return what keeps a text in several sizes out: rows that are not the same in all of them."""
+    if examined.instructions.sizes is None:
+        return []
+    for other in read_sizes(text, vocabulary, examined.instructions.terms):
+        for row, here in zip(examined.rows, other.rows, strict=False):
+            if row.parts != here.parts:
+                said = "This row is another in each size, and a component has one."
+                return [_finding(Problem("/text", said, "Adopt the rows of one size.", row.place))]
+    return []
 
 
 def _underived(examined: Examined) -> list[Finding]:
