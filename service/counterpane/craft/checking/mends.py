@@ -15,12 +15,15 @@ from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
 from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
-from counterpane.craft.rows.instructions import read_text
+from counterpane.craft.rows.instructions import Instructions, Step, read_sizes
+from counterpane.craft.rows.tree import Row
 
-# House bounds. A row has some 130 edits; to read one costs as much as to read a row.
-MOST_READ, MOST_READ_OF_LONG = 400, 100
-MOST_FOLLOWED, MOST_FOLLOWED_OF_LONG = 24, 2
-LONG = 100
+# House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits.
+LONG = 6_000
+MOST_READ, MOST_READ_OF_LONG = 24_000, 8_000
+MOST_FOLLOWED, MOST_TEXTS = 60_000, 24
+# With more faults than this, a text is no pattern with a slip in it.
+MOST_FAULTS = 40
 MOST_OFFERED, MOST_OF_LINE = 3, 2
 # Rows that end with another count than they began with do so by design or by mistake; a row like another is no slip.
 DRIFTS, LIKE_ANOTHER, MOST_UNEVEN = 6, 3, 4
@@ -29,9 +32,17 @@ MUCH_LESS_LIKELY = 4
 KINDS = ("row", "cast-on", "multiple", "count", "asked")
 
 
+@dataclass(frozen=True, slots=True)
+class _Tried:
+    """A mend to be tried, with the row as it then reads where its words alone tell."""
+
+    mend: Mend
+    row: Row | None = None
+
+
 @dataclass(slots=True)
 class _Search:
-    """What is left to be tried, and what was found."""
+    """What may still be tried, in characters to read and texts to follow, and what was found."""
 
     examined: Examined
     readings: int
@@ -41,13 +52,13 @@ class _Search:
     @classmethod
     def of(cls, examined: Examined) -> _Search:
         """Begin a search within the bounds for a text of this length."""
-        long = len(examined.rows) > LONG
-        read, followed = (MOST_READ_OF_LONG, MOST_FOLLOWED_OF_LONG) if long else (MOST_READ, MOST_FOLLOWED)
-        return cls(examined, read, followed, [])
+        length = max(1, len(examined.text))
+        readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
+        return cls(examined, readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [])
 
     def enough(self, mend: Mend) -> bool:
         """Tell whether a mend need not be tried: so many are known for its line, or for the count that is wrong."""
-        if self.found and len(self.examined.rows) > LONG:
+        if self.found and len(self.examined.text) > LONG:
             return True
         rows = [other for other in self.found if other.kind == "row"]
         own = sum(other.line == mend.line for other in rows)
@@ -56,36 +67,46 @@ class _Search:
 
 def with_mends(examined: Examined) -> Examined:
     """Return what is known of a text with the mends found for its troubles."""
+    if reading_troubles(examined) > MOST_FAULTS:
+        return examined
     before = (reading_troubles(examined), counting_troubles(examined))
     search = _Search.of(examined)
     in_doubt = suspects(examined) if before != (0, 0) else []
-    for mend in sorted((*restated(examined), *_of_rows(search, in_doubt)), key=lambda mend: mend.weight):
-        if search.texts > 0 and not search.enough(mend):
-            _keep(search, mend, before)
+    stated = () if examined.instructions.sizes else (_Tried(mend) for mend in restated(examined))
+    for tried in sorted((*stated, *_of_rows(search, in_doubt)), key=lambda tried: tried.mend.weight):
+        if search.texts > 0 and not search.enough(tried.mend):
+            _keep(search, tried, before)
     found = sorted(search.found, key=lambda mend: mend.weight)
     return replace(
         examined, mends=tuple(m for m in found if m.partial or m.weight <= found[0].weight + MUCH_LESS_LIKELY)
     )
 
 
-def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[Mend]:
+def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
     """Yield the mends of rows that pass the cheap test, as many as may be read."""
     tried = [(edit.weight + row.penalty, place, edit, row) for place, row in enumerate(rows) for edit in row.edits()]
-    for weight, _, edit, row in sorted(tried, key=lambda each: each[:2])[: search.readings]:
-        like = row.likeness(edit)
-        if like is not None:
-            lines = row.place.line, row.end.line
-            yield Mend("row", edit.changes, weight - LIKE_ANOTHER * like, *lines, partial=bool(row.faults))
+    for weight, _, edit, row in sorted(tried, key=lambda each: each[:2]):
+        search.readings -= len(row.words.text)
+        if search.readings < 0:
+            return
+        new = row.edited(edit) if row.plain else None
+        if new is None and row.plain:
+            continue
+        likely = weight - LIKE_ANOTHER * (new is not None and row.is_like_another(new))
+        lines = row.place.line, row.end.line
+        yield _Tried(Mend("row", edit.changes, likely, *lines, partial=bool(row.faults)), new)
 
 
-def _keep(search: _Search, mend: Mend, before: tuple[int, int]) -> None:
+def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     """Write a mend into the text, follow the text, and keep the mend where all is well then."""
     search.texts -= 1
-    after = mended(search.examined, mend)
+    mend, (after, *others) = tried.mend, mended(search.examined, tried)
     left = (reading_troubles(after), counting_troubles(after))
     healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
     better = trouble(after) is None and left[0] <= before[0] and left[1] <= before[1] and left != before
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and mend.partial)):
+        return
+    if any(counting_troubles(other) for other in others):
         return
     weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
     search.found.append(replace(mend, weight=weight))
@@ -98,11 +119,31 @@ def _strangeness(after: Examined) -> int:
     return DRIFTS * drifts + max(0, min(uneven, MOST_UNEVEN))
 
 
-def mended(examined: Examined, mend: Mend) -> Examined:
-    """Read and follow the text with a mend written into it."""
-    text = written(examined.text, mend.changes)
-    read = read_text(text, examined.vocabulary, examined.instructions.terms)
-    return reexamine(text, read, examined.vocabulary, examined.given)
+def mended(examined: Examined, tried: _Tried) -> tuple[Examined, ...]:
+    """Read and follow the text with a mend written into it, its own size first and then the others.
+
+    Of a long text in one size only the row is read again, for a row is read by its own words alone.
+    """
+    text, read = written(examined.text, tried.mend.changes), examined.instructions
+    if tried.row is not None and len(text) > LONG and read.sizes is None:
+        again = [replace(read, steps=_with_row(read, tried.row))]
+    else:
+        again = list(read_sizes(text, examined.vocabulary, read.terms))
+    if len(again) <= read.size:
+        return (examined,)
+    own = again.pop(read.size)
+    return tuple(reexamine(text, each, examined.vocabulary, examined.given) for each in (own, *again))
+
+
+def _with_row(read: Instructions, new: Row) -> tuple[Step, ...]:
+    """Put the words of a row in the place of those that stand there, and of those that rows take over from it."""
+    old = next(row.parts for row in read.rows if row.place == new.place)
+    return tuple(
+        replace(step, parts=new.parts)
+        if isinstance(step, Row) and (step.place == new.place or step.parts is old)
+        else step
+        for step in read.steps
+    )
 
 
 def said(examined: Examined, line: int, *kinds: str) -> tuple[str, ...]:

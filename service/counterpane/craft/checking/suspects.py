@@ -17,6 +17,8 @@ from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
 
 MOST_SUSPECTS = 10
 MOST_UNREADABLE = 6
+# Nobody finds a slip in a longer row by changing a word.
+LONGEST_ROW = 2_000
 # How many rows behind the trouble an edited row is worked with before the whole text is.
 AHEAD = 4
 NOT_STUCK = 1
@@ -72,16 +74,13 @@ class Suspect:
         at = offset(self.examined.text, self.row.stated_place)
         return at if at > self.words.begin else self.words.begin + len(self.words.text)
 
-    def likeness(self, edit: Edit) -> bool | None:
-        """Tell whether the edited row is like another row; None where it cannot be worked among its neighbours.
-
-        A row whose words alone do not give its stitches is not tried here.
-        """
-        if not self.plain:
-            return False
+    def edited(self, edit: Edit) -> Row | None:
+        """Read the edited row; None where it cannot be read, or not be worked among its neighbours."""
         row = _reading(self.examined, self.row, self.words.changed(edit.changes))
-        if row is None or not self._fits(row):
-            return None
+        return row if row is not None and self._fits(row) else None
+
+    def is_like_another(self, row: Row) -> bool:
+        """Tell whether an edited row says what another row says."""
         return any(row.parts == other.parts for other in self.examined.rows if other.place != row.place)
 
     def _fits(self, new: Row) -> bool:
@@ -142,6 +141,8 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
         if found:
             plain = (read := _reading(examined, raw, found.text)) is not None and read.parts == raw.parts
             penalty = 0 if index == likely or drifting else NOT_STUCK
+            if examined.instructions.sizes and not plain:
+                continue
             yield Suspect(examined, index, upto, before.get(index), penalty, found, plain, (), raw.place in malformed)
 
 
@@ -207,9 +208,9 @@ def _run_end(examined: Examined, index: int) -> int:
 
 
 def _stretch(examined: Examined, row: Row) -> Stretch | None:
-    """Return the words of a row as printed; None for one without words of its own."""
+    """Return the words of a row as printed; None for one without words of its own, or with too many."""
     begin, end = offset(examined.text, row.start), offset(examined.text, row.end)
-    return stretch(examined.text, begin, end) if begin < end else None
+    return stretch(examined.text, begin, end) if begin < end <= begin + LONGEST_ROW else None
 
 
 def _reading(examined: Examined, row: Row, words: str) -> Row | None:

@@ -6,9 +6,10 @@ Nothing is registered by importing. A family lists its rules by name, and this m
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
-from counterpane.craft.checking import Examined, with_mends
+from counterpane.craft.checking import Examined, Mend, with_mends
 from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import accepting, counting, fabric, fitting, reading, safety, style
 
@@ -38,19 +39,28 @@ def judge_sizes(sizes: Sequence[Examined]) -> list[tuple[Finding, ...]]:
 
     An acceptance that is of use in one size is no remark in the others.
     """
-    worded = _worded(sizes[0])
-    found = [with_findings(examined, worded)[1] for examined in sizes]
+    worded, found = _worded(sizes[0]), []
+    mends: tuple[Mend, ...] | None = None
+    for examined in sizes:
+        known, findings = with_findings(examined, worded, mends)
+        mends = known.mends if mends is None and known is not examined else mends
+        found.append(findings)
     in_all = set(found[0]).intersection(*found)
     return [tuple(each for each in own if each.rule != "accepts-nothing" or each in in_all) for own in found]
 
 
-def with_findings(examined: Examined, worded: Sequence[Finding] | None = None) -> tuple[Examined, tuple[Finding, ...]]:
-    """Return a text with its mends and its findings; mends are looked for where a row or count unaccepted is wrong."""
+def with_findings(
+    examined: Examined, worded: Sequence[Finding] | None = None, mends: tuple[Mend, ...] | None = None
+) -> tuple[Examined, tuple[Finding, ...]]:
+    """Return a text with its mends and its findings; mends are looked for where a row or count unaccepted is wrong.
+
+    `mends` are those found for another size of the text, which suit all its sizes.
+    """
     worded = _worded(examined) if worded is None else worded
     findings = _findings(examined, worded)
     wrong = (finding for finding in findings if ALL[finding.rule].family != "wording")
     if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in wrong):
-        examined = with_mends(examined)
+        examined = with_mends(examined) if mends is None else replace(examined, mends=mends)
         findings = _findings(examined, worded)
     return examined, findings
 

@@ -1,0 +1,107 @@
+"""Fuzz the check of a text by hand: no uncaught exception, and the time of each kind of input per 64 kB.
+
+    python tests/benchmarks/fuzz_checks.py [MINUTES] [SEED]
+
+Prints, for each kind of input, how many were tried, the median and the slowest in milliseconds of processor time per
+64 kB, and the beginning of the slowest; every exception with the input that raised it. Exits by whether there was one.
+Inputs under 16 kB count as 16 kB, since what a short text costs says nothing of a long one.
+"""
+
+from __future__ import annotations
+
+import random
+import sys
+import time
+import traceback
+from collections.abc import Callable, Mapping
+from statistics import median
+
+from counterpane.library.checks import check_text
+from counterpane.seeding import load_vocabulary
+
+WHOLE, LEAST = 65_536, 16_384
+SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”’†‡#_~^|\\ \t\n\r\u2028\u00a0\u200b½¼éß\ufeff")
+WORDS = (
+    "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 1 2 3 12 99 "
+    "(RS) (WS) cast on bind off into next turn pm sm rm marker cn hold in front back work patt as every foll alt wyif "
+    "make 1 needle round rnd repeat until remain cm multiple of plus accept treat row-runs-short: note skq zork inc "
+    "[ ] ( ) , ; . : \n \n\nRow 1: Rows 1-4: Size S (M, L) 10 (12, 14) st gauge k1b c4f"
+).split(" ")
+ROW = "Row {}: K2, *yo, k2tog, k3, p1; rep from * to last 2 sts, k2. ({} sts)\n"
+
+
+def tokens(draw: random.Random, size: int) -> str:
+    """Words of the trade in no order."""
+    return " ".join(draw.choices(WORDS, k=size // 4))[:size]
+
+
+def signs(draw: random.Random, size: int) -> str:
+    """Signs, spaces and line ends."""
+    return "".join(draw.choices(SIGNS, k=size))
+
+
+def noise(draw: random.Random, size: int) -> str:
+    """Any characters."""
+    return "".join(chr(draw.choice((draw.randrange(32, 127), draw.randrange(0x110000)))) for _ in range(size))
+
+
+def one_sign(draw: random.Random, size: int) -> str:
+    """One word or sign over and over, in a row."""
+    word = draw.choice((*WORDS, *SIGNS))
+    return "Row 1: " + (word + draw.choice(("", " ", ", "))) * (size // (len(word) + 1))
+
+
+def rows(draw: random.Random, size: int) -> str:
+    """Sound rows under a cast-on."""
+    return "Cast on 100 sts.\n" + "".join(ROW.format(n, 100) for n in range(1, size // 70))
+
+
+def rows_with_slips(draw: random.Random, size: int) -> str:
+    """Rows with a slip in every tenth."""
+    text = rows(draw, size)
+    for _ in range(size // 700):
+        at = draw.randrange(len(text))
+        text = text[:at] + draw.choice(("", "*", "1", "x", ", yo", "(", "\n")) + text[at + draw.randrange(3) :]
+    return text
+
+
+def mixture(draw: random.Random, size: int) -> str:
+    """Pieces of all other kinds."""
+    kinds = [tokens, signs, one_sign, rows_with_slips]
+    return "\n".join(draw.choice(kinds)(draw, size // 8) for _ in range(8))[:size]
+
+
+KINDS: Mapping[str, Callable[[random.Random, int], str]] = {
+    kind.__name__: kind for kind in (tokens, signs, noise, one_sign, rows, rows_with_slips, mixture)
+}
+
+
+def main(minutes: float, seed: int) -> int:
+    """Try inputs in turn until the time is over."""
+    draw, vocabulary = random.Random(seed), load_vocabulary()
+    taken: dict[str, list[tuple[float, str]]] = {name: [] for name in KINDS}
+    raised, end = 0, time.monotonic() + 60 * minutes
+    while time.monotonic() < end:
+        for name, kind in KINDS.items():
+            text = kind(draw, draw.choice((200, 4_000, 20_000, WHOLE)))
+            begun = time.process_time()
+            try:
+                check_text(text, vocabulary)
+            except Exception:
+                raised += 1
+                print(f"{name}: {text[:2_000]!r}\n{traceback.format_exc()}", flush=True)
+            spent = time.process_time() - begun
+            taken[name].append((1_000 * spent * WHOLE / max(LEAST, len(text)), text[:300]))
+    for name, times in taken.items():
+        slowest = max(times)
+        print(
+            f"{name:<16} {len(times):>6} tried, median {median(t for t, _ in times):7.1f}, slowest {slowest[0]:8.1f} ms"
+        )
+        print(f"    {slowest[1]!r}")
+    print(f"{sum(map(len, taken.values()))} inputs, {raised} exceptions")
+    return min(raised, 1)
+
+
+if __name__ == "__main__":
+    given = [*sys.argv[1:], "10", "1843"]
+    sys.exit(main(float(given[0]), int(given[1] if len(sys.argv) > 2 else "1843")))
