@@ -11,7 +11,7 @@ from counterpane.craft.checking.doubts import settled
 from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
 from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
 from counterpane.craft.checking.rewriting import Change
-from counterpane.craft.counts import Chain, Maps, Misfit, count, malformed
+from counterpane.craft.counts import Chain, Maps, Misfit, count, malformed, work
 from counterpane.craft.rows.instructions import AgainStep, Instructions, read_sizes, read_text
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -26,7 +26,7 @@ class Mend:
     text better and not yet clean.
     """
 
-    kind: Literal["row", "cast-on", "multiple", "count", "asked"]
+    kind: Literal["row", "cast-on", "multiple", "count", "named", "asked"]
     changes: tuple[Change, ...]
     weight: int
     line: int
@@ -160,8 +160,14 @@ def trouble(examined: Examined) -> tuple[Row, Misfit] | None:
 def jams(examined: Examined) -> tuple[Jam, ...]:
     """Return where a knitter is stuck in each piece; no piece has more than one place."""
     misfit = examined.chain.misfit
-    first = () if misfit is None else (Jam(examined.counted[misfit.row], misfit),)
-    return (*first, *examined.walk.jams)
+    if misfit is None:
+        return tuple(examined.walk.jams)
+    row, begins = examined.counted[misfit.row], None
+    if examined.cast_on is not None:
+        before = examined.counted[: misfit.row]
+        steps = work([earlier.parts for earlier in before], examined.cast_on, examined.vocabulary)
+        begins = steps[-1].after if steps else examined.cast_on
+    return (Jam(row, misfit, begins=begins), *examined.walk.jams)
 
 
 def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:

@@ -28,13 +28,15 @@ class Followed:
 class Jam:
     """Where the knitter of a piece is stuck: the listed row, why, and in which repeat line, None at the first pass.
 
-    `working` counts the passes of that repeat line from 1.
+    `working` counts the passes of that repeat line from 1; `begins` is how many stitches the row begins with from the
+    stated cast-on, where it fails at any.
     """
 
     row: Row
     misfit: Misfit
     again: AgainStep | None = None
     working: int = 1
+    begins: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,11 @@ def jam_name(jam: Jam, rows: Iterable[Row]) -> str:
     return f"{name}, worked again{often} at line {jam.again.again.place.line},"
 
 
+def on_needle(jam: Jam) -> str:
+    """Say what is on the needle where a row fails at any count, if that is known; empty where it is not."""
+    return "" if jam.begins is None else f" From the cast-on it begins with {stitches(jam.begins)}."
+
+
 def ordinal(number: int) -> str:
     """Say a number in order: "3rd", "11th", "22nd"."""
     last = "" if number // 10 % 10 == 1 else str(number % 10)

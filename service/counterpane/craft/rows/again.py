@@ -20,7 +20,7 @@ _ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
-    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
+    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
     rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
     rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
     rf"|(?:again\s+)?from\s+(?:the\s+)?(?P<first>{_ORDINAL})(?:\s+{ROW}\b|(?=\s*(?:[.;,]|$)))"
@@ -40,7 +40,7 @@ IN_THIS_WAY = re.compile(
 FORM = re.compile(
     rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
     rf"|{_THOSE}+(?P<many>{HOW_MANY})\s+{ROW}|(?P<every>(?:these|the\s+above)\s+{ROW}))\s+"
-    r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked|the\s+patt))\b"
+    r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked(?!\s+(?:as|like|exactly|in\s+the\s+same|the\s+same|similarly))|the\s+patt))\b"
 )
 _REMAIN = re.compile(
     r"until\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"

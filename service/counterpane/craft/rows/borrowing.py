@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import NAMES, ORDINALS, ROW, numbers_in
+from counterpane.craft.rows.labels import HOW_MANY, MOST_ROWS_AT_ONCE, NAMES, ORDINALS, ROW, number_of, numbers_in
 from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.words import Token
@@ -30,7 +30,11 @@ _SAME = phrases(
     *ways("rep|repeat", "the|this|last|the last|previous|the previous", "row|rnd|round"),
 )  # fmt: skip
 _NAMED = re.compile(
-    rf"(?:the\s+)?(?:{ROW}\s*(?P<after>{NAMES})|(?P<before>{ORDINALS})(?:\s+{ROW})?|{ROW}\s+(?P<letter>\d{{0,4}}[a-z])"
+    rf"(?:the\s+)?(?:{ROW}\s*(?P<after>{NAMES})|(?P<before>{ORDINALS})(?!\s+{HOW_MANY}\b)(?:\s+{ROW})?"
+    rf"|{ROW}\s+(?P<letter>\d{{0,4}}[a-z])\b"
+    rf"|(?P<worded>foundation|set-?up|prep(?:aration)?|dec(?:rease)?|inc(?:rease)?|edge|eyelet|picot|joining)\s+{ROW}\b"
+    rf"|first\s+(?P<head>{HOW_MANY})(?:\s+{ROW})?\b"
+    rf"|(?:last|previous|preceding|foregoing)\s+(?P<back>{HOW_MANY})(?:\s+{ROW})?\b"
     rf"|(?P<bare>{NAMES})(?=\s*(?:[.;]|$)))(?![a-z0-9])"
 )
 _OF_PART = phrases(*ways("of|in", "|the", "patt|pattern|border|lace", "|patt|pattern"))
@@ -38,10 +42,11 @@ _OF_PART = phrases(*ways("of|in", "|the", "patt|pattern|border|lace", "|patt|pat
 
 @dataclass(frozen=True, slots=True)
 class Borrowed:
-    """The labels of the rows whose words a row takes, none for the row before it, and what stands behind them."""
+    """The labels of the rows whose words a row takes, and what stands behind them; else the `back` rows before it."""
 
     labels: tuple[str, ...]
     rest: Sequence[Token]
+    back: int = 1
 
 
 def borrowed(body: Sequence[Token]) -> Borrowed | None:
@@ -62,6 +67,15 @@ def borrowed(body: Sequence[Token]) -> Borrowed | None:
         cursor.at += 1
     cursor.take(_OF_PART)
     take_count(cursor)
+    return Borrowed(_labels(match), cursor.run[cursor.at :], number_of(match["back"] or "") or 1)
+
+
+def _labels(match: re.Match[str]) -> tuple[str, ...]:
+    if match["back"]:
+        return ()
+    if match["head"]:
+        return tuple(str(number) for number in range(1, 1 + min(MOST_ROWS_AT_ONCE, number_of(match["head"]) or 1)))
+    if match["worded"]:
+        return (match["worded"].replace("-", ""),)
     named = match["after"] or match["before"] or match["bare"]
-    labels = tuple(str(number) for number in numbers_in(named)) if named else (match["letter"],)
-    return Borrowed(labels, cursor.run[cursor.at :])
+    return tuple(str(number) for number in numbers_in(named)) if named else (match["letter"],)

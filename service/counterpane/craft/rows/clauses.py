@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
@@ -12,7 +13,7 @@ from counterpane.craft.rows.labels import Label, label_at
 from counterpane.craft.rows.layout import is_heading
 from counterpane.craft.rows.pages import Page, page_of
 from counterpane.craft.rows.passages import Topic
-from counterpane.craft.rows.row_orders import order_at
+from counterpane.craft.rows.row_orders import order_at, plainly
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Line, Token, tokens
@@ -21,6 +22,12 @@ from counterpane.craft.rows.wraps import cuts, start_of, unwrapped
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
 _ASIDE: frozenset[Topic] = frozenset({"abbreviations", "gauge", "materials", "size", "notes"})
+
+_CARE = re.compile(
+    r",?\s+(?:and\s+)?(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
+    r"|(?:noting|taking\s+care|being\s+careful|making\s+sure|remembering|ensuring)\b[^.;()\[\]*]{0,120}"
+    r"|(?:ending|finishing)\s+(?:with|on|after)\s+an?\s+(?:rs|ws|right|wrong)\b[a-z -]{0,20}\brow)(?=\s*[.;)]|\s*$)"
+)
 
 
 @dataclass(slots=True)
@@ -91,6 +98,14 @@ def _of_line(line: Line) -> list[Clause]:
     return [*out, _clause(line, begin, len(line.text), kind)]
 
 
+def _words(line: Line, start: int, end: int) -> list[Token]:
+    """Return the words of a row without those that only tell a knitter what to look after."""
+    care = _CARE.search(line.text, start, end)
+    if care is None:
+        return tokens(line, start, end)
+    return [*tokens(line, start, care.start()), *tokens(line, care.end(), end)]
+
+
 def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:
     """Build the clause of a kind."""
     if kind == "again":
@@ -98,7 +113,7 @@ def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:
     if kind == "row":
         found = label_at(line.text, start, end)
         label, behind = found or (Label(()), start)
-        return Clause("row", line, start, end, label, body=tokens(line, behind, end))
+        return Clause("row", line, start, end, label, body=plainly(_words(line, behind, end)))
     if kind == "order" and (order := order_at(line, start, end)):
         label = Label((), "next", order.copies, round=order.round)
         return Clause("row", line, start, end, label, body=list(order.body))

@@ -38,6 +38,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
+LONGEST_TITLE = 80
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
@@ -99,8 +100,10 @@ class _Assembly:
 
     def instructions(self, page: Page) -> Instructions:
         """Go through all clauses in order."""
-        for clause in self.found:
-            if clause.kind == "row":
+        for index, clause in enumerate(self.found):
+            if index == 0 and self.is_title(clause):
+                self.title, self.titled = clause.text.strip("#*_: ").strip(), clause.numbers[-1]
+            elif clause.kind == "row":
                 self.row(clause)
             elif clause.kind == "again" and clause.again:
                 self.listing.again(clause.again)
@@ -122,6 +125,17 @@ class _Assembly:
         return bool(body)
 
     # -- statements and headings
+
+    def is_title(self, clause: Clause) -> bool:
+        """Tell whether a text begins with its title; a multiple in brackets behind it is taken as well."""
+        if clause.kind == "prose" and (len(clause.text) > LONGEST_TITLE or clause.text[-1:] in ".!?:;,)"):
+            return False
+        if clause.kind not in ("heading", "prose") or worked(clause, self.vocabulary, self.terms):
+            return False
+        if self.near_label(clause) or cast_on_in(clause.line, clause.start, clause.end):
+            return False
+        self.multiple = multiple_in(clause.line, clause.start, clause.end)
+        return clause.kind == "heading" or self.multiple is None
 
     def beside(self, clause: Clause) -> None:
         """Take what notes, sizes and gauge say of counts, where nothing else does."""
@@ -148,11 +162,9 @@ class _Assembly:
             self.head(clause)
 
     def head(self, clause: Clause) -> None:
-        """Take the first heading as the title, a later one as the section; a line right below the title is neither."""
+        """Take a heading for the section that follows; a line right below the title is none."""
         name = clause.text.strip("#*_: ").strip()
-        if self.title is None and self.listing.empty:
-            self.title, self.titled = name, clause.numbers[-1]
-        elif clause.line.number != self.titled + 1:
+        if clause.line.number != self.titled + 1:
             self.listing.begin_section(name)
 
     def near_label(self, clause: Clause) -> bool:
@@ -193,8 +205,9 @@ class _Assembly:
 
     def lent(self, rows: list[Row], named: Borrowed) -> list[Row]:
         """Give rows the words of those they name; a name without a row, and words beside it, cannot be read."""
-        labels = named.labels or ((self.listing.last.label,) if self.listing.last else ("",))
-        lenders = [self.listing.last] if not named.labels else [self.listing.named(label) for label in labels]
+        recent = () if named.labels else self.listing.recent(named.back)
+        labels = named.labels or tuple(row.label for row in recent) or ("",)
+        lenders = recent or [self.listing.named(label) for label in labels]
         found = [lender for lender in lenders if lender is not None]
         if len(found) < len(labels):
             missing = next(label for label, lender in zip(labels, lenders, strict=True) if lender is None)

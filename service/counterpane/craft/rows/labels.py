@@ -63,7 +63,7 @@ LABEL = re.compile(
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
-    rf"|(?P<word>{_KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"|(?P<word>{_KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(
@@ -74,6 +74,13 @@ _ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
     r"\s*(?:is|are|was|were|should|shows?|will|forms?|formed|sets?|makes?|has|have|may|can|could|must|contains?|counts?|"
     r"begins?|starts?|being|of|in|for|on|at|by|from|if|when|only|above|below|after|before|until|establish|comprise)\b"
+)
+
+# A sentence that says what a row is: "the 2nd row is purled", "rows 3 and 4 are worked like the first two".
+_DESCRIBED = re.compile(
+    r"\s*(?:is|are)\s+(?:(?:all|then|to\s+be|also)\s+)*"
+    r"(?=(?:worked|knit(?:ted)?|purl(?:ed)?|seamed|plain|the\s+same|same|like|as|done|made|similar|a\s+repetition)\b"
+    r"(?!\s+(?:until|till|once|twice|for\s+the\s+(?:pattern|border))\b))(?:made\s+|done\s+)?"
 )
 
 
@@ -103,9 +110,12 @@ def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
             return None
         label = Label((), worded["word"], 1, _side(worded["behind"]), round=_is_round(worded.group()))
         return label, worded.end()
-    if match["colon"] is None and _TELLS.match(text, match.end(), end):
+    if match["colon"] is not None:
+        return _label_of(match), match.end()
+    described = _DESCRIBED.match(text, match.end(), end)
+    if described is None and _TELLS.match(text, match.end(), end):
         return None
-    return _label_of(match), match.end()
+    return _label_of(match), described.end() if described else match.end()
 
 
 def _label_of(match: re.Match[str]) -> Label:

@@ -22,6 +22,7 @@ _BEGINS_SENTENCE = re.compile(
     r"weave|block|fasten|knit|purl|cast|bind|set|pick|divide|switch|keep)\b",
     re.IGNORECASE,
 )
+_ROW = re.compile(r"(?:k|p|sl|s)\s?\d+\s*[,;*(]|[(\[*]", re.IGNORECASE)
 _MEASURE = re.compile(r"\d\s*(?:sts?|cm|mm|ins?|rows?)\b", re.IGNORECASE)
 _PAGE = re.compile(r"\W*(?:(?:page|p\.?|pg\.?)\s*)?\d{1,4}(?:\s*(?:of|/|\|)\s*\d{1,4})?\W*")
 _WITH_PAGE = re.compile(r"(?:[^:]{0,80}(?:\s{2}|[|•·-])\s*)?page\s+\d{1,4}(?:\s*(?:of|/)\s*\d{1,4})?\W*")
@@ -35,7 +36,9 @@ def is_heading(raw: str) -> bool:
         return True
     if len(raw) > LONGEST_HEADING or len(raw.split()) > MOST_HEADING_WORDS or not raw[:1].isupper():
         return False
-    return raw[-1:] not in ".;,!?" and not _MEASURE.search(raw) and not _is_sentence(raw)
+    if raw[-1:] in ".;,!?" or _MEASURE.search(raw) or _is_sentence(raw):
+        return False
+    return not _ROW.match(raw)
 
 
 def is_marked(raw: str) -> bool:

@@ -35,12 +35,10 @@ class Listing:
         """Whether nothing is listed yet."""
         return not (self.steps or self._block)
 
-    @property
-    def last(self) -> Row | None:
-        """The row read last, where no other step follows it."""
-        if self._block:
-            return self._block[-1]
-        return next((step for step in self.steps[-1:] if isinstance(step, Row)), None)
+    def recent(self, many: int) -> tuple[Row, ...]:
+        """Return the rows read last, in the order printed; fewer where there are not so many."""
+        listed = [step for step in self.steps[-2 * many - len(self._block) :] if isinstance(step, Row)]
+        return (*listed, *self._block)[-many:]
 
     def named(self, label: str) -> Row | None:
         """Return the latest row of a label."""

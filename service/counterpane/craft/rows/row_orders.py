@@ -17,6 +17,7 @@ _ROWS = r"(?:(?P<rows>rows?|rnds?|rounds?)|(?P<turns>turns?))\b"
 _MANY = rf"(?P<many>{HOW_MANY}|an?)\s+(?:(?:more|further|plain|complete|whole)\s+)*"
 _FIRST = (
     r"(?:(?:now|then|next|and|also)\s*,?\s+){0,2}"
+    r"(?:(?:with|using|in|join|change\s+to|changing\s+to)\b[^,.;:]{1,40}(?:,|\band\b)\s*)?"
     r"(?:(?:beg(?:inning)?|start(?:ing)?)\s+with\s+a\s+[^,.;]{1,24},\s*)?"
 )
 _NEXT = r"(?:the\s+)?(?:(?:next|foll(?:owing)?)\s+)?"
@@ -45,7 +46,7 @@ _CHANGES = re.compile(
     r"\b(?:rows?|rnds?)\b|(?:inc|dec|increasing|decreasing|increase|decrease)\s+\d+\s+st\w*\b)"
 )
 _FORMS = (_PLAIN, _BARE, _MADE_IN, _MADE_OF, _EDGE, _CHANGES)
-_VERBS = {"plain": "knit", "purled": "purl", "knitted": "knit", "seamed": "purl", "pearled": "purl"}
+_VERBS = {"purled": "purl", "knitted": "knit", "seamed": "purl", "pearled": "purl"}
 _WORK = tokens(Line(0, "work in patt to end"))
 _TO_END = tokens(Line(0, ", patt to end"))
 _STOPS = re.compile(r"[,;.()\[\]-]")
@@ -92,8 +93,13 @@ def _body(line: Line, match: re.Match[str]) -> list[Token]:
     body = tokens(line, match.start("what"), match.end("what"))
     if match.re is _EDGE:
         return [*body, *(token._replace(line=line, start=match.end("what")) for token in _TO_END)]
-    word = _VERBS.get(match["what"])
-    return [body[0]._replace(text=word, norm=word)] if word else body
+    return [body[0]._replace(norm="knit")] if match["what"] == "plain" else plainly(body)
+
+
+def plainly(body: list[Token]) -> list[Token]:
+    """Return the words of a row with the first in the form of an order: "purled" is "purl"."""
+    word = _VERBS.get(body[0].norm) if body else None
+    return [body[0]._replace(norm=word), *body[1:]] if word else body
 
 
 def _beside(line: Line, start: int, end: int) -> list[Token]:

@@ -15,9 +15,10 @@ from counterpane.craft.rows.words import Token, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _NUMBER = re.compile(r"\s*\|?\s*(\d{1,4})\s*[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?")
-# Two stitches side by side, which no sentence about knitting has.
+# A stitch with a sign behind it and another further on: no sentence about knitting begins so.
 _STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
-_STRONG = re.compile(rf"\W*{_STITCH}(?:\s*[,;]\s*|\s*\*\s*|\s*[(\[]\s*){{1,3}}{_STITCH}\b")
+_STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
+_STITCHES = re.compile(rf"\b{_STITCH}\b")
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
@@ -49,7 +50,8 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
 def is_strong(clause: Clause, start: int) -> bool:
     """Tell whether a line holds stitches beyond doubt, so that a word in it that cannot be read is a fault."""
     text = clause.line.text
-    return bool(_STRONG.match(text, start, clause.end)) and not _SAYS.search(text, start, clause.end)
+    first = _STRONG.match(text, start, clause.end)
+    return bool(first and _STITCHES.search(text, first.end(), clause.end) and not _SAYS.search(text, start, clause.end))
 
 
 def reads_well(row: ReadRow) -> bool:

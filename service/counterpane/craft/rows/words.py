@@ -132,6 +132,19 @@ def normal_lines(text: str) -> list[Line]:
 
 
 def _normal(number: int, line: str) -> Line:
+    return _of_table(_normal_signs(number, line)) if "|" in line else _normal_signs(number, line)
+
+
+def _of_table(line: Line) -> Line:
+    """Take the first cell of a row of a table for its label: "| 3 | knit |" is "3: knit"."""
+    if not line.text.lstrip().startswith("|"):
+        return line
+    blank = line.text.replace("|", " ", 1)
+    text = blank.replace("|", ":", 1).replace("|", " ")
+    return Line(line.number, text, line.columns, line.raw)
+
+
+def _normal_signs(number: int, line: str) -> Line:
     if line.isascii() and "\t" not in line and "\\" not in line:
         return Line(number, line.lower(), raw=line)
     escapes = {match.start() for match in _ESCAPED.finditer(line)} if "\\" in line else set()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, jams, pointing, said
-from counterpane.craft.checking.wording import at, either, jam_name, place_of, stitches
+from counterpane.craft.checking.wording import at, either, jam_name, on_needle, place_of, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -28,7 +28,14 @@ def row_runs_short(examined: Examined) -> Iterator[Finding]:
             message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
             line = jam.row.place.line
             hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-            yield at(place_of(jam.row, jam.misfit), "row-runs-short", "error", message, hint, corrections=fixes)
+            yield at(
+                place_of(jam.row, jam.misfit),
+                "row-runs-short",
+                "error",
+                message + on_needle(jam),
+                hint,
+                corrections=fixes,
+            )
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:
