@@ -160,3 +160,44 @@ def test_a_row_that_cannot_be_read_is_mended_where_it_then_fits(row: str, better
     """A word is respelt, a partner put in, and the row counted with the rest."""
     text = "Cast on 4 sts.\nRow 1: {}\n"
     assert corrected(text.format(row), vocabulary) == text.format(better)
+
+
+@pytest.mark.parametrize(
+    ("text", "better"),
+    [
+        ("Cast on 9 sts.\nRow 1: *K1, p1; rep from * 4 times, k1.", "Row 1: *K1, p1; rep from * 3 times more, k1."),
+        ("Cast on 11 sts.\nRow 1: *K1, p1; rep from * 4 times, k1.", "Row 1: *K1, p1; rep from * 4 times more, k1."),
+        ("Cast on 5 sts.\nRow 1: K1, Inc, k3. (6 sts)", "Row 1: K1, Kfb, k3. (6 sts)"),
+        ("Cast on 5 sts.\nRow 1: K1, inc, k4. (6 sts)", "Row 1: K1, m1, k4. (6 sts)"),
+        ("Cast on 8 sts.\nRow 1: K2, p2, repeat.", "Row 1: *K2, p2; rep from * to end."),
+        ("(multiple of 4 sts)\nRow 1: K2, p2.", "Row 1: *K2, p2; rep from * to end."),
+    ],
+)
+def test_a_doubt_that_is_decided_can_be_printed_without_it(text: str, better: str, vocabulary: Vocabulary) -> None:
+    """The clearer line says what was read, and its text has no finding."""
+    line = text.count("\n") + 1
+    assert fixes(text, line, vocabulary) == [better]
+    assert named(text.replace(text.splitlines()[-1], better), vocabulary) == []
+
+
+def test_a_row_that_is_not_there_may_be_its_neighbour(vocabulary: Vocabulary) -> None:
+    """A repeat line of rows 1-3 where there are two becomes one of rows 1-2, and never one of a row with itself."""
+    assert fixes("Row 1: Knit.\nRow 2: Purl.\nRep rows 1-3.", 3, vocabulary) == ["Rep rows 1-2."]
+
+
+def test_a_mend_of_a_text_in_sizes_suits_all_of_them(vocabulary: Vocabulary) -> None:
+    """The row without a list is mended for every size, and no number of a list is touched."""
+    text = "Cast on 12 (16, 24) sts.\nRow 1: *K2, p2; rep from * to end.\nRow 2: *K2, p3; rep from * to end.\n"
+    answer = check_text(text, vocabulary)
+    offered = [f["corrections"] for size in answer["sizes"] for f in size["findings"] if f["severity"] == "error"]
+    assert all(each[0] == "Row 2: *K2, p2; rep from * to end." for each in offered) and len(offered) == 3
+    assert corrected(text, vocabulary) == text.replace("p3", "p2")
+
+
+def test_a_text_with_a_slip_costs_no_mend_beyond_its_bounds(vocabulary: Vocabulary) -> None:
+    """Row 250 of 500 is mended, though most of the text is never read again."""
+    row = "Row {}: K2, *{}; rep from * to last 2 sts, k2.\n"
+    rows = [row.format(n, "p3, k3" if n % 2 else "k3, p3") for n in range(1, 501)]
+    text = "Cast on 100 sts.\n" + "".join(rows)
+    wrong = text.replace(rows[249], row.format(250, "k3, p4"))
+    assert corrected(wrong, vocabulary) == text

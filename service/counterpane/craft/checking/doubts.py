@@ -100,5 +100,16 @@ def _one_fewer(node: Node) -> Node:
     return replace(node, parts=_fewer(node.parts)) if isinstance(node, Group | OpenRepeat | IntoOne) else node
 
 
+def undoubted(parts: Sequence[Node]) -> Parts:
+    """Return the parts with every "n times" taken as it stands."""
+    return tuple(_undoubted(node) for node in parts)
+
+
+def _undoubted(node: Node) -> Node:
+    if isinstance(node, Group):
+        return replace(node, parts=undoubted(node.parts), doubtful=False)
+    return replace(node, parts=undoubted(node.parts)) if isinstance(node, OpenRepeat | IntoOne) else node
+
+
 def _joined(parts: Sequence[Node]) -> Parts:
     return tuple(replace(n, joined=True) if isinstance(n, BindOff) and n.times is not None else n for n in parts)

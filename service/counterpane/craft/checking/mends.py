@@ -14,7 +14,7 @@ from counterpane.craft.checking.examine import Examined, Mend, reexamine, troubl
 from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
-from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
+from counterpane.craft.checking.troubles import counting_troubles, only_drifts, reading_troubles
 from counterpane.craft.rows.instructions import Instructions, Step, read_sizes
 from counterpane.craft.rows.tree import Row
 
@@ -29,7 +29,7 @@ MOST_OFFERED, MOST_OF_LINE = 3, 2
 DRIFTS, LIKE_ANOTHER, MOST_UNEVEN = 6, 3, 4
 ONLY_BETTER = 20
 MUCH_LESS_LIKELY = 4
-KINDS = ("row", "cast-on", "multiple", "count", "asked")
+KINDS = ("row", "cast-on", "multiple", "count", "named", "asked")
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +106,7 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     better = trouble(after) is None and left[0] <= before[0] and left[1] <= before[1] and left != before
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and mend.partial)):
         return
-    if any(counting_troubles(other) for other in others):
+    if any(counting_troubles(other) for other in others) or (only_drifts(search.examined) and after.chain.drift != 0):
         return
     weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
     search.found.append(replace(mend, weight=weight))

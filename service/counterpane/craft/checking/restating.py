@@ -12,10 +12,12 @@ from counterpane.craft.counts import Progression, count, judge
 from counterpane.craft.counts.values import nearest
 from counterpane.craft.rows.tree import Place
 
-CAST_ON, CAST_ON_TOLD, COUNT, MULTIPLE = 11, 9, 10, 10
+CAST_ON, CAST_ON_TOLD, COUNT, MULTIPLE, NAMED = 11, 9, 10, 10, 10
+# So many printed counts tell against a cast-on; one alone may be the wrong one.
+SEVERAL = 2
 # A cast-on that rows with a repeat have taken before the trouble is probably right.
 BORNE_OUT = 4
-MOST_COUNTS = 3
+MOST_COUNTS, MOST_NAMED = 3, 2
 _STITCHES = frozenset({"st", "sts", "stitch", "stitches"})
 
 
@@ -30,6 +32,7 @@ def restated(examined: Examined) -> Iterator[Mend]:
     if not stuck:
         yield from _counts(examined)
     yield from _multiple(examined)
+    yield from _named(examined)
 
 
 def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
@@ -38,11 +41,11 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
     if stated is None or not starts or not (stuck or examined.walk.wrong_counts or cast_on_is_outside(examined)):
         return
     likely = BORNE_OUT if _is_borne_out(examined) else 0
-    told = any(row.stated is not None for row in examined.counted)
+    told = sum(row.stated is not None for row in examined.counted)
     confirmed = printed_start(examined.counted, examined.chain, examined.vocabulary) if told else None
     for number in dict.fromkeys((confirmed, *nearest(starts, stated.count))):
         if number and number != stated.count:
-            weight = CAST_ON_TOLD if number == confirmed else CAST_ON + likely
+            weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
             changes = _numbered(examined.text, stated.place, number)
             if changes:
                 yield Mend("cast-on", changes, weight, stated.place.line, stated.place.line, number)
@@ -75,6 +78,21 @@ def _multiple(examined: Examined) -> Iterator[Mend]:
         changes = _restated_multiple(examined, stated.place, stated.plus, starts[0])
         if changes:
             yield Mend("multiple", changes, MULTIPLE, stated.place.line, stated.place.line, partial=True)
+
+
+def _named(examined: Examined) -> Iterator[Mend]:
+    """Yield the numbers of rows that are there, the nearest first, in the place of one that is not."""
+    for fault in examined.instructions.faults:
+        if fault.rule != "unknown-row" or not fault.word.isdigit():
+            continue
+        line, number = _line_from(examined.text, fault.place), int(fault.word)
+        word = next((word for word in line.words if number_of(word) == number), None)
+        named = {number_of(other) for other in line.words}
+        rows = (row for row in examined.rows if row.place.line < fault.place.line and row.label.isdigit())
+        there = {int(row.label) for row in rows} - named
+        for other in sorted(there, key=lambda label: abs(label - number))[:MOST_NAMED] if word else ():
+            changes = renumbered(line, word, other) if word else ()
+            yield Mend("named", changes, NAMED + abs(other - number), fault.place.line, fault.place.line, partial=True)
 
 
 def _numbered(text: str, place: Place, number: int) -> tuple[Change, ...]:

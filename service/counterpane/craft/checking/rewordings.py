@@ -6,15 +6,15 @@ Each begins at a fault of the reader. Whether the row can then be read and count
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before
+from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before, renumbered
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
 from counterpane.craft.rows.mistakes import LIKELY, LONGEST_WORD, Fault, likely_word
-from counterpane.craft.rows.nest import CLOSES
 from counterpane.craft.rows.repeats import REPEAT
 from counterpane.craft.stitches import Vocabulary
 
+PARTNERS = {"(": ")", "[": "]", "{": "}"}
 FIRST_GUESS = 10
 MOST_LIKELY = 4
 READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice", "more", "into", "next", "turn", "row")
@@ -54,11 +54,11 @@ def _bracketed(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -
     """Put in the partner of a bracket, or leave the bracket out."""
     yield Edit((Change(word.begin, word.end, ""),), FIRST_GUESS + 2)
     if fault.extra == "close":
-        opener = next((opener for opener, closer in CLOSES.items() if closer == word.norm), "(")
+        opener = next((opener for opener, closer in PARTNERS.items() if closer == word.norm), "(")
         for rank, piece in enumerate(_before(row, word)):
             yield Edit((put_before(row, piece[0], opener),), FIRST_GUESS + rank)
         return
-    closer = CLOSES.get(word.norm, ")")
+    closer = PARTNERS.get(word.norm, ")")
     wrong = next((other for other in row.words if other.begin > word.begin and other.kind == "close"), None)
     if wrong is not None and wrong.norm != closer:
         yield Edit((Change(wrong.begin, wrong.end, closer),), FIRST_GUESS)
@@ -101,7 +101,7 @@ def closed_repeat(row: Stretch) -> Iterator[Edit]:
     """Yield edits for repeats with no single meaning: a bracket left out, a stitch put in."""
     opened = next((word for word in row.words if word.kind == "open"), None)
     closed = next((at for at, word in enumerate(row.words) if word.kind == "close"), None)
-    if opened is not None and closed is not None:
+    if opened is not None and closed is not None and any(word.norm == "to" for word in row.words[:closed]):
         end = row.words[closed].end
         behind = row.words[closed + 1 : closed + 3]
         counted = len(behind) == 2 and behind[0].value is not None and behind[1].norm == "times"
@@ -112,6 +112,33 @@ def closed_repeat(row: Stretch) -> Iterator[Edit]:
         if word.norm in REPEAT:
             before = row.words[at - 1] if row.words[at - 1].kind != "pause" else row.words[at - 2]
             yield Edit((Change(before.end, before.end, ", k1"),), FIRST_GUESS)
+
+
+def starred(row: Stretch) -> Edit:
+    """Return the edit that puts a star before a row and calls its repeat in full at the end."""
+    last = row.words[-1]
+    begin = put_before(row, row.words[0], "*")
+    if last.norm in REPEAT:
+        before = row.words[-2] if row.words[-2].kind != "pause" else row.words[-3]
+        return Edit((begin, Change(before.end, last.end, "; rep from * to end")), FIRST_GUESS)
+    return Edit((begin, Change(last.end, last.end, "; rep from * to end")), FIRST_GUESS)
+
+
+def decided(row: Stretch, word: Word, names: Sequence[str]) -> Iterator[Edit]:
+    """Yield edits that leave a word with two meanings only one: one of these names, or "times more"."""
+    if word.kind != "star":
+        for rank, name in enumerate(names):
+            said = name.capitalize() if row.given(word)[:1].isupper() else name
+            yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
+        return
+    for at, other in enumerate(row.words):
+        number = row.words[at - 1] if other.norm == "times" and at else other
+        if other.begin > word.begin and (other.norm == "twice" or (number.value is not None and number is not other)):
+            more = Change(other.end, other.end, " more")
+            yield Edit((more,), FIRST_GUESS)
+            if number.value is not None and number.value > 1:
+                yield Edit((*renumbered(row, number, number.value - 1), more), FIRST_GUESS + 1)
+            return
 
 
 _Kind = Callable[[Stretch, Word, Fault, Vocabulary], Iterator[Edit]]

@@ -120,7 +120,7 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         if row.readable or row.place in seen or len(seen) >= MOST_UNREADABLE:
             continue
         seen.add(row.place)
-        found = _stretch(examined, row)
+        found = printed_row(examined, row)
         faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
         if found and faults:
             yield Suspect(examined, index, index, _before(examined, index), 0, found, len(faults) == 1, faults)
@@ -136,7 +136,7 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
     seen: set[Place] = set()
     for index in indices:
         raw = examined.instructions.rows[index]
-        found = None if raw.place in seen or not raw.readable else _stretch(examined, raw)
+        found = None if raw.place in seen or not raw.readable else printed_row(examined, raw)
         seen.add(raw.place)
         if found:
             plain = (read := _reading(examined, raw, found.text)) is not None and read.parts == raw.parts
@@ -207,7 +207,7 @@ def _run_end(examined: Examined, index: int) -> int:
     return listed
 
 
-def _stretch(examined: Examined, row: Row) -> Stretch | None:
+def printed_row(examined: Examined, row: Row) -> Stretch | None:
     """Return the words of a row as printed; None for one without words of its own, or with too many."""
     begin, end = offset(examined.text, row.start), offset(examined.text, row.end)
     return stretch(examined.text, begin, end) if begin < end <= begin + LONGEST_ROW else None

@@ -28,6 +28,12 @@ def counting_troubles(examined: Examined) -> int:
     )
 
 
+def only_drifts(examined: Examined) -> bool:
+    """Tell whether all that is wrong with the counts is that rows to be repeated do not return to their start."""
+    drifting = any(not repeated.fits_again for repeated in examined.walk.repeated)
+    return drifting and trouble(examined) is None and not examined.walk.wrong_counts
+
+
 def multiple_is_wrong(examined: Examined) -> bool:
     """Tell whether some count that the stated multiple promises does not work."""
     stated, starts = examined.instructions.multiple, examined.chain.starts

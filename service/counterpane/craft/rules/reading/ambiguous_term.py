@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
+from counterpane.craft.checking.clearer import without_doubt
 from counterpane.craft.checking.doubts import vague
 from counterpane.craft.checking.wording import at, quoted
-from counterpane.craft.findings import Finding, rule
+from counterpane.craft.findings import Finding, Severity, rule
 
 
 @rule(
@@ -30,4 +31,5 @@ def ambiguous_term(examined: Examined) -> Iterator[Finding]:
         readings = " or ".join(fault.readings)
         message = f"{quoted(fault.word)} can mean {readings}."
         hint = "Write the stitch that is meant." if fault.word != "times" else "Write “times more” or “times in all”."
-        yield at(fault.place, "ambiguous-term", "error" if fault.place in unsettled else "warning", message, hint)
+        severity: Severity = "error" if fault.place in unsettled else "warning"
+        yield at(fault.place, "ambiguous-term", severity, message, hint, corrections=without_doubt(examined, fault))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
+from counterpane.craft.checking.clearer import with_star
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.tree import Place
@@ -28,4 +29,5 @@ def repeat_assumed(examined: Examined) -> Iterator[Finding]:
         if row.whole and row.place not in seen:
             seen.add(row.place)
             message = f"{row_name(row)} has no star; its whole list was taken as the repeat."
-            yield at(row.start, "repeat-assumed", "note", message, "Put a star where the repeat begins.")
+            hint, fixes = "Put a star where the repeat begins.", with_star(examined, row)
+            yield at(row.start, "repeat-assumed", "note", message, hint, corrections=fixes)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined
+from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 
@@ -24,4 +24,5 @@ def unknown_row(examined: Examined) -> Iterator[Finding]:
     for fault in examined.instructions.faults:
         if fault.rule == "unknown-row":
             message = f"Row {fault.word} is named here, but no row before this has that number."
-            yield at(fault.place, "unknown-row", "error", message, "Name rows that stand above this line.")
+            hint, fixes = "Name rows that stand above this line.", said(examined, fault.place.line, "named")
+            yield at(fault.place, "unknown-row", "error", message, hint, corrections=fixes)
