@@ -201,3 +201,19 @@ def test_a_text_with_a_slip_costs_no_mend_beyond_its_bounds(vocabulary: Vocabula
     text = "Cast on 100 sts.\n" + "".join(rows)
     wrong = text.replace(rows[249], row.format(250, "k3, p4"))
     assert corrected(wrong, vocabulary) == text
+
+
+def test_each_piece_has_its_own_mend(vocabulary: Vocabulary) -> None:
+    """Where two pieces are wrong, each row is mended by itself, and the text by both."""
+    piece = "{}\nCast on {} sts.\nRow 1: K8, p{{}}.\nRow 2: Knit.\n"
+    text = piece.format("Front", 11) + "\n" + piece.format("Back", 12)
+    assert fixes(text.format(4, 3), 3, vocabulary)[0] == "Row 1: K8, p3."
+    assert fixes(text.format(4, 3), 8, vocabulary)[0] == "Row 1: K8, p4."
+    assert corrected(text.format(4, 3), vocabulary) == text.format(3, 4)
+
+
+def test_several_faults_of_a_row_are_mended_together(vocabulary: Vocabulary) -> None:
+    """Two words nearly spelt are corrected at once; a row with a word that nobody can guess is left as it is."""
+    text = "Cast on 8 sts.\nRow 1: K1, {}, yo, {}, k1, yo, k2.\nRow 2: Purl.\n"
+    assert fixes(text.format("skq", "k2tgo"), 2, vocabulary)[0] == "Row 1: K1, skp, yo, k2tog, k1, yo, k2."
+    assert fixes(text.format("skq", "zzzzz"), 2, vocabulary) == []

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from counterpane.craft.checking.examine import Examined, Mend, reexamine, trouble
+from counterpane.craft.checking.examine import Examined, Mend, jams, reexamine
 from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
@@ -29,6 +29,7 @@ MOST_OFFERED, MOST_OF_LINE = 3, 2
 DRIFTS, LIKE_ANOTHER, MOST_UNEVEN = 6, 3, 4
 ONLY_BETTER = 20
 MUCH_LESS_LIKELY = 4
+SEVERAL = 2
 KINDS = ("row", "cast-on", "multiple", "count", "named", "asked")
 
 
@@ -62,7 +63,9 @@ class _Search:
             return True
         rows = [other for other in self.found if other.kind == "row"]
         own = sum(other.line == mend.line for other in rows)
-        return mend.kind == "row" and (own >= MOST_OF_LINE if mend.partial else len(rows) >= MOST_OFFERED)
+        if mend.kind != "row" or mend.partial:
+            return mend.kind == "row" and own >= MOST_OF_LINE
+        return own >= MOST_OFFERED or len(rows) >= MOST_OFFERED * max(1, len(jams(self.examined)))
 
 
 def with_mends(examined: Examined) -> Examined:
@@ -77,9 +80,14 @@ def with_mends(examined: Examined) -> Examined:
         if search.texts > 0 and not search.enough(tried.mend):
             _keep(search, tried, before)
     found = sorted(search.found, key=lambda mend: mend.weight)
-    return replace(
-        examined, mends=tuple(m for m in found if m.partial or m.weight <= found[0].weight + MUCH_LESS_LIKELY)
-    )
+    several = len(jams(examined)) >= SEVERAL
+    return replace(examined, mends=tuple(mend for mend in found if mend.partial or _is_likely(mend, found, several)))
+
+
+def _is_likely(mend: Mend, found: Sequence[Mend], several: bool) -> bool:
+    """Tell whether a mend is hardly less likely than the best, of its line where several pieces are wrong."""
+    best = min(other.weight for other in found if not several or other.line == mend.line)
+    return mend.weight <= best + MUCH_LESS_LIKELY
 
 
 def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
@@ -103,8 +111,9 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     mend, (after, *others) = tried.mend, mended(search.examined, tried)
     left = (reading_troubles(after), counting_troubles(after))
     healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
-    better = trouble(after) is None and left[0] <= before[0] and left[1] <= before[1] and left != before
-    if len(after.rows) != len(search.examined.rows) or not (healed or (better and mend.partial)):
+    better = left[0] <= before[0] and left[1] <= before[1] and left != before
+    partly = mend.partial or len(jams(after)) < len(jams(search.examined))
+    if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
         return
     if any(counting_troubles(other) for other in others) or (only_drifts(search.examined) and after.chain.drift != 0):
         return
@@ -153,8 +162,8 @@ def said(examined: Examined, line: int, *kinds: str) -> tuple[str, ...]:
 
 
 def cause(examined: Examined, line: int) -> Mend | None:
-    """Return the likeliest mend where it stands on another line than the trouble, else None."""
-    mends = [mend for mend in examined.mends if mend.kind != "asked"]
+    """Return the likeliest mend where it stands on another line than the only trouble, else None."""
+    mends = [mend for mend in examined.mends if mend.kind != "asked" and len(jams(examined)) < SEVERAL]
     return mends[0] if mends and not mends[0].line <= line <= mends[0].last_line else None
 
 

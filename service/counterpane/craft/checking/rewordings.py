@@ -16,6 +16,8 @@ from counterpane.craft.stitches import Vocabulary
 
 PARTNERS = {"(": ")", "[": "]", "{": "}"}
 FIRST_GUESS = 10
+# What a shorter word was meant to be nobody can tell.
+LEAST_LETTERS = 2
 MOST_LIKELY = 4
 READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice", "more", "into", "next", "turn", "row")
 
@@ -32,7 +34,7 @@ def rewordings(row: Stretch, text: str, fault: Fault, vocabulary: Vocabulary) ->
 
 def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the words that an unknown one was probably meant to be, the likeliest first."""
-    if len(fault.word) > LONGEST_WORD:
+    if not LEAST_LETTERS <= len(fault.word) <= LONGEST_WORD or fault.word.isdigit():
         return ()
     names = tuple(vocabulary.by_name)
     first = fault.likely or likely_word(fault.word, names)

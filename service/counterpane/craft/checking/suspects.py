@@ -9,6 +9,7 @@ from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
+from counterpane.craft.checking.troubles import Shown, shown
 from counterpane.craft.counts import UNPROVED, count, work
 from counterpane.craft.rows.instructions import AgainStep, StartStep
 from counterpane.craft.rows.mistakes import Fault
@@ -16,7 +17,7 @@ from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
 
 MOST_SUSPECTS = 10
-MOST_UNREADABLE = 6
+MOST_UNREADABLE, MOST_FAULTS, MOST_PIECES = 6, 4, 3
 # Nobody finds a slip in a longer row by changing a word.
 LONGEST_ROW = 2_000
 # How many rows behind the trouble an edited row is worked with before the whole text is.
@@ -61,7 +62,7 @@ class Suspect:
         """Return what may be changed in it, never its printed count."""
         if self.faults:
             text, vocabulary = self.examined.text, self.examined.vocabulary
-            return [edit for fault in self.faults for edit in rewordings(self.words, text, fault, vocabulary)]
+            return _together([rewordings(self.words, text, fault, vocabulary) for fault in self.faults])
         found = edits(self.words)
         if self.malformed:
             found = [*closed_repeat(self.words), *found]
@@ -112,6 +113,19 @@ def suspects(examined: Examined) -> list[Suspect]:
     return [*_unreadable(examined), *_miscounting(examined)]
 
 
+def _together(choices: Sequence[Sequence[Edit]]) -> list[Edit]:
+    """Return the edits that mend all faults of a row: the first of each, and those with one other choice."""
+    if not all(choices) or len(choices) > MOST_FAULTS:
+        return []
+    first = [edits[0] for edits in choices]
+    sets = [first, *([*first[:at], other, *first[at + 1 :]] for at, edits in enumerate(choices) for other in edits[1:])]
+    return [Edit(tuple(change for edit in each for change in edit.changes), _weight(each)) for each in sets]
+
+
+def _weight(edits: Sequence[Edit]) -> int:
+    return max(edit.weight for edit in edits) + len(edits) - 1
+
+
 def _unreadable(examined: Examined) -> Iterator[Suspect]:
     """Yield the rows that cannot be read."""
     seen: set[Place] = set()
@@ -123,49 +137,51 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         found = printed_row(examined, row)
         faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
         if found and faults:
-            yield Suspect(examined, index, index, _before(examined, index), 0, found, len(faults) == 1, faults)
+            yield Suspect(examined, index, index, _before(examined, index), 0, found, True, faults)
 
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
-    """Yield the rows that may be at fault for the first count that is wrong."""
+    """Yield the rows that may be at fault for the first count that is wrong, in each piece."""
     malformed = {row.place for row, _ in malformed_rows(examined)}
     odd = odd_repeat(examined)
-    indices, upto = _in_doubt(examined, odd)
-    before, drifting = _counts_before(examined, upto), not (trouble(examined) or examined.walk.wrong_counts)
-    likely = odd if odd is not None else max((at for at in indices if before.get(at) is not None), default=upto)
+    settled = trouble(examined) is None and not examined.walk.wrong_counts
     seen: set[Place] = set()
-    for index in indices:
-        raw = examined.instructions.rows[index]
-        found = None if raw.place in seen or not raw.readable else printed_row(examined, raw)
-        seen.add(raw.place)
-        if found:
-            plain = (read := _reading(examined, raw, found.text)) is not None and read.parts == raw.parts
-            penalty = 0 if index == likely or drifting else NOT_STUCK
-            if examined.instructions.sizes and not plain:
-                continue
-            yield Suspect(examined, index, upto, before.get(index), penalty, found, plain, (), raw.place in malformed)
+    for place in shown(examined)[:MOST_PIECES]:
+        indices = _in_doubt(examined, place, odd)
+        before = _counts_before(examined, place.row)
+        likely = odd if odd in indices else max((at for at in indices if before.get(at) is not None), default=place.row)
+        for index in indices:
+            raw = examined.instructions.rows[index]
+            found = None if raw.place in seen or not raw.readable else printed_row(examined, raw)
+            seen.add(raw.place)
+            plain = found is not None and _is_plain(examined, raw, found)
+            if found and (plain or not examined.instructions.sizes):
+                penalty = 0 if index == likely or settled else NOT_STUCK
+                was = before.get(index)
+                yield Suspect(examined, index, place.row, was, penalty, found, plain, (), raw.place in malformed)
 
 
-def _in_doubt(examined: Examined, odd: int | None) -> tuple[list[int], int]:
-    """Return the indices of the rows in doubt, and that of the row where the trouble shows."""
-    stuck, walk = trouble(examined), examined.walk
-    wrong = walk.wrong_counts[0] if walk.wrong_counts else None
-    drifting = next((r for r in walk.repeated if not r.fits_again or r.reached is False), None)
-    again: AgainStep | None = None
-    if stuck is not None:
-        row, again = stuck[0], walk.jam.again if walk.jam and not examined.chain.misfit else None
-    elif wrong is not None:
-        row, again = wrong.row, wrong.again
-    elif drifting is not None:
-        row, again = examined.rows[drifting.step.rows[-1]], drifting.step
-    elif odd is not None:
-        row = examined.counted[odd]
-    else:
-        return [], 0
-    upto = next((at for at, other in enumerate(examined.rows) if other is row), examined.rows.index(row))
-    order = list(again.rows[::-1]) if again else list(range(upto, _cleared(examined, upto), -1))
+def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
+    """Tell whether the words of a row alone give its stitches."""
+    read = _reading(examined, row, words.text)
+    return read is not None and read.parts == row.parts
+
+
+def _in_doubt(examined: Examined, place: Shown, odd: int | None) -> list[int]:
+    """Return the indices of the rows in doubt for a trouble, the likeliest first, each once for its line."""
+    begin = max(_cleared(examined, place.row), _piece_begin(examined, place.row) - 1)
+    order = list(place.again.rows[::-1]) if place.again else list(range(place.row, begin, -1))
     first = [odd] if odd is not None else []
-    return [_first_of_line(examined, at) for at in dict.fromkeys((*first, *order))][:MOST_SUSPECTS], upto
+    return [_first_of_line(examined, at) for at in dict.fromkeys((*first, *order))][:MOST_SUSPECTS]
+
+
+def _piece_begin(examined: Examined, index: int) -> int:
+    """Return the index of the first row of the piece that a row belongs to."""
+    begin = listed = 0
+    for step in examined.instructions.steps:
+        begin = listed if isinstance(step, StartStep) and listed <= index else begin
+        listed += isinstance(step, Row)
+    return begin
 
 
 def _cleared(examined: Examined, upto: int) -> int:

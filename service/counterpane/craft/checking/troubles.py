@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
+from dataclasses import dataclass
+
+from counterpane.craft.checking.examine import Examined, jams, malformed_rows, odd_repeat, trouble
 from counterpane.craft.counts import judge
+from counterpane.craft.rows.instructions import AgainStep
+from counterpane.craft.rows.tree import Row
 
 
 def reading_troubles(examined: Examined) -> int:
@@ -15,10 +19,9 @@ def counting_troubles(examined: Examined) -> int:
     """Return the number of places where the counts of a text contradict each other."""
     walk = examined.walk
     drifting = sum(not repeated.fits_again or repeated.reached is False for repeated in walk.repeated)
-    stuck = trouble(examined) is not None
     odd = odd_repeat(examined) is not None
     return (
-        stuck
+        len(jams(examined))
         + odd
         + drifting
         + len(walk.wrong_counts)
@@ -26,6 +29,35 @@ def counting_troubles(examined: Examined) -> int:
         + multiple_is_wrong(examined)
         + cast_on_is_outside(examined)
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Where a trouble shows: the index of the listed row, and the repeat line in which it is worked, None for none."""
+
+    row: int
+    again: AgainStep | None = None
+
+
+def shown(examined: Examined) -> list[Shown]:
+    """Return where troubles show: one for each piece in which a knitter is stuck, else the first number not true."""
+    walk = examined.walk
+    stuck = jams(examined)
+    if stuck:
+        return [Shown(index_of(examined, jam.row), jam.again) for jam in stuck]
+    if walk.wrong_counts:
+        wrong = walk.wrong_counts[0]
+        return [Shown(index_of(examined, wrong.row), wrong.again)]
+    drifting = next((r for r in walk.repeated if not r.fits_again or r.reached is False), None)
+    if drifting is not None:
+        return [Shown(drifting.step.rows[-1], drifting.step)]
+    odd = odd_repeat(examined)
+    return [] if odd is None else [Shown(odd)]
+
+
+def index_of(examined: Examined, row: Row) -> int:
+    """Return the index of a listed row."""
+    return next((at for at, other in enumerate(examined.rows) if other is row), examined.rows.index(row))
 
 
 def only_drifts(examined: Examined) -> bool:

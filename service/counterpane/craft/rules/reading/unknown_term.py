@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
+from counterpane.craft.checking.rewordings import likely_words
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.mistakes import likely_word
 
 MOST_GUESSES = 30
 
@@ -25,10 +25,9 @@ def unknown_term(examined: Examined) -> Iterator[Finding]:
     A word that is passed over may hide a stitch, and every count behind it would be wrong without anybody noticing.
     So nothing is skipped: the row is not counted until the word is replaced.
     """
-    names = tuple(examined.vocabulary.by_name)
     faults = [fault for fault in examined.instructions.faults if fault.rule == "unknown-term"]
     for index, fault in enumerate(faults):
-        likely = fault.likely or (likely_word(fault.word, names) if index < MOST_GUESSES else None)
+        likely = next(iter(likely_words(fault, examined.vocabulary)), None) if index < MOST_GUESSES else None
         message = f"{quoted(fault.word)} is not a word of knitting that is known here."
         hint = f"Did you mean {quoted(likely)}?" if likely else "Write the stitch with its usual abbreviation."
         yield at(
