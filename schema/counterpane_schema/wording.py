@@ -45,6 +45,7 @@ class SaidRow(Open):
     side = Word("RS", "WS", "round", required=True, allow_none=True)
     line = Whole(required=True, least=1)
     words = Text(required=True, lines=True, least=0, most=None)
+    kept = Text(required=True, allow_none=True, metadata={"description": "Why the words are those that are printed."})
     written_out = Text(required=True, allow_none=True, lines=True, least=0, most=None)
     before = Whole(required=True, allow_none=True, least=0)
     after = Whole(required=True, allow_none=True, least=0)

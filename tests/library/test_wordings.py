@@ -128,6 +128,18 @@ def test_what_cannot_be_read_stays_as_printed(vocabulary: Vocabulary) -> None:
     assert answer["rows"][0]["words"] == "K4, zz3, k2"
 
 
+def test_a_row_in_several_sizes_stays_as_printed(vocabulary: Vocabulary) -> None:
+    """The tree of one size does not hold the numbers of the others, and the row says why it is kept."""
+    text = "Cast on 24 (30) sts.\nRow 1: K1, yo, k2tog, k to end.\nRow 2: P to last 4 (5) sts, k4 (5).\n"
+    answer = said(text, vocabulary, terms="uk", words="full")
+    lines = answer["text"].splitlines()
+    assert lines[1:] == [
+        "Row 1: Knit 1, yarn forward, knit 2 stitches together, knit to the end.",
+        "Row 2: P to last 4 (5) sts, k4 (5).",
+    ]
+    assert [row["kept"] for row in answer["rows"]] == [None, "it has a number for each size"]
+
+
 def test_rows_without_a_known_count_have_none(vocabulary: Vocabulary) -> None:
     """Neither the request nor the text says how many stitches there are."""
     row = said("Row 1: *K2, p2; rep from * to end.", vocabulary)["rows"][0]

@@ -118,13 +118,17 @@ class Sheet(Result):
 
 @dataclass(frozen=True, slots=True)
 class SaidRow(Result):
-    """A row in words, and as it is worked at its count; `repeats` is how often each repeat is worked."""
+    """A row in words, and as it is worked at its count; `repeats` is how often each repeat is worked.
+
+    `kept` is why the words are those that are printed, None where they are not.
+    """
 
     label: str
     section: str | None
     side: str | None
     line: int
     words: str
+    kept: str | None
     written_out: str | None
     before: int | None
     after: int | None

@@ -7,6 +7,7 @@ whose words would not be read back as the same row, stays as printed.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
@@ -19,6 +20,7 @@ from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.pages import page_of
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import NOTHING, Printed, WordsKind, printed_in, prose_in_full, say_row
+from counterpane.craft.rows.sizes import sizes_in
 from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Node, OpenRepeat, Place, Row
 from counterpane.craft.rows.words import LINE_END, normal_lines, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -28,6 +30,9 @@ _ENDS = re.compile(LINE_END)
 _TENSION = re.compile(r"\b(?P<word>tension)\b(?!\s+of\s+(?:the\s+)?(?:yarn|wool|thread))", re.IGNORECASE)
 _YARN = re.compile(r"(?:yarn|wool|thread|even)\s+$", re.IGNORECASE)
 _LOOKED_BACK = 8
+UNREAD = "it cannot be read"
+SEVERAL = "it has a number for each size"
+OTHER = "its words say more than can be said in others"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,13 +63,13 @@ class Manner:
 class SaidRow:
     """The words of a row in a text: where they stand, and what is said there; None where they stay as printed.
 
-    `reads` tells whether the row could be read at all. `printed` is what stands beside its stitches.
+    `kept` is why they do. `printed` is what stands beside the stitches.
     """
 
     begin: int
     end: int
     words: str | None
-    reads: bool
+    kept: str | None = None
     printed: Printed = NOTHING
 
 
@@ -77,8 +82,10 @@ def _gauge(match: re.Match[str]) -> str:
 def said_rows(examined: Examined, manner: Manner) -> dict[Place, SaidRow]:
     """Say the words of each row of a text, by the place where they begin; rows of one line are said once.
 
-    Rows that name other rows ("as row 1"), and orders ("knit 4 rows"), hold no words of their own.
+    Rows that name other rows ("as row 1"), and orders ("knit 4 rows"), hold no words of their own. A row with a number
+    for each size stays as printed: the tree of one size does not hold the others.
     """
+    sized = _lists_of_sizes(examined.text)
     begins = line_begins(examined.text)
     rows = sorted(zip(examined.rows, examined.instructions.rows, strict=True), key=lambda pair: pair[0].start)
     out: dict[Place, SaidRow] = {}
@@ -92,8 +99,17 @@ def said_rows(examined: Examined, manner: Manner) -> dict[Place, SaidRow]:
             alike = all(settled.parts == row.parts for settled, _ in listed)
             said = row if alike else listed[0][1]
             stated = next((settled.stated for settled, _ in listed if settled.stated is not None), None)
-            out[start] = _said(replace(said, stated=stated), given, begin, manner)
+            if sized[bisect_left(sized, start) : bisect_right(sized, row.end)]:
+                out[start] = SaidRow(begin, end, None, SEVERAL)
+            else:
+                out[start] = _said(replace(said, stated=stated), given, begin, manner)
     return out
+
+
+def _lists_of_sizes(text: str) -> list[Place]:
+    """Return where the lists of one number a size begin."""
+    sizes = sizes_in(normal_lines(text))
+    return sorted(each.place for each in (*sizes.lists, *sizes.misfits)) if sizes else []
 
 
 def _is_order(row: Row, given: str) -> bool:
@@ -109,15 +125,15 @@ def _said(row: Row, given: str, begin: int, manner: Manner) -> SaidRow:
     """Say one row, unless that would lose anything."""
     end = begin + len(given)
     if not row.readable:
-        return SaidRow(begin, end, None, reads=False)
+        return SaidRow(begin, end, None, UNREAD)
     printed = printed_in(given, row.start).mapped(manner.prose)
     words = manner.row(row.parts, printed)
     again = read_row(words, manner.vocabulary, manner.terms)
     whole = again.readable and again.parts == _counted_apart(row.parts) and all(each in words for each in printed.words)
     if not whole:
-        return SaidRow(begin, end, None, reads=True, printed=printed)
+        return SaidRow(begin, end, None, OTHER, printed)
     words = words[:1].upper() + words[1:] if not given[:1].islower() else words
-    return SaidRow(begin, end, words + _count(row, manner), reads=True, printed=printed)
+    return SaidRow(begin, end, words + _count(row, manner), None, printed)
 
 
 def _count(row: Row, manner: Manner) -> str:
@@ -179,6 +195,7 @@ def _between(text: str, begin: int, end: int, manner: Manner, beneath: Sequence[
 
 def _explained(text: str) -> list[tuple[int, int]]:
     """Return where the lines of a list of abbreviations begin and end."""
-    numbers = page_of(text).glossary.lines
+    page = page_of(text)
+    numbers = page.glossary.lines | {stretch.line.number for stretch in page.under("abbreviations")}
     begins = [*line_begins(text), len(text)]
     return [(begins[number - 1], begins[number]) for number in sorted(numbers)]

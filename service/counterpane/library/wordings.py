@@ -17,7 +17,7 @@ from counterpane.craft.rows.tree import OpenRepeat, Place, Row, Turn
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library.checks import finding_json
-from counterpane.library.rewording import Manner, SaidRow, reworded, said_rows
+from counterpane.library.rewording import UNREAD, Manner, SaidRow, reworded, said_rows
 from counterpane.library.tables import Column, aligned, markdown
 
 Form = Literal["lines", "table", "markdown"]
@@ -57,6 +57,7 @@ class _Line:
     after: int | None = None
     written: str | None = None
     times: tuple[int, ...] = ()
+    kept: str | None = None
 
     @property
     def repeats(self) -> bool:
@@ -92,13 +93,18 @@ def _lines(examined: Examined, said: Mapping[Place, SaidRow], manner: Manner, wa
     for followed, out in zip(examined.followed, written, strict=False):
         row = followed.row
         own = said.get(row.start)
-        line = _Line(row, _words(row, own, examined.text, manner))
+        line = _Line(row, _words(row, own, examined.text, manner), kept=_kept(row, own))
         if counted:
             line = replace(line, before=followed.before, after=followed.after)
-        if out and out.parts is not None and not (own and own.words is None):
+        if out and out.parts is not None and not line.kept:
             fixed = (stitch_by_stitch(out.parts) if wanted.single else None) or out.parts
             line = replace(line, written=manner.row(fixed, own.printed if own else NOTHING), times=out.times)
         yield line
+
+
+def _kept(row: Row, own: SaidRow | None) -> str | None:
+    """Return why the words of a row stay as printed."""
+    return own.kept if own else None if row.readable else UNREAD
 
 
 def _words(row: Row, own: SaidRow | None, text: str, manner: Manner) -> str:
@@ -142,6 +148,7 @@ def _row_json(line: _Line) -> dict[str, Any]:
         "side": line.row.side,
         "line": line.row.place.line,
         "words": line.words,
+        "kept": line.kept,
         "written_out": line.written,
         "before": line.before,
         "after": line.after,

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
+from typing import Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.inputs import read_text
@@ -46,7 +48,16 @@ def run(options: argparse.Namespace) -> int:
         output.put_json(answer)
     else:
         output.put(("\ufeff" if given.marked and options.form == "lines" else "") + answer["text"])
-        for finding in answer["findings"]:
-            place = f"{given.name}:{finding['line']}:{finding['column']}"
-            output.tell(f"{place}: {finding['severity']}: {finding['message']} {finding['hint']} ({finding['rule']})")
+        _tell(given.name, answer)
     return endings.FOUND if any(f["severity"] == "error" for f in answer["findings"]) else endings.DONE
+
+
+def _tell(name: str, answer: Mapping[str, Any]) -> None:
+    """Tell the findings, and the rows that stay as printed for another reason."""
+    for finding in answer["findings"]:
+        place = f"{name}:{finding['line']}:{finding['column']}"
+        output.tell(f"{place}: {finding['severity']}: {finding['message']} {finding['hint']} ({finding['rule']})")
+    found = {finding["line"] for finding in answer["findings"]}
+    kept = {row["line"]: row["kept"] for row in answer["rows"] if row["kept"] and row["line"] not in found}
+    for line, why in kept.items():
+        output.tell(f"{name}:{line}: the row stays as printed: {why}.")
