@@ -6,6 +6,8 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from counterpane.craft.editing import Query, Sheet
 from counterpane.craft.stitches import Vocabulary
@@ -118,3 +120,24 @@ def test_signs_that_no_file_can_hold_are_left_out(vocabulary: Vocabulary) -> Non
     sheet = check_sheet("Row 1: k\x1b2, q\x00q, \ud800x.\n", vocabulary, Sheet())
     assert sheet.queries
     assert all(sign.isprintable() for query in sheet.queries for sign in query.printed + query.words + query.question)
+
+
+@given(mended=st.lists(st.booleans(), min_size=12, max_size=12), above=st.integers(0, 5), numbered_anew=st.booleans())
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_an_answer_never_moves_to_another_row(
+    mended: list[bool], above: int, numbered_anew: bool, vocabulary: Vocabulary
+) -> None:
+    """Rows alike but for one word are mended, moved and numbered anew in any mixture."""
+    words = [f"sk{letter}q" for letter in "abcdefghijkl"]
+    first = check_sheet(rows_of(words, 0), vocabulary, Sheet())
+    answered = replace(first, queries=tuple(replace(each, answer=each.words) for each in first.queries))
+    left = ["skp" if done else word for word, done in zip(words, mended, strict=True)]
+    text = "".join(f"A note, number {number}.\n" for number in range(above)) + rows_of(left, 1 if numbered_anew else 0)
+    after = about(check_sheet(text, vocabulary, answered))
+    assert [query.answer for query in after] == words
+    assert [query.state for query in after] == ["settled" if done else "answered" for done in mended]
+
+
+def rows_of(words: list[str], more: int) -> str:
+    """Return a row for each word, numbered from 1 and so many more."""
+    return "".join(f"Row {number + more}: K4, {word}, k4.\n" for number, word in enumerate(words, 1))

@@ -118,7 +118,21 @@ def test_a_text_may_accept_a_departure_and_give_it_a_level(vocabulary: Vocabular
 
 
 def test_a_text_without_rows_and_one_of_signs_depart_nowhere(vocabulary: Vocabulary) -> None:
-    """Whatever is in a text, holding it against a style ends."""
+    """Whatever is in a text, holding it against a style ends, and soon."""
     assert judged("", vocabulary) == ()
-    for sign in ("(", "[1 (2", "Row 1: " + "(" * 5_000, "\x00\n" * 100, "Row 1: " + "1 (2, 3) " * 5_000):
-        assert all(finding.severity == "note" for finding in judged(sign, vocabulary))
+    long = (
+        "(",
+        "1",
+        "-",
+        "1 (2, 3) ",
+        "1 (2, ",
+        "to the ",
+        "rep from ",
+        "1.1",
+        "10 cm (",
+        "(k1) 2 times, ",
+        "k2tog, ",
+    )
+    hostile = (*(f"Row 1: {sign * (20_000 // len(sign))} sts" for sign in long), f"1st{' ' * 500}row: K2.", "\x00\n")
+    for text in hostile:
+        assert all(finding.severity == "note" for finding in judged(text, vocabulary))

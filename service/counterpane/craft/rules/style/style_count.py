@@ -9,9 +9,9 @@ from counterpane.craft.checking.printed import Departure, Printed, noted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.tree import Place
 
-_MANY = r"\d+(?:\s*[(\[][\d\s,;:/-]+[)\]])?"
+_MANY = r"\d++(?:\s*[(\[][\d\s,;:/-]+[)\]])?"
 _COUNT = re.compile(
-    rf"(?:(?P<open>[(\[])\s*|(?<![\w,])(?P<sign>[-‐-―=]+)\s*|(?<=[.;])\s+)"
+    rf"(?:(?P<open>[(\[])\s*|(?<![\w,=‐-―-])(?P<sign>[-‐-―=]++)\s*|(?<=[.;])\s+)"
     rf"(?P<many>{_MANY})\s*(?P<word>stitches|sts?)\b\.?\s*(?(open)[)\]])\.?\s*$",
     re.IGNORECASE,
 )

@@ -15,6 +15,7 @@ _NUMBER = re.compile(r"\d+(?:st|nd|rd|th)?\b|[a-z]+(?:-[a-z]+)?", re.IGNORECASE)
 _KIND = r"(?P<kind>rows?|rnds?|rounds?|r)"
 _BEFORE = re.compile(rf"{_KIND}\.?\s*(?P<numbers>\d[\d\s,&+/a-z-]*?)(?=\s*(?:[:.=(\[]|$))", re.IGNORECASE)
 _AFTER = re.compile(rf"(?P<numbers>[\w\s,&+/-]+?)\s+{_KIND}\b", re.IGNORECASE)
+LONGEST_LABEL = 200  # Signs of a label that is looked at; house.
 _ENDINGS = {1: "st", 2: "nd", 3: "rd"}
 
 
@@ -46,7 +47,7 @@ def _departure(text: Printed, clause: Clause) -> Departure | None:
     first = clause.body[0].place if clause.body else None
     end = first.column - 1 if first and first.line == clause.place.line else None
     head = text.line_at(clause.place)[begin:end].lstrip("*_ ")
-    found = _BEFORE.match(head) or _AFTER.match(head)
+    found = _BEFORE.match(head) or _AFTER.match(head) if len(head) <= LONGEST_LABEL else None
     if found is None:
         return None
     wanted = _label(found["numbers"].strip(), found["kind"], text.style.row_label == "1st row:")

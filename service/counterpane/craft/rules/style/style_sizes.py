@@ -10,7 +10,7 @@ from counterpane.craft.checking.printed import Departure, Printed, noted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.tree import Place
 
-_SIZES = re.compile(r"(?P<first>\d+)(?P<gap>\s*)[(\[]\s*(?P<rest>\d+(?:\s*[,;:/]\s*\d+)+)\s*[)\]]")
+_SIZES = re.compile(r"(?<!\d)(?P<first>\d++)\s*+[(\[]\s*(?P<rest>\d+(?:\s*[,;:/]\s*\d+)+)\s*[)\]]")
 _NUMBER = re.compile(r"\d+")
 
 

@@ -9,7 +9,7 @@ from counterpane.craft.checking.printed import Departure, Printed, noted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.tree import Place
 
-_NUMBER = r"\d+(?:[.,]\d+)?(?:\s?[¼½¾]|\s\d/\d)?"
+_NUMBER = r"(?<![\d.,])\d++(?:[.,]\d++)?(?:\s?[¼½¾]|\s\d/\d)?"
 _PAIR = re.compile(
     rf"(?P<one>{_NUMBER}\s*(?P<unit>cm|in(?:ches|ch|\b\.?)|\"|″))\s*[(\[/]\s*"
     rf"(?P<other>{_NUMBER}\s*(?:cm|in(?:ches|ch|\b\.?)|\"|″))\s*[)\]]?"
