@@ -70,7 +70,7 @@ class _Search:
 
 def with_mends(examined: Examined) -> Examined:
     """Return what is known of a text with the mends found for its troubles."""
-    if reading_troubles(examined) > MOST_FAULTS:
+    if not examined.rows or reading_troubles(examined) > MOST_FAULTS:
         return examined
     before = (reading_troubles(examined), counting_troubles(examined))
     search = _Search.of(examined)

@@ -36,9 +36,9 @@ def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the words that an unknown one was probably meant to be, the likeliest first."""
     if not LEAST_LETTERS <= len(fault.word) <= LONGEST_WORD or fault.word.isdigit():
         return ()
-    names = tuple(vocabulary.by_name)
-    first = fault.likely or likely_word(fault.word, names)
-    near = difflib.get_close_matches(fault.word, (*names, *READING_WORDS), n=MOST_LIKELY, cutoff=LIKELY)
+    known = (*vocabulary.by_name, *READING_WORDS)
+    near = difflib.get_close_matches(fault.word, known, n=MOST_LIKELY, cutoff=LIKELY)
+    first = fault.likely or likely_word(fault.word, near)
     words = tuple(dict.fromkeys(word for word in (first, *near) if word))
     meant = {vocabulary.by_name.get(word, (word,)): word for word in reversed(words)}
     return tuple(word for word in words if word in meant.values())

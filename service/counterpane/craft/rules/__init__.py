@@ -61,7 +61,7 @@ def with_findings(
     wrong = (finding for finding in findings if ALL[finding.rule].family != "wording")
     if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in wrong):
         examined = with_mends(examined) if mends is None else replace(examined, mends=mends)
-        findings = _findings(examined, worded)
+        findings = _findings(examined, worded) if examined.mends else findings
     return examined, findings
 
 

@@ -43,21 +43,56 @@ def judged(examined: Examined, found: Iterable[Finding], families: Mapping[str, 
     if not remarks:
         return Judged((), tuple(found), families)
     valid = [remark for remark in remarks if _is_valid(remark, families)]
-    findings = tuple(_levelled(finding, valid, examined) for finding in found)
-    spans = {remark: _span(remark, lines, examined) for remark in valid if remark.level is None}
+    levels = {remark.slug: remark for remark in reversed(valid) if remark.level}
+    findings = tuple(_levelled(finding, levels.get(finding.rule), examined) for finding in found)
+    spans = _Spans.of(valid, lines, examined)
     met: set[Remark] = set()
     accepted = tuple(_accepted(finding, spans, met, examined) for finding in findings)
-    unmet = tuple(remark for remark in spans if remark not in met and families[remark.slug] != "style")
+    unmet = tuple(remark for remark in spans.all if remark not in met and families[remark.slug] in _OF_TEXTS)
     return Judged(remarks, accepted, families, unmet)
+
+
+@dataclass(frozen=True, slots=True)
+class _Spans:
+    """Acceptances: those of the whole text by rule, and those of a row or statement by rule and line."""
+
+    throughout: Mapping[str, Remark]
+    at: Mapping[tuple[str, int], Remark]
+    all: Sequence[Remark]
+
+    @classmethod
+    def of(cls, valid: Sequence[Remark], lines: Sequence[str], examined: Examined) -> _Spans:
+        """Find the lines that each acceptance is about: those of the row or statement directly below it."""
+        accepting = [remark for remark in valid if remark.level is None]
+        below = _below(lines)
+        ends = {row.place.line: row.end.line for row in examined.rows}
+        at: dict[tuple[str, int], Remark] = {}
+        for remark in accepting:
+            first = below[remark.place.line]
+            for line in () if remark.throughout else range(first, ends.get(first, first) + 1):
+                at.setdefault((remark.slug, line), remark)
+        return cls({remark.slug: remark for remark in accepting if remark.throughout}, at, accepting)
+
+    def remark_for(self, finding: Finding) -> Remark | None:
+        """Return the acceptance that a finding falls under."""
+        return self.throughout.get(finding.rule) or self.at.get((finding.rule, finding.line or 0))
+
+
+def _below(lines: Sequence[str]) -> list[int]:
+    """Return for each line number the number of the next line that is neither blank nor a remark, 0 for none."""
+    below = [0] * (len(lines) + 1)
+    for index in range(len(lines) - 1, 0, -1):
+        line = lines[index]
+        below[index] = index + 1 if line.strip() and not is_remark(line) else below[index + 1]
+    return below
 
 
 def _is_valid(remark: Remark, families: Mapping[str, Family]) -> bool:
     return bool(remark.reason.strip(" .")) and families.get(remark.slug, "safety") != "safety"
 
 
-def _levelled(finding: Finding, valid: Sequence[Remark], examined: Examined) -> Finding:
+def _levelled(finding: Finding, remark: Remark | None, examined: Examined) -> Finding:
     """Give a finding the level that the text asks for."""
-    remark = next((each for each in valid if each.level and each.slug == finding.rule), None)
     if remark is None or remark.level is None or remark.level == finding.severity:
         return finding
     article = "an" if remark.level == "error" else "a"
@@ -66,16 +101,14 @@ def _levelled(finding: Finding, valid: Sequence[Remark], examined: Examined) -> 
     return _with(finding, remark.level, f"{_uncounted(finding, examined) if quiet else ''} {said}")
 
 
-def _accepted(
-    finding: Finding, spans: Mapping[Remark, tuple[int, int]], met: set[Remark], examined: Examined
-) -> Finding:
+def _accepted(finding: Finding, spans: _Spans, met: set[Remark], examined: Examined) -> Finding:
     """Turn a finding that a remark accepts into a note, and note that the remark is met."""
-    for remark, (first, last) in spans.items():
-        if remark.slug == finding.rule and first <= (finding.line or 0) <= last:
-            met.add(remark)
-            said = f"Accepted on line {remark.place.line}: {_reason(remark)}"
-            return _with(finding, "note", f"{_uncounted(finding, examined)} {said}")
-    return finding
+    remark = spans.remark_for(finding)
+    if remark is None:
+        return finding
+    met.add(remark)
+    said = f"Accepted on line {remark.place.line}: {_reason(remark)}"
+    return _with(finding, "note", f"{_uncounted(finding, examined)} {said}")
 
 
 def _with(finding: Finding, level: str, more: str) -> Finding:
@@ -92,13 +125,3 @@ def _uncounted(finding: Finding, examined: Examined) -> str:
     rows = (row for row in examined.followed if row.row.place.line <= (finding.line or 0) <= row.row.end.line)
     lost = finding.severity == "error" and any(row.after is None for row in rows)
     return " The counts from here on stay unknown." if lost else ""
-
-
-def _span(remark: Remark, lines: Sequence[str], examined: Examined) -> tuple[int, int]:
-    """Return the lines that an acceptance is about: the row or statement directly below it, or the whole text."""
-    if remark.throughout:
-        return 0, len(lines)
-    below = range(remark.place.line + 1, len(lines) + 1)
-    first = next((n for n in below if lines[n - 1].strip() and not is_remark(lines[n - 1])), remark.place.line)
-    ends = [row.end.line for row in examined.rows if row.place.line == first]
-    return first, max(ends, default=first)
