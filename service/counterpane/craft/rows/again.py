@@ -33,6 +33,7 @@ AGAIN = re.compile(
     rf"|(?P<whole>(?:the\s+|this\s+)?(?:(?:{HOW_MANY})[\s-]+rows?\s+)?(?:patt(?:ern)?|repeat)(?:\s+repeat)?\b"
     r"(?!\s+(?:rows?|rnds?|to\s+(?:the\s+)?(?:end|last)|across|around|between|in|on|from\s*\*)\b)))"
 )
+_OPENINGS = ("rep", "work", "knit", "then", "and", "now", "cont", "keep")
 IN_THIS_WAY = re.compile(
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
     r"as\s+(?:set|established|est|above|before))\s+(?=until\b)"
@@ -95,7 +96,7 @@ def begins_again(text: str, start: int, end: int) -> bool:
 
 def _again_match(text: str, start: int, end: int) -> re.Match[str] | None:
     """Match a repeat line; "work patt" and "knit rows" name no rows that were worked."""
-    match = AGAIN.match(text, start, end)
+    match = AGAIN.match(text, start, end) if text.startswith(_OPENINGS, start) else None
     if match is None or (match["verb"] or "rep").startswith("rep"):
         return match
     return None if match["whole"] or match["begin"] else match

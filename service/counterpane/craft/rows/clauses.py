@@ -24,7 +24,8 @@ ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading"
 _ASIDE: frozenset[Topic] = frozenset({"abbreviations", "gauge", "materials", "size", "notes"})
 
 _CARE = re.compile(
-    r",?\s+(?:and\s+)?(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
+    r"(?<=\S),?\s++(?:and\s++)?"
+    r"(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
     r"|(?:noting|taking\s+care|being\s+careful|making\s+sure|remembering|ensuring)\b[^.;()\[\]*]{0,120}"
     r"|(?:ending|finishing)\s+(?:with|on|after)\s+an?\s+(?:rs|ws|right|wrong)\b[a-z -]{0,20}\brow)(?=\s*[.;)]|\s*$)"
 )
@@ -98,8 +99,14 @@ def _of_line(line: Line) -> list[Clause]:
     return [*out, _clause(line, begin, len(line.text), kind)]
 
 
-def _words(line: Line, start: int, end: int) -> list[Token]:
-    """Return the words of a row without those that only tell a knitter what to look after."""
+def _words(line: Line, start: int, end: int, rows: int) -> list[Token]:
+    """Return the words of a row without those that only tell a knitter what to look after.
+
+    "Rows 1-3: knit three plain rows" says how many rows there are once more.
+    """
+    begin = start + len(line.text[start:end]) - len(line.text[start:end].lstrip())
+    if (order := order_at(line, begin, end)) and order.copies == rows:
+        return list(order.body)
     care = _CARE.search(line.text, start, end)
     if care is None:
         return tokens(line, start, end)
@@ -113,7 +120,8 @@ def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:
     if kind == "row":
         found = label_at(line.text, start, end)
         label, behind = found or (Label(()), start)
-        return Clause("row", line, start, end, label, body=plainly(_words(line, behind, end)))
+        words = _words(line, behind, end, len(label.numbers) or label.copies)
+        return Clause("row", line, start, end, label, body=plainly(words))
     if kind == "order" and (order := order_at(line, start, end)):
         label = Label((), "next", order.copies, round=order.round)
         return Clause("row", line, start, end, label, body=list(order.body))

@@ -156,8 +156,9 @@ class _Assembly:
             self.listing.step(StartStep(cast_on or StatedCastOn(0, clause.place), cast_on is not None))
         elif clause.kind == "bind-off" and (ended := end_in(line, start, end)):
             self.listing.step(EndStep(ended))
-        elif clause.kind == "prose" and (stated := count_in(line, start, end)):
+        elif stated := count_in(line, start, end):
             self.listing.state(stated)
+            return
         if clause.kind in ("heading", "prose") and not self.near_label(clause) and clause.kind == "heading":
             self.head(clause)
 

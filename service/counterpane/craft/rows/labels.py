@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from counterpane.craft.rows.tree import Side
@@ -70,6 +71,7 @@ _WORDED = re.compile(
     rf"(?:\*\*|__)?(?P<word>[a-z][a-z'-]+(?:\s+[a-z][a-z'-]+)?)\s+{ROW}\b{_tail('behind')}(?:\*\*|__)?\s*:"
 )
 _NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
+_DIGITS = re.compile(r"\d+")
 _ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
     r"\s*(?:is|are|was|were|should|shows?|will|forms?|formed|sets?|makes?|has|have|may|can|could|must|contains?|counts?|"
@@ -101,8 +103,12 @@ class Label:
     too_long: bool = False
 
 
+@lru_cache(maxsize=8)
 def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
-    """Return the label that stands at a place and where it ends; None where none does, or a sentence about a row."""
+    """Return the label that stands at a place and where it ends; None where none does, or a sentence about a row.
+
+    The latest answers are kept, since whoever cuts a text asks several times at one place.
+    """
     match = LABEL.match(text, start, end)
     if match is None:
         worded = _WORDED.match(text, start, end)
@@ -144,7 +150,7 @@ def _label_of(match: re.Match[str]) -> Label:
 def number_of(text: str) -> int | None:
     """Return the number of "3", "3rd", "third", "three" or "iii"; None for one too long to be a row."""
     word = NTH.get(text) or NUMBER_WORDS.get(text) or _ROMANS.get(text)
-    digits = re.match(r"\d+", text)
+    digits = _DIGITS.match(text)
     return word or (int(digits.group()) if digits and len(digits.group()) <= LONGEST_NUMBER else None)
 
 

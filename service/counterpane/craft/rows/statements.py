@@ -137,14 +137,17 @@ class StatedCount:
 
 
 _TELLS_COUNT = re.compile(
-    rf"\W*(?:stitch count\s*:?\s*|total(?:\s+of)?\s*:?\s*|=\s*|(?:this|which)\s+(?:leaves|makes|gives)\s+(?:you\s+)?"
-    rf"|[^.]{{0,60}}?\b(?:you|there)\s+(?:(?:will|should|must|ought\s+to|now|then|still)\s+)*(?:have|be|are)\s+(?:now\s+)?)?"
+    rf"\W*(?:stitch\s+count\s*:?\s*{_N}{_STS}\W*$"
+    r"|(?:total(?:\s+of)?\s*:?\s*|=\s*|(?:this|which)\s+(?:leaves|makes|gives)\s+(?:you\s+)?"
+    r"|[^.]{0,60}?\b(?:you|there)\s+(?:(?:will|should|must|ought\s+to|now|then|still)\s+)*(?:have|be|are)\s+(?:now\s+)?)?"
     rf"(?:a\s+total\s+of\s+)?{_N}\s*{_STITCHES}"
-    r"(?:\s+(?:rem\w*|left|in\s+all|total|altogether|now|on\s+(?:the\s+|your\s+)?needles?|at\s+this\s+point))*\W*$"
+    r"(?:\s+(?:rem\w*|left|in\s+all|total|altogether|now|on\s+(?:the\s+|your\s+)?needles?|at\s+this\s+point))*\W*$)"
 )
 
 
 def count_in(line: Line, start: int, end: int) -> StatedCount | None:
     """Read a sentence that says how many stitches there are at that point; None for any other."""
     match = _TELLS_COUNT.match(line.text, start, end)
-    return StatedCount(_number(match.group(1)), line.place(match.start(1))) if match else None
+    if match is None or match.lastindex is None:
+        return None
+    return StatedCount(_number(match.group(match.lastindex)), line.place(match.start(match.lastindex)))

@@ -1,0 +1,179 @@
+"""What people put around their rows: labels of every kind, orders, ends, page marks, lists, and words between rows."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, read_text
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.checks import check_text
+
+
+def labels(text: str, vocabulary: Vocabulary) -> str:
+    """Return the labels of the rows, joined by blanks."""
+    return " ".join(row.label for row in read_text(text, vocabulary).rows)
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("1st row.—Plain.\n2nd row.—Purl.", "1 2"),
+        ("1st needle: knit.\n2nd needle: purl.", "1 2"),
+        ("Row 1: Knit.\nNext turn, purl.", "1 next next"),
+        ("1st turn: knit.", "1 2"),
+        ("Row I: Knit.\nRow II: Purl.\nRow IV: Purl.", "1 2 4"),
+        ("Row A: Knit.\nRow B: Purl.", "a b"),
+        ("Row 1a: Knit.\nRow 1b: Purl.", "1a 1b"),
+        ("Setup row 1: Knit.\nRow 1: Purl.", "1 1"),
+        ("Foundation row: Knit.\nDec row (RS): K2tog, k to end.", "foundation dec"),
+        ("R1: Knit.\nR. 2: Purl.", "1 2"),
+        ("Row 1: Knit.\nEvery alternate row: Purl.\nRow 3: Knit.", "1 2 3 4"),
+        ("Every row: Knit.", "every"),
+        ("1st and every alt row: Knit.\n2nd row: Purl.\n4th row: Purl.", "1 2 3 4"),
+        ("Row 1: Knit.\nThe 2nd row is purled.", "1 2"),
+        ("| Row | Words |\n|---|---|\n| 1 | Knit |\n| 2 | Purl |", "1 2"),
+        ("*Row 1:* Knit.\n__Row 2:__ Purl.", "1 2"),
+        ("☐ Row 1: Knit.\n• Row 2: Purl.\n3. Row 3: Knit.", "1 2 3"),
+        ("Row １２：Knit.", "12"),
+        ("Row 2 and all\nWS rows: Purl.\nRow 1: Knit.", "1 2"),
+    ],
+)  # fmt: skip
+def test_rows_have_labels_of_many_kinds(text: str, wanted: str, vocabulary: Vocabulary) -> None:
+    """Each label is known, and none of its lines has a fault."""
+    read = read_text(text, vocabulary)
+    assert (labels(text, vocabulary), read.faults) == (wanted, ())
+
+
+@pytest.mark.parametrize(
+    ("order", "rows"),
+    [
+        ("Knit 6 rows.", 6),
+        ("K 3 rows, ending with a WS row.", 3),
+        ("Knit 9 rows, noting that the first row is WS.", 9),
+        ("Knit two rows plain.", 2),
+        ("Three plain rows.", 3),
+        ("Knit a turn plain.", 2),
+        ("Purl one round.", 1),
+        ("Work 8 rows in garter stitch.", 8),
+        ("Work in rib for 4 rows.", 4),
+        ("Work the next two rows in pattern.", 2),
+        ("Beg with a k row, work 10 rows in St st.", 10),
+        ("With A, knit 4 rows.", 4),
+        ("Bind off 3 sts at the beginning of the next 2 rows.", 2),
+    ],
+)
+def test_an_order_without_a_label_lists_its_rows(order: str, rows: int, vocabulary: Vocabulary) -> None:
+    """As many rows are listed as the order says, and each can be read."""
+    read = read_text(f"Cast on 40 sts.\nRow 1: Knit.\n{order}", vocabulary)
+    assert (len(read.rows) - 1, read.faults) == (rows, ())
+
+
+@pytest.mark.parametrize(
+    ("words", "lender"),
+    [
+        ("as row 1", 0), ("As 1st row.", 0), ("the same", 1), ("Same as the 1st.", 0), ("Repeat Row 1.", 0),
+        ("as the last row", 1), ("Work as row 2.", 1), ("is the same as row 1", 0), ("like the 2nd", 1),
+    ],
+)  # fmt: skip
+def test_a_row_may_name_another_in_many_words(words: str, lender: int, vocabulary: Vocabulary) -> None:
+    """The third row has the words of the row it names, or of the one before it."""
+    rows = read_text(f"Row 1: K2, p2.\nRow 2: P2, k2.\nRow 3 {words}", vocabulary).rows
+    assert rows[2].parts == rows[lender].parts
+
+
+@pytest.mark.parametrize(
+    ("line", "rows", "passes"),
+    [
+        ("Repeat from the first row.", (0, 1, 2, 3), None),
+        ("Repeat the first row once more.", (0,), 1),
+        ("Work the last 2 rows 3 times more.", (2, 3), 3),
+        ("Repeat from row 2 to row 3 twice more.", (1, 2), 2),
+        ("Repeat the first 2 rows 4 times more.", (0, 1), 4),
+        ("Repeat the 4-row pattern 5 times more.", (0, 1, 2, 3), 5),
+        ("These 4 rows form the pattern.", (0, 1, 2, 3), None),
+        ("Rep rows I-II once more.", (0, 1), 1),
+    ],
+)
+def test_a_repeat_line_names_its_rows_in_many_ways(
+    line: str, rows: tuple[int, ...], passes: int | None, vocabulary: Vocabulary
+) -> None:
+    """By number, by place in the section, or all of them."""
+    text = "Row 1: Knit.\nRow 2: Purl.\nRow 3: Knit.\nRow 4: Purl."
+    again = next(s for s in read_text(f"{text}\n{line}", vocabulary).steps if isinstance(s, AgainStep))
+    assert (again.rows, again.again.passes) == (rows, passes)
+
+
+def test_a_repeat_line_may_name_the_rows_of_a_section(vocabulary: Vocabulary) -> None:
+    """Row 1 of the border is meant, though the lace has a row 1 as well."""
+    rows = "Cast on 8 sts.\nBorder\nRow 1: Knit.\nLace\nRow 1: *K2tog, yo; rep from * to end."
+    text = f"{rows}\nWork row 1 of border twice more."
+    assert [step.rows for step in read_text(text, vocabulary).steps if isinstance(step, AgainStep)] == [(0,)]
+
+
+@pytest.mark.parametrize(
+    ("line", "rule"),
+    [
+        ("The 3rd to 6th rows are knitted in the same manner, only wider.", "unknown-term"),
+        ("Row 3: as row 9.", "unknown-row"),
+        ("K2, zork, p2", "unknown-term"),
+    ],
+)
+def test_a_row_that_cannot_be_worked_out_is_not_dropped(line: str, rule: str, vocabulary: Vocabulary) -> None:
+    """It is listed without a count, and a finding stands on its line."""
+    answer = check_text(f"Cast on 4 sts.\nRow 1: Knit.\nRow 2: Purl.\n{line}\nRow 7: Knit.", vocabulary)
+    assert [(found["rule"], found["line"]) for found in answer["findings"] if found["severity"] == "error"][:1] == [
+        (rule, 4)
+    ]
+    assert answer["rows"][2]["after"] is None
+
+
+@pytest.mark.parametrize(
+    "prose",
+    [
+        "k2tog: knit 2 sts together",
+        "ssk = slip, slip, knit the two together",
+        "Row 2 is a right side row.",
+        "Your work should measure about 4 inches by now.",
+        "Knit your gauge swatch first, and wash it.",
+        "Cast-off edges look best when loose.",
+        "14",
+        "Page 3 of 12",
+        "© Somebody, 2020",
+        "www.example.com/blankets",
+    ],
+)
+def test_words_between_rows_are_no_rows(prose: str, vocabulary: Vocabulary) -> None:
+    """Neither is a row made of them, nor is the row before them broken."""
+    text = f"Cast on 4 sts.\nRow 1: K2, p2.\n\n{prose}\n\nRow 2: K2, p2."
+    answer = check_text(text, vocabulary)
+    assert [(row["label"], row["after"]) for row in answer["rows"]] == [("1", 4), ("2", 4)]
+    assert [found for found in answer["findings"] if found["severity"] == "error"] == []
+
+
+def test_a_page_may_end_in_the_middle_of_a_row(vocabulary: Vocabulary) -> None:
+    """Page number and running head are no words of the row; a word cut by a hyphen is whole."""
+    text = (
+        "THE BOOK 13\nCast on 6 sts.\nRow 1: K1, *p1; re-\npeat from *\n14\n\nTHE BOOK\nto last st, k1.\nRow 2: Knit."
+    )
+    answer = check_text(text, vocabulary)
+    assert [(row["label"], row["line"], row["after"]) for row in answer["rows"]] == [("1", 3, 6), ("2", 9, 6)]
+
+
+@pytest.mark.parametrize(
+    ("sentence", "fits"),
+    [("You should have 9 stitches.", 1), ("There will be 10 stitches", 0), ("(9 sts)", 1), ("Stitch count: 10", 0)],
+)
+def test_a_count_may_stand_in_a_sentence_of_its_own(sentence: str, fits: int, vocabulary: Vocabulary) -> None:
+    """It is the count of the row before it, and checked as such."""
+    answer = check_text(f"Cast on 10 sts.\nRow 1: K2tog, k to end.\n\n{sentence}\n\nRow 2: Knit.", vocabulary)
+    wrong = [found["line"] for found in answer["findings"] if found["rule"] == "stated-count-wrong"]
+    assert wrong == ([] if fits else [4])
+
+
+def test_pieces_begin_and_end(vocabulary: Vocabulary) -> None:
+    """A bind-off ends a piece; a pick-up along several edges begins one with their sum."""
+    edge = "Pick up and knit 40 sts along the top and 30 sts along the side."
+    text = f"Cast on 4 sts.\nRow 1: Knit.\nCast off.\n{edge}\nRow 1: Knit."
+    steps = read_text(text, vocabulary).steps
+    assert [type(step) for step in steps if isinstance(step, EndStep | StartStep)] == [EndStep, StartStep]
+    assert check_text(text, vocabulary)["rows"][-1]["after"] == 70
