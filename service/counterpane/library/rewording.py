@@ -30,6 +30,7 @@ _ENDS = re.compile(LINE_END)
 _TENSION = re.compile(r"\b(?P<word>tension)\b(?!\s+of\s+(?:the\s+)?(?:yarn|wool|thread))", re.IGNORECASE)
 _YARN = re.compile(r"(?:yarn|wool|thread|even)\s+$", re.IGNORECASE)
 _LOOKED_BACK = 8
+_LETTER = re.compile(r"[^\W\d_]")
 UNREAD = "it cannot be read"
 SEVERAL = "it has a number for each size"
 OTHER = "its words say more than can be said in others"
@@ -132,8 +133,16 @@ def _said(row: Row, given: str, begin: int, manner: Manner) -> SaidRow:
     whole = again.readable and again.parts == _counted_apart(row.parts) and all(each in words for each in printed.words)
     if not whole:
         return SaidRow(begin, end, None, OTHER, printed)
-    words = words[:1].upper() + words[1:] if not given[:1].islower() else words
-    return SaidRow(begin, end, words + _count(row, manner), None, printed)
+    return SaidRow(begin, end, _as_begun(words, given) + _count(row, manner), None, printed)
+
+
+def _as_begun(words: str, given: str) -> str:
+    """Begin the words of a row with a capital where the printed ones do."""
+    capital = _LETTER.search(given)
+    first = _LETTER.search(words)
+    if first is None or capital is None or not capital.group().isupper():
+        return words
+    return words[: first.start()] + first.group().upper() + words[first.end() :]
 
 
 def _count(row: Row, manner: Manner) -> str:
