@@ -76,8 +76,7 @@ def read_sizes(text: str, vocabulary: Vocabulary, terms: Terms | None = None) ->
     sizes = sizes_in(page.lines)
     for size in range(sizes.number if sizes else 1):
         found = clauses(text, page, for_size(sizes, size) if sizes else page.lines, shared)
-        if not any(clause.kind == "row" for clause in found):
-            found = numbered(found, vocabulary)
+        found = numbered(found, vocabulary, any(clause.kind == "row" for clause in found))
         read = _Assembly(found, vocabulary, terms, shared).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
@@ -102,7 +101,7 @@ class _Assembly:
         """Go through all clauses in order."""
         for index, clause in enumerate(self.found):
             if index == 0 and self.is_title(clause):
-                self.title, self.titled = clause.text.strip("#*_: ").strip(), clause.numbers[-1]
+                self.title, self.titled = _name(clause), clause.numbers[-1]
             elif clause.kind == "row":
                 self.row(clause)
             elif clause.kind == "again" and clause.again:
@@ -164,7 +163,7 @@ class _Assembly:
 
     def head(self, clause: Clause) -> None:
         """Take a heading for the section that follows; a line right below the title is none."""
-        name = clause.text.strip("#*_: ").strip()
+        name = _name(clause)
         if clause.line.number != self.titled + 1:
             self.listing.begin_section(name)
 
@@ -263,6 +262,11 @@ def _rows(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Ro
     )
     rows = [row, *(replace(row, label=name) for name in names[1:])]
     return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])
+
+
+def _name(clause: Clause) -> str:
+    """Return the words of a heading without its signs."""
+    return " ".join(clause.text.strip("#*_: ").split())
 
 
 def _end(clause: Clause) -> Place:

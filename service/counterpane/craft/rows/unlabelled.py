@@ -22,11 +22,14 @@ _STITCHES = re.compile(rf"\b{_STITCH}\b")
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
-def numbered(found: list[Clause], vocabulary: Vocabulary) -> list[Clause]:
-    """Take lines that read as rows for rows, by the number before them or in order, where a text has no label."""
+def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool) -> list[Clause]:
+    """Take lines that read as rows for rows, by the number before them, or in order where no row is labelled."""
     out, number = [], 0
     for clause in found:
         printed = _NUMBER.match(clause.line.text, clause.start)
+        if clause.kind not in ("prose", "heading") or (labelled and not printed):
+            out.append(clause)
+            continue
         start = printed.end() if printed else clause.start
         body = tokens(clause.line, start, clause.end)
         named = clause.kind == "prose" or (clause.kind == "heading" and STITCHES.match(clause.line.text, start))
