@@ -154,6 +154,7 @@ def test_a_correction_of_a_wrapped_row_keeps_the_wrap(vocabulary: Vocabulary) ->
         ("K2, p1), k1.", "K2, (p1), k1."),
         ("K2, p2; rep from * to end.", "*K2, p2; rep from * to end."),
         ("*K1, p1.", "*K1, p1; rep from * to end."),
+        ("[K1, p1] twice; rep from * to end.", "*[K1, p1] twice; rep from * to end."),
     ],
 )
 def test_a_row_that_cannot_be_read_is_mended_where_it_then_fits(row: str, better: str, vocabulary: Vocabulary) -> None:
@@ -217,3 +218,16 @@ def test_several_faults_of_a_row_are_mended_together(vocabulary: Vocabulary) -> 
     text = "Cast on 8 sts.\nRow 1: K1, {}, yo, {}, k1, yo, k2.\nRow 2: Purl.\n"
     assert fixes(text.format("skq", "k2tgo"), 2, vocabulary)[0] == "Row 1: K1, skp, yo, k2tog, k1, yo, k2."
     assert fixes(text.format("skq", "zzzzz"), 2, vocabulary) == []
+
+
+def test_a_stated_multiple_that_a_mended_row_bears_out_is_not_doubted(vocabulary: Vocabulary) -> None:
+    """A yarn-over left out of row 2 gives a multiple of 16 with the rest; the row is named, and not the statement."""
+    text = (
+        "(multiple of 4 sts)\nCast on 8 sts.\nRow 1: *K2, p2; rep from * to end.\nRow 2: *K1, k2tog, k1; rep from * to "
+        "end.\nRow 3: *K2, p2; rep from * to end.\nRow 4: *P2, k2; rep from * to end.\n"
+    )
+    assert named(text, vocabulary) == [("row-upsets-later-rows", "warning", 4), ("repeat-does-not-fit", "error", 5)]
+    assert corrected(text, vocabulary) in (
+        text.replace("k2tog, k1", "k2tog, yo, k1"),
+        text.replace("k2tog, k1", "k2, k1"),
+    )

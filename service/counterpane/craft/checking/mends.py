@@ -26,7 +26,7 @@ MOST_FOLLOWED, MOST_TEXTS = 60_000, 24
 MOST_FAULTS = 40
 MOST_OFFERED, MOST_OF_LINE = 3, 2
 # Rows that end with another count than they began with do so by design or by mistake; a row like another is no slip.
-DRIFTS, LIKE_ANOTHER, MOST_UNEVEN = 6, 3, 4
+DRIFTS, LIKE_ANOTHER, UNEVEN, MOST_UNEVEN = 6, 3, 2, 3
 ONLY_BETTER = 20
 MUCH_LESS_LIKELY = 4
 SEVERAL = 2
@@ -80,7 +80,7 @@ def with_mends(examined: Examined) -> Examined:
         if search.texts > 0 and not search.enough(tried.mend):
             _keep(search, tried, before)
     found = sorted(search.found, key=lambda mend: mend.weight)
-    several = len(jams(examined)) >= SEVERAL
+    several = len(jams(examined)) >= SEVERAL or before[0] >= SEVERAL
     return replace(examined, mends=tuple(mend for mend in found if mend.partial or _is_likely(mend, found, several)))
 
 
@@ -115,17 +115,19 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     partly = mend.partial or len(jams(after)) < len(jams(search.examined))
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
         return
-    if any(counting_troubles(other) for other in others) or (only_drifts(search.examined) and after.chain.drift != 0):
+    if any(counting_troubles(other) for other in others):
+        return
+    if mend.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
         return
     weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
-    search.found.append(replace(mend, weight=weight))
+    search.found.append(replace(mend, weight=weight, partial=not healed))
 
 
 def _strangeness(after: Examined) -> int:
     """Return what counts against a mended text: rows that do not return to their start, counts that go up and down."""
     drifts = bool(after.chain.starts) and after.chain.drift != 0
     uneven = len({row.after for row in after.followed if row.after is not None}) - 1
-    return DRIFTS * drifts + max(0, min(uneven, MOST_UNEVEN))
+    return DRIFTS * drifts + UNEVEN * max(0, min(uneven, MOST_UNEVEN))
 
 
 def mended(examined: Examined, tried: _Tried) -> tuple[Examined, ...]:
@@ -163,7 +165,9 @@ def said(examined: Examined, line: int, *kinds: str) -> tuple[str, ...]:
 
 def cause(examined: Examined, line: int) -> Mend | None:
     """Return the likeliest mend where it stands on another line than the only trouble, else None."""
-    mends = [mend for mend in examined.mends if mend.kind != "asked" and len(jams(examined)) < SEVERAL]
+    mends = [mend for mend in examined.mends if mend.kind != "asked" and not mend.partial]
+    if len(jams(examined)) >= SEVERAL:
+        return None
     return mends[0] if mends and not mends[0].line <= line <= mends[0].last_line else None
 
 

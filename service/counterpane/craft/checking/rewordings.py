@@ -80,8 +80,21 @@ def _before(row: Stretch, word: Word) -> list[Piece]:
 def _started(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
     """Put the star before a stitch of the row, the first before later ones."""
     sign = fault.word if fault.word and not fault.word.isalnum() else "*"
-    for rank, piece in enumerate(reversed(_before(row, word))):
-        yield Edit((put_before(row, piece[0], sign),), FIRST_GUESS + rank)
+    for rank, first in enumerate(_whole_items(row, word)):
+        yield Edit((put_before(row, first, sign),), FIRST_GUESS + rank)
+
+
+def _whole_items(row: Stretch, word: Word) -> list[Word]:
+    """Return the first words of the stitches and brackets before a word, those inside brackets left out."""
+    found, depth, begins = [], 0, True
+    for other in row.words:
+        if other.begin >= word.begin:
+            break
+        if begins and depth == 0 and other.kind not in ("pause", "close"):
+            found.append(other)
+        depth += (other.kind == "open") - (other.kind == "close")
+        begins = other.kind == "pause"
+    return found
 
 
 def _ended(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:

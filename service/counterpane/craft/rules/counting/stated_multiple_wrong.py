@@ -26,6 +26,8 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
     stated, chain = examined.instructions.multiple, examined.chain
     if stated is None or not examined.complete or not chain.starts or odd_repeat(examined) is not None:
         return
+    if trouble(examined) and examined.mends and examined.mends[0].kind == "row":
+        return  # A row that is put right gives the multiple that is stated.
     if all(judge(stated.of, stated.plus, true) == "wrong" for true in chain.starts):
         true = " or ".join(multiple(start) for start in chain.starts)
         plus = f" plus {stated.plus}" if stated.plus else ""
