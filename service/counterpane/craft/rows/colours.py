@@ -24,6 +24,13 @@ _NEEDLES = phrases(
 )
 
 
+_MATERIALS = frozenset(
+    "needle needles pin pins thread threads wool cotton silk yarn yarns worsted colour color ball".split()
+)
+_PLACES = frozenset("front back in at on to of next left k p".split())
+_MOST_ADJECTIVES = 3
+
+
 def take_colour(cursor: Cursor) -> str | None:
     """Move past the colour of the stitch just read: "in MC", "with white", "CC"."""
     word = cursor.word()
@@ -50,6 +57,8 @@ def take_yarn(cursor: Cursor) -> bool:
         return True
     before = cursor.at
     if cursor.take(_LEADS):
+        if _material(cursor):
+            return True
         named = cursor.take(_NAMED)
         word = cursor.word()
         if word.isalpha() and ((named and word not in _NO_COLOUR) or _CODE.fullmatch(word) or _ends(cursor)):
@@ -58,6 +67,18 @@ def take_yarn(cursor: Cursor) -> bool:
             return True
     cursor.at = before
     return False
+
+
+def _material(cursor: Cursor) -> bool:
+    """Move past "the small needle", "coarse thread", "number 14 pins": with what is worked, not how."""
+    words = [cursor.word(ahead) for ahead in range(_MOST_ADJECTIVES + 1)]
+    noun = next((ahead for ahead, word in enumerate(words) if word in _MATERIALS), None)
+    if noun is None or not all(word.isalnum() and word not in _PLACES for word in words[:noun]):
+        return False
+    if cursor.word(noun + 1) in ("in", "at") and {cursor.word(noun + 2), cursor.word(noun + 3)} & {"front", "back"}:
+        return False
+    cursor.at += noun + 1
+    return True
 
 
 def _ends(cursor: Cursor) -> bool:

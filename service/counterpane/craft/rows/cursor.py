@@ -14,6 +14,29 @@ STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "l
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 
 
+_POINTED = frozenset({"k", "p", "sl", "s", "n", "o", "kn", "pl"})
+_POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd"})
+
+
+def without_points(run: Sequence[Token]) -> Sequence[Token]:
+    """Return the tokens without the full stops of abbreviations: "k. 2, p. 2 tog." is "k 2, p 2 tog".
+
+    A full stop behind "k" before a printed count ("K. 17 sts.") ends the sentence.
+    """
+    points = {at for at, token in enumerate(run) if token.norm == "." and _is_point(run, at)}
+    return [token for at, token in enumerate(run) if at not in points] if points else run
+
+
+def _is_point(run: Sequence[Token], at: int) -> bool:
+    before = run[at - 1].norm if at else ""
+    if before in _POINTED_ANYWHERE:
+        return True
+    behind = run[at + 1] if at + 1 < len(run) else None
+    if before not in _POINTED or behind is None or behind.value is None:
+        return False
+    return not (at + 2 < len(run) and run[at + 2].norm in STITCH_WORDS)
+
+
 class Cursor:
     """A position in a run of tokens; methods that take words move only when all of them stand there."""
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.tree import OpenRepeat, Work
 
 PATTERN = "patt"
 _LEAD = phrases("in", "keep in", *ways("work|cont|continue", "|even|across", "in"), "work")
@@ -20,12 +21,38 @@ _NAMES = phrases(
 )
 _AS_SET = phrases("as set", "as est", "as established", "as before", "correctly", "throughout")
 _BY_ITSELF = phrases(*ways("as|work as|cont as|continue as", "set|est|established"))
+_ROW_VERBS: Phrasebook[str] = Phrasebook(
+    [
+        *((way, "k") for way in ("knit", "k")),
+        *((way, "p") for way in ("purl", "pearl", "seam", "p")),
+        *((way, "") for way in ("work", "make")),
+    ]
+)
+_ROW_NAMES: Phrasebook[str] = Phrasebook(
+    [
+        *((way, "k") for way in ways("plain|knit|knitted", "|knitting")),
+        ("knitting", "k"),
+        *((way, "p") for way in ways("purl|purled|pearl|pearled|seam|seamed|back-stitch|seam-stitch", "|knitting")),
+        *((way, "p") for way in ("purling", "pearling", "seaming")),
+    ]
+)
+_ALL_PLAIN: Phrasebook[str] = Phrasebook(
+    [
+        *((way, "k") for way in ways("all|all in|entirely|the rest|the remainder", "plain|plain knitting")),
+        *((way, "p") for way in ways("all|all in|entirely|the rest|the remainder", "purl|purled|pearl|seamed|purling")),
+    ]
+)
+_ROWS = phrases(*ways("row|rows|round|rounds|rnd|rnds", "|plain"))
+_ROW_OPENINGS = _ALL_PLAIN.openings | _ROW_VERBS.openings | _ROW_NAMES.openings | {"a", "another", "every", "each"}
 _OPENINGS = frozenset().union(*(book.openings for book in (_LEAD, _SET, _NAMES, _BY_ITSELF)))
 MOSS = ("UK moss stitch (US seed stitch)", "US moss stitch (UK double moss stitch)")
 _ALL = phrases("all", "the", "all the", "all of the")
-_AND = phrases("and", ",", "&", ", and", ";")
-_KNIT = phrases("k", "knit"), phrases(*ways("k|knit", "sts|stitches"), "knits")
-_PURL = phrases("p", "purl"), phrases(*ways("p|purl", "sts|stitches"), "purls")
+_AND = phrases("and", ",", "&", ", and", ";", "; and")
+_KNIT, _PURL = phrases("k", "knit"), phrases("p", "purl", "pearl", "seam")
+_SHOWN = phrases(
+    *ways("k|knit|knitted|plain|p|purl|purled|pearled|seamed", "sts|stitches|ones"),
+    *("knits", "purls", "knitted", "purled", "pearled", "seamed", "rest", "others", "remaining", "remaining sts"),
+)
 _APPEAR = phrases(*ways("as they", "appear|face|face you|present|present themselves|come|lie"), "as set")
 _WORK = phrases("work", "k and p", "knit and purl", "k & p")
 _STITCHES = phrases(*ways("|all|the|all the", "sts|stitches"))
@@ -48,13 +75,34 @@ def take_fabric(cursor: Cursor) -> bool:
     return False
 
 
+def take_whole_row(cursor: Cursor) -> OpenRepeat | None:
+    """Move past a row named by its one stitch: "knit three plain rows", "a plain row", "one row of purling"."""
+    if cursor.word() not in _ROW_OPENINGS and cursor.number() is None:
+        return None
+    before, place = cursor.at, cursor.place
+    if key := cursor.take(_ALL_PLAIN):
+        return OpenRepeat((Work(key, place=place),), 0, plain=True, place=place)
+    verb = cursor.take(_ROW_VERBS)
+    cursor.take_word("a", "the", "this", "every", "each", "another")
+    number = cursor.take_number()
+    first = cursor.take(_ROWS) is not None
+    if first:
+        cursor.take_word("of", "in")
+    named = cursor.take(_ROW_NAMES)
+    key = named or verb
+    if not key or not (first or cursor.take(_ROWS)) or not (named or number or first or before + 1 < cursor.at):
+        cursor.at = before
+        return None
+    return OpenRepeat((Work(key, place=place),), 0, plain=True, place=place)
+
+
 def take_across(cursor: Cursor) -> bool:
     """Move past words for a whole row as it comes: "k the knit sts and p the purl sts", "work sts as they appear"."""
     if cursor.word() not in ("k", "knit", "p", "purl", "work"):
         return False
+    before = cursor.at
     for first, then in ((_KNIT, _PURL), (_PURL, _KNIT)):
-        before = cursor.at
-        if _faces(cursor, *first) and cursor.take(_AND) and _faces(cursor, *then):
+        if _faces(cursor, first) and cursor.take(_AND) and _faces(cursor, then):
             cursor.take(_APPEAR)
             return True
         cursor.at = before
@@ -66,9 +114,9 @@ def take_across(cursor: Cursor) -> bool:
     return cursor.take(_EVEN) is not None
 
 
-def _faces(cursor: Cursor, verb: Phrasebook[bool], those: Phrasebook[bool]) -> bool:
-    """Move past "k the knit sts" or "p all purl sts"."""
+def _faces(cursor: Cursor, verb: Phrasebook[bool]) -> bool:
+    """Move past "k the knit sts", "p all purl sts" or "purl all the rest"."""
     if not cursor.take(verb):
         return False
     cursor.take(_ALL)
-    return cursor.take(those) is not None
+    return cursor.take(_SHOWN) is not None

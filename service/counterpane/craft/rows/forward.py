@@ -9,23 +9,31 @@ from __future__ import annotations
 import re
 
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
+from counterpane.craft.rows.manners import MANNER_BOOK
 from counterpane.craft.rows.phrasebook import phrases, ways
-from counterpane.craft.rows.workings import MANNER_BOOK
 from counterpane.craft.stitches import Terms
 
 OVER, MOVED = "yo", "wyif"
 _FORWARD = frozenset({"yf", "yfwd", "yfd", "yarn", "wool", "wl", "bring", "cotton", "thread"})
 _BACK = phrases(
-    *("yb", "ybk", "ytb", "wyib"), *ways("|take|bring|pass|put|move", "|the", "yarn|wool", "back|to back|to the back")
+    *("yb", "ybk", "ytb", "wyib"),
+    *ways("|take|bring|pass|put|move|throw", "|the", "yarn|wool|thread|cotton|silk", "back|to back|to the back|behind"),
 )
+_PURLS = frozenset("p purl purled pearl pearled seam seamed".split())
 _LAID = frozenset({"over", "needle", "pin"})
 _SLIPPED = re.compile(r"(?:sl|s|slip)(?:\d.*)?")
 _LONGEST_DECREASE = 7
 
 
-def forward(cursor: Cursor, word: str, keys: tuple[str, ...], terms: Terms | None) -> tuple[str, bool] | None:
-    """Return what a yarn brought forward just before the cursor is, and whether that is doubtful; None for others."""
-    if OVER not in keys or word not in _FORWARD or cursor.word(-1) in _LAID:
+def forward(
+    cursor: Cursor, word: str, keys: tuple[str, ...], terms: Terms | None, purled: bool | None = None
+) -> tuple[str, bool] | None:
+    """Return what a yarn brought forward just before the cursor is, and whether that is doubtful; None for others.
+
+    `purled` is given where a handbook's words bring it, and says that the stitch before was a purl: then the yarn is in
+    front already, and brought forward again it goes round the needle.
+    """
+    if OVER not in keys or (word not in _FORWARD and purled is None) or cursor.word(-1) in _LAID:
         return None
     ahead = Cursor(cursor.run)
     ahead.at = cursor.at
@@ -37,12 +45,25 @@ def forward(cursor: Cursor, word: str, keys: tuple[str, ...], terms: Terms | Non
         if ahead.take(_BACK):
             return MOVED, False
     if MOVED not in keys:
-        return OVER, False
+        return (MOVED if purled is False and not slipped and _purls(ahead) else OVER), False
     if slipped and "psso" not in [ahead.word(n) for n in range(_LONGEST_DECREASE)]:
         return MOVED, terms == "uk"
     if ahead.word()[:1] == "p" and not slipped and terms != "uk":
         return MOVED, True
     return OVER, terms != "uk"
+
+
+def _purls(cursor: Cursor) -> bool:
+    """Tell whether plain purling follows, and no purl decrease."""
+    cursor.take_word("and")
+    number_first = cursor.number() is not None
+    cursor.at += number_first
+    word = cursor.word()
+    if word not in _PURLS and not (word[:1] == "p" and word[1:].isdigit()):
+        return False
+    ahead = [cursor.word(n) for n in range(1, _LONGEST_DECREASE - 1)]
+    until = next((n for n, word in enumerate(ahead) if word in (",", ";", ".", "")), len(ahead))
+    return not {"together", "tog", "intake", "decrease"}.intersection(ahead[:until])
 
 
 def _pauses(cursor: Cursor) -> None:

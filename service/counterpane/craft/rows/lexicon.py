@@ -12,7 +12,10 @@ from counterpane.craft.stitches import Vocabulary
 
 PLAIN_WORDS: Mapping[str, str] = {
     **{"k": "k", "knit": "k", "p": "p", "purl": "p", "pearl": "p"},
-    **{"sl": "sl", "slip": "sl"},
+    **{"sl": "sl", "slip": "sl", "seam": "p", "knitted": "k", "purled": "p", "pearled": "p", "seamed": "p"},
+}
+GERUNDS: Mapping[str, str] = {
+    **{"knitting": "k", "purling": "p", "pearling": "p", "seaming": "p", "slipping": "sl", "making": "m1"},
 }
 _GLUED_WORDS = {**PLAIN_WORDS, "s": "sl"}
 _LETTERS_NUMBER = re.compile(r"([a-z]+(?:[/-][a-z]+)*)(\d{1,18})(?:-?(tbl|b))?")

@@ -6,36 +6,17 @@ walks a tree later is recursive.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
+from counterpane.craft.rows.frames import CLOSES, Frame
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.stops import Stop
-from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Place, Work
+from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Place, Work
+from counterpane.craft.rows.units import first_units, shortest_period
 
 DEEPEST = 40
-CLOSES = {"(": ")", "[": "]", "{": "}"}
+_SINGLE = frozenset({"k", "p", "yo", "k tbl", "p tbl"})
 _WHOLE = frozenset({"k", "p", "patt"})
-
-
-@dataclass(slots=True)
-class Frame:
-    """An open bracket or star, or the row itself (opener ""), with what has been read inside.
-
-    `bare` says that the last item is a stitch without a number, `pair` where two stitches were slipped as one, `pairs`
-    where a pair of stars stood without a stop.
-    """
-
-    opener: str
-    place: Place
-    items: list[Node] = field(default_factory=list)
-    bare: bool = False
-    pair: int | None = None
-    pairs: dict[str, int] = field(default_factory=dict)
-
-    @property
-    def is_star(self) -> bool:
-        """Whether a star opened it."""
-        return self.opener not in ("", *CLOSES)
 
 
 class Nest:
@@ -56,6 +37,8 @@ class Nest:
     def put(self, node: Node, bare: bool = False, together: bool = False) -> None:
         """Add a node to the innermost frame; `together` for stitches slipped as one, over which "psso" passes both."""
         frame = self.frame
+        if _is_none(node):
+            return
         if isinstance(node, Work) and node.stitch == "psso" and frame.pair == len(frame.items) - 2:
             node = replace(node, stitch="p2sso")
         if together:
@@ -84,6 +67,7 @@ class Nest:
             return None
         while self.frame.is_star:
             self._abandon()
+        self.settle(None)
         frame = self.frames.pop()
         if CLOSES[frame.opener] != sign:
             self.faults.append(Fault("bracket-not-closed", frame.place, frame.opener))
@@ -91,6 +75,7 @@ class Nest:
 
     def _abandon(self) -> None:
         """Note a bracket or star without an end, and keep what stood inside."""
+        self.settle(None)
         frame = self.frames.pop()
         rule = "bracket-not-closed" if frame.opener in CLOSES else "repeat-without-end"
         if not self.deep:
@@ -101,12 +86,92 @@ class Nest:
         """Close all that is open and return the row; a bare stitch at its very end is worked across."""
         while len(self.frames) > 1:
             self._abandon()
+        self.settle(None)
         items = self.frame.items
         last = items[-1] if items else None
         alone = not any(isinstance(node, OpenRepeat) and node.stop is None for node in items)
         if self.frame.bare and isinstance(last, Work) and last.stitch in _WHOLE and alone:
             items[-1] = plain(last, Stop(rest=0))
         return tuple(items)
+
+    # -- clauses and units
+
+    def pause(self) -> None:
+        """End a clause of the list at a semicolon, a full stop or a dash."""
+        if self.frame.going is None:
+            self.settle(None)
+        self.frame.pause()
+
+    def settle(self, stop: Stop | None) -> bool:
+        """Join the two units behind "alternately", or what is to be continued; tell whether there were any."""
+        frame = self.frame
+        if frame.going is not None:
+            going, frame.going = frame.going, None
+            self.go_on(going, stop or Stop(rest=0))
+            return True
+        if frame.alternate is None:
+            return False
+        (start, times), frame.alternate = frame.alternate, None
+        end = first_units(frame.items, start, 2)
+        if end == start:
+            return False
+        parts = tuple(frame.items[start:end])
+        rest = frame.items[end:]
+        stop = Stop(times=times) if times is not None else stop or Stop(rest=None if rest else 0)
+        frame.items[start:] = [self.repeated(parts, stop, parts[0].place), *rest]
+        frame.bare = False
+        return True
+
+    def gather_with(self, node: Work) -> bool:
+        """Work a stitch into the same stitch as the one before it; tell whether there is one."""
+        items = self.frame.items
+        last = items[-1] if items else None
+        if isinstance(last, IntoOne):
+            items[-1] = replace(last, parts=(*last.parts, node))
+        elif isinstance(last, Work) and last.times == 1:
+            items[-1] = IntoOne((last, node), place=last.place)
+        else:
+            return False
+        self.frame.bare = False
+        return True
+
+    def gather_back(self, loops: int) -> bool:
+        """Work the single stitches at the end of the list all into one; tell whether there are any."""
+        items = self.frame.items
+        start = len(items)
+        while start and isinstance(node := items[start - 1], Work) and node.times == 1 and node.stitch in _SINGLE:
+            start -= 1
+        parts = tuple(items[start:])
+        if len(parts) > 1:
+            items[start:] = [IntoOne(parts, loops, parts[0].place)]
+            self.frame.bare = False
+        return len(parts) > 1
+
+    def fold(self, start: int, stop: Stop) -> None:
+        """Make one repeat of the items from an index on."""
+        frame = self.frame
+        parts = tuple(frame.items[start:])
+        if not parts or self._too_deep(parts[0].place, "rep"):
+            return
+        self.lists += any(isinstance(part, Group | OpenRepeat) for part in parts)
+        frame.items[start:] = [self.repeated(parts, stop, parts[0].place)]
+        frame.bare = False
+        frame.clause, frame.earlier = min(frame.clause, start), min(frame.earlier, start)
+
+    def go_on(self, start: int | None, stop: Stop) -> None:
+        """Repeat what is to be continued: from an index on, or the shortest list that has been said so far.
+
+        What stands before it and says the same once more is part of the repeat.
+        """
+        items = self.frame.items
+        if start is None:
+            first = self.frame.since_repeat()
+            start = len(items) - shortest_period(items[first:])
+        said = items[start:]
+        while said and start >= len(said) and items[start - len(said) : start] == said:
+            del items[start - len(said) : start]
+            start -= len(said)
+        self.fold(start, stop)
 
     # -- repeats
 
@@ -126,6 +191,7 @@ class Nest:
         """
         while len(self.frames) - 1 > depth:
             self._abandon()
+        self.settle(None)
         frame = self.frames.pop()
         if not frame.items:
             self.faults.append(Fault("repeat-without-start", place, frame.opener))
@@ -175,6 +241,8 @@ class Nest:
 
     def stop_here(self, stop: Stop) -> None:
         """Apply a stop to the bare stitch, the star or the list before it."""
+        if self.settle(stop):
+            return
         frame = self.frame
         last = frame.items[-1] if frame.items else None
         if frame.bare and isinstance(last, Work):
@@ -197,14 +265,16 @@ class Nest:
     def repeat_list(self, stop: Stop) -> None:
         """Make one repeat of the list that stands in the frame since its last open repeat."""
         frame = self.frame
-        first = next((i + 1 for i in range(len(frame.items) - 1, -1, -1) if isinstance(frame.items[i], OpenRepeat)), 0)
+        self.settle(None)
+        first = frame.since_repeat()
         parts = tuple(frame.items[first:])
-        if not parts or self._too_deep(parts[0].place, "rep"):
-            return
-        self.lists += 1
-        frame.bare = False
-        frame.items[first:] = [self.repeated(parts, stop, parts[0].place)]
-        self.whole = self.whole or stop.times is None
+        self.fold(first, stop)
+        self.whole = self.whole or (bool(parts) and stop.times is None)
+
+
+def _is_none(node: Node) -> bool:
+    """Tell whether a node is worked no time, as in one size of several: "k0", "(k1, p1) 0 times"."""
+    return isinstance(node, Work | Group | BindOff | CastOn) and node.times == 0
 
 
 def plain(node: Work, stop: Stop) -> OpenRepeat:

@@ -8,49 +8,56 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
+from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.colours import COLOUR_WORDS, take_colour
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import PATTERN, take_fabric
-from counterpane.craft.rows.lexicon import PLAIN_WORDS, Lexicon
+from counterpane.craft.rows.lexicon import GERUNDS, PLAIN_WORDS, Lexicon
+from counterpane.craft.rows.manners import AFTER, AFTER_COMMA, MANNER_BOOK, MANNERS, take_back, take_front, take_shown
+from counterpane.craft.rows.nouns import take_noun
 from counterpane.craft.rows.phrasebook import phrases, ways
-from counterpane.craft.rows.tree import Node, Work
+from counterpane.craft.rows.togethers import TOGETHER, TOGETHER_OPENINGS, take_together
+from counterpane.craft.rows.tree import Node, Place, Work
 from counterpane.craft.rows.words import LONGEST_NUMBER
-from counterpane.craft.rows.workings import ADVERBS, MANNER_BOOK, MANNERS, WHICH, take_working
+from counterpane.craft.rows.workings import ADVERBS, WHICH, take_working
+from counterpane.craft.rows.yarns import YARN_OPENINGS, YarnMove, take_yarn_move
 
 _GLUED_SLIP = re.compile(r"(?:sl|s)(\d{1,18})(?:tog)?-?(k|kw|kwise|p|pw|pwise|wyif|yif|wyib|yib)?")
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
-_THROUGH_BACK = phrases(
-    "tbl",
-    *ways("through", "|the", "back", "loop|loops|lps|of loop|of loops"),
-    *ways("in|into", "|the", "back", "loop|of st|of stitch|of next st|of the st|of the stitch|of the next st"),
-)
 _BELOW = phrases("below", *ways("in|into", "|the|next", "st|stitch|row|loop", "below"))
 _OF_NEXT = "|of st|of next st|of the next st|of stitch|of next stitch|of the next stitch|of same st|loop|loops"
 _FRONT_BACK = phrases("f & b", *ways("|in|into|through|in the|into the", "front", "and|&", "|the|in", "back", _OF_NEXT))
 _THREE = phrases(*ways("|in|into|in the|into the", "front", ",", "|the", "back", "and|&", "|the", "front", _OF_NEXT))
+_TWICE_INTO = phrases(*ways("twice|2 times", "in|into", "|the", "next|same|first|foll|following", "st|stitch|loop"))
 _WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
 _ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
 _NEXT = phrases(
     *ways("in|into|of|on", "|the", "next|same|first|last|foll|following", "st|stitch|loop"),
     *ways("in|into", "st|stitch"),
 )
-FROM_CN = phrases(*ways("from|off", "|the|a", "cn|c n|cable needle"))
-TOGETHER = frozenset({"tog", "together"})
 _FOLLOWING = frozenset().union(
-    *(book.openings for book in (_THROUGH_BACK, _BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN)),
-    *(MANNER_BOOK.openings, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice")),
+    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN, MANNER_BOOK)),
+    *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for")),
 )
-_TIMES_WORDS = ("times", "time", "x", "more")
+_TIMES_WORDS = ("times", "time", "x")
+_PADDING = frozenset({"more", "other", "plain", "edge"})
+_SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS
 
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
-    """A node, whether it stood without a number ("k"), and the keys it may mean where there are several."""
+    """A node, whether it stood without a number ("k"), and the keys it may mean where there are several.
+
+    `times` is how often it is said to be worked ("twice"), which is in the node's number already; `brought` says that
+    it tells of the yarn in the words of a handbook ("bring the wool forward").
+    """
 
     node: Node
     bare: bool = False
     keys: tuple[str, ...] = ()
     word: str = ""
+    times: int | None = None
+    brought: bool = False
 
 
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -60,23 +67,64 @@ def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         place = cursor.place
         cursor.at += 1
         cursor.take_stitches()
-        node, keys = _suffixes(cursor, lexicon, Work(word[0], int(word[1:]), place=place), (word[0],))
-        return Phrase(node, False, keys, word)
-    if (working := take_working(cursor)) is not None:
-        return Phrase(working)
-    if word == "double" and (doubled := _doubled(cursor, lexicon)) is not None:
-        return doubled
-    return _stitch(cursor, lexicon)
+        return _followed(cursor, lexicon, Phrase(Work(word[0], int(word[1:]), place=place), False, (word[0],), word))
+    if (spoken := _spoken(cursor, lexicon)) is not None:
+        return spoken
+    before = cursor.at
+    working = take_working(cursor)
+    if working is None or cursor.at - before <= lexicon.names.longest(cursor.run, before)[0]:
+        cursor.at = before
+        return _stitch(cursor, lexicon)
+    return Phrase(working)
 
 
-def _doubled(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
-    """Read "double yo" as the yarn-over worked twice."""
-    length, keys = lexicon.names.longest(cursor.run, cursor.at + 1)
-    if keys is None or keys[0] != "yo":
+def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Read a stitch or a move of the yarn said in words, unless a longer name of the vocabulary stands here."""
+    before, word, place = cursor.at, cursor.word(), cursor.place
+    if word not in _SPOKEN and cursor.number() is None:
         return None
-    place = cursor.place
-    cursor.at += 1 + length
-    return Phrase(Work("yo", 2, place=place), False, keys, "double")
+    phrase: Phrase | None = None
+    if (move := take_yarn_move(cursor)) is not None:
+        phrase = _moved(move, word, place)
+    elif (work := take_together(cursor)) is not None:
+        phrase = Phrase(work, bare=True, word=word)
+    elif (work := take_noun(cursor)) is not None:
+        phrase = Phrase(work, word=word)
+    if phrase is None or cursor.at - before < lexicon.names.longest(cursor.run, before)[0]:
+        cursor.at = before
+        return None
+    return _followed(cursor, lexicon, phrase)
+
+
+def _moved(move: YarnMove, word: str, place: Place) -> Phrase:
+    """Return what a move of the yarn is before the stitches around it are looked at."""
+    if move.where == "back":
+        return Phrase(Work("wyib", place=place), word=word)
+    keys = ("yo",) if move.where == "forward" else ()
+    return Phrase(Work("yo", move.times, place=place), False, keys, word, brought=move.told)
+
+
+def _followed(cursor: Cursor, lexicon: Lexicon, phrase: Phrase) -> Phrase:
+    """Read what follows a stitch into its phrase."""
+    if not isinstance(phrase.node, Work) or _nothing_follows(cursor, phrase.node):
+        return phrase
+    node, keys = _suffixes(cursor, lexicon, phrase.node, phrase.keys)
+    times = cursor.take_times()
+    if times is not None:
+        node = replace(node, times=node.times * times)
+    if not node.held and cursor.take(FROM_CN):
+        node = replace(node, held=True)
+    colour = take_colour(cursor)
+    node = replace(node, colour=colour) if colour else node
+    return replace(phrase, node=node, keys=keys, times=times, bare=phrase.bare and times is None)
+
+
+def _nothing_follows(cursor: Cursor, node: Work) -> bool:
+    """Tell by the next word that the stitch is complete, as most are."""
+    word = cursor.word()
+    if word == ",":
+        return cursor.word(1) not in AFTER_COMMA
+    return node.stitch != "sl" and word not in _FOLLOWING and cursor.number() is None and word[:1] != "x"
 
 
 def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -90,8 +138,8 @@ def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         number = _number(cursor)
     bare = number is None
     cursor.take_stitches()
-    node, keys = _suffixes(cursor, lexicon, Work(keys[0], 1 if number is None else number, place=place), keys)
-    return Phrase(node, bare and node.times == 1, keys, word)
+    node = Work(keys[0], 1 if number is None else number, place=place)
+    return _followed(cursor, lexicon, Phrase(node, bare, keys, word))
 
 
 def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -102,9 +150,15 @@ def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         return None
     cursor.at += 1
     cursor.take_stitches()
-    node, keys = _suffixes(cursor, lexicon, Work("sl", int(slipped[1]), place=place), ("sl",))
     manner = _SLIP_MANNERS.get(slipped[2], slipped[2])
-    return Phrase(replace(node, manner=_in_order({*node.manner, manner})), False, keys, word)
+    found = {manner} if manner else set()
+    phrase = _followed(cursor, lexicon, Phrase(Work("sl", int(slipped[1]), place=place), False, ("sl",), word))
+    node = phrase.node
+    return (
+        replace(phrase, node=replace(node, manner=_in_order({*node.manner, *found})))
+        if isinstance(node, Work)
+        else phrase
+    )
 
 
 def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:
@@ -118,6 +172,9 @@ def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None
     if word in PLAIN_WORDS and length <= 1:
         cursor.at += 1
         return (PLAIN_WORDS[word],), None
+    if word in GERUNDS and length <= 1 and _counts(cursor):
+        cursor.at += 1
+        return (GERUNDS[word],), None
     if keys:
         cursor.at += length
         return keys, None
@@ -128,14 +185,24 @@ def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None
     return (glued[0],), glued[1]
 
 
+def _counts(cursor: Cursor) -> bool:
+    """Tell whether a number of stitches follows, so that "knitting 2" is worked and "knitting" is only spoken of."""
+    return cursor.number(1) is not None or (cursor.word(1) == "the" and cursor.word(2) in ("next", "first", "last"))
+
+
 def _number(cursor: Cursor) -> int | None:
-    """Move past "3", "the next 3", "next st"; None, without a move, where no number of stitches stands."""
+    """Move past "3", "the next 3", "next st", "plain 3", "3 plain"; None, without a move, where no number stands."""
     before = cursor.at
-    cursor.take_word("over", "across", "on", "for")
+    cursor.take_word("over", "across", "on", "for", "off")
     which = cursor.take(WHICH)
+    cursor.take_word("edge", "plain", "other")
     if cursor.number() is not None and cursor.word(1) not in _TIMES_WORDS:
-        return cursor.take_number()
-    if cursor.take_word("st", "stitch") and (which or cursor.at == before + 1):
+        number = cursor.take_number()
+        cursor.take_any(_PADDING)
+        cursor.take_stitches()
+        cursor.take_word("plain")
+        return number
+    if cursor.take_word("st", "stitch", "loop", "one") and (which or cursor.at == before + 1):
         return 1
     cursor.at = before
     return None
@@ -143,24 +210,17 @@ def _number(cursor: Cursor) -> int | None:
 
 def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
     """Move past all that may follow a stitch and put it into the node."""
-    word = cursor.word()
     if node.stitch == "sl":
         node = replace(node, manner=_manners(cursor))
-    elif word not in _FOLLOWING and cursor.number() is None and word[:1] != "x":
-        return node, keys
     node, keys = _other_stitch(cursor, lexicon, node, keys)
     if cursor.take(_NEXT) and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
         node = replace(node, stitch="kfb")
     cursor.take_any(ADVERBS)
     if cursor.take(FROM_CN):
         node = replace(node, held=True)
-    times = cursor.take_times()
-    if times is not None:
-        node = replace(node, times=node.times * times)
-    if not node.held and cursor.take(FROM_CN):
-        node = replace(node, held=True)
-    colour = take_colour(cursor)
-    return replace(node, colour=colour) if colour else node, keys
+    elif not take_shown(cursor):
+        take_front(cursor)
+    return node, keys
 
 
 def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
@@ -169,14 +229,14 @@ def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str,
     if cursor.word() in TOGETHER and f"{node.stitch}{node.times}tog" in known:
         cursor.at += 1
         node, keys = replace(node, stitch=f"{node.stitch}{node.times}tog", times=1), ()
-    if f"{node.stitch} tbl" in known and cursor.take(_THROUGH_BACK):
+    if node.times == 1 and f"{node.stitch}fbf" in known and cursor.take(_THREE):
+        node, keys = replace(node, stitch=f"{node.stitch}fbf"), ()
+    if node.times == 1 and f"{node.stitch}fb" in known and (cursor.take(_FRONT_BACK) or cursor.take(_TWICE_INTO)):
+        node, keys = replace(node, stitch=f"{node.stitch}fb"), ()
+    if f"{node.stitch} tbl" in known and take_back(cursor):
         node, keys = replace(node, stitch=f"{node.stitch} tbl"), ()
     if f"{node.stitch} below" in known and cursor.take(_BELOW):
         node, keys = replace(node, stitch=f"{node.stitch} below"), ()
-    if node.times == 1 and f"{node.stitch}fb" in known and cursor.take(_FRONT_BACK):
-        node, keys = replace(node, stitch=f"{node.stitch}fb"), ()
-    if node.times == 1 and f"{node.stitch}fbf" in known and cursor.take(_THREE):
-        node, keys = replace(node, stitch=f"{node.stitch}fbf"), ()
     if node.stitch == "yo" and cursor.take(_WRAPPED):
         node = replace(node, stitch="yo wrapped twice")
     return node, keys

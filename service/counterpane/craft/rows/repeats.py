@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from counterpane.craft.rows.cables import FROM_CN
+from counterpane.craft.rows.commands import repeat_this
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import Nest, from_cable_needle
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
-from counterpane.craft.rows.phrases import FROM_CN
 from counterpane.craft.rows.stops import Stop, take_count, take_stop
 from counterpane.craft.rows.tree import Group, IntoOne, Node, Place
+from counterpane.craft.rows.words import Token
 
 REPEAT = frozenset({"rep", "reps", "repeat", "repeating"})
 _EACH = 0
@@ -95,6 +99,46 @@ def _skip_pauses(cursor: Cursor) -> None:
 # -- stars
 
 
+def letters_named(run: Sequence[Token]) -> frozenset[str]:
+    """Return the letters in brackets that a row repeats from: "repeat from (a)"."""
+    return frozenset(
+        run[at + 2].norm
+        for at, token in enumerate(run[:-3])
+        if token.norm in ("from", "to", "between") and _is_letter(run, at + 1)
+    )
+
+
+def _is_letter(run: Sequence[Token], at: int) -> bool:
+    """Tell whether a single letter stands in brackets here."""
+    return (
+        at + 2 < len(run)
+        and run[at].kind == "open"
+        and len(run[at + 1].norm) == 1
+        and run[at + 1].norm.isalpha()
+        and run[at + 2].kind == "close"
+    )
+
+
+def letter_mark(cursor: Cursor, nest: Nest, named: frozenset[str]) -> bool:
+    """Open a repeat at a letter in brackets that is named further on: "(a) pearl 1 … repeat from (a)"."""
+    if not named or cursor.word(1) not in named or not _is_letter(cursor.run, cursor.at):
+        return False
+    nest.open(f"({cursor.word(1)})", cursor.place)
+    cursor.at += 3
+    return True
+
+
+def _take_mark(cursor: Cursor) -> str | None:
+    """Move past a star or a letter in brackets and return it."""
+    if cursor and cursor.token.kind == "star":
+        cursor.at += 1
+        return cursor.word(-1)
+    if _is_letter(cursor.run, cursor.at):
+        cursor.at += 3
+        return f"({cursor.word(-2)})"
+    return None
+
+
 def star(cursor: Cursor, nest: Nest) -> None:
     """Open a repeat at a star, or end one at the second of a pair."""
     mark, place = cursor.word(), cursor.place
@@ -122,6 +166,8 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
     """Read a repeat clause: "rep from * to last 3 sts", "rep to end", "repeat"."""
     place = cursor.place
     cursor.at += 1
+    if repeat_this(cursor, nest):
+        return
     cursor.take_word("the")
     if cursor.take(_FROM_START):
         nest.repeat_list(_stop(cursor) or Stop(rest=0))
@@ -155,15 +201,16 @@ def named_star(cursor: Cursor) -> tuple[str, str | None] | None:
         return "stars", None
     cursor.take_word("from", "between")
     cursor.take_word("the", "first")
-    if not cursor or cursor.token.kind != "star":
+    mark = _take_mark(cursor)
+    if mark is None:
         cursor.at = before
         return None
-    mark, until = cursor.word(), None
-    cursor.at += 1
+    until: str | None = None
     cursor.take_word("s")
-    if cursor.word() in ("to", "and", "-") and cursor.at + 1 < len(cursor.run):
-        other = cursor.run[cursor.at + 1]
-        if other.kind == "star":
-            until = other.norm
-            cursor.at += 2
+    if cursor.word() in ("to", "and", "-"):
+        behind = cursor.at
+        cursor.at += 1
+        until = _take_mark(cursor)
+        if until is None:
+            cursor.at = behind
     return mark, until

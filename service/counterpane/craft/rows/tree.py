@@ -124,8 +124,9 @@ class Marker:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """Turn the work before the end of the row."""
+    """Turn the work before the end of the row, having wrapped the yarn round the next stitch where `wrapped`."""
 
+    wrapped: bool = False
     place: Place = _place()
 
 

@@ -5,41 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Literal
 
+from counterpane.craft.rows import cables, passes
 from counterpane.craft.rows.cursor import Cursor
+from counterpane.craft.rows.manners import MANNER_BOOK
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
-from counterpane.craft.rows.tree import BindOff, CastOn, Hold, Marker, Node, Place, Turn, Work
+from counterpane.craft.rows.tree import BindOff, CastOn, Marker, Node, OpenRepeat, Place, Turn
 
 ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "very"})
 WHICH = phrases(*ways("|the", "next|first|last|following|foll|rem|remaining|all"), "the", "all rem", "all remaining")
-MANNERS: Mapping[str, tuple[str, ...]] = {
-    "kwise": ("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", *ways("as if to", "knit|k|k2tog")),
-    "pwise": ("pwise", "purlwise", "p wise", "p-wise", "pw", "as to purl", *ways("as if to", "purl|p|p2tog")),
-    "wyif": ("wyif", "wyf", "yif", *ways("|with", "|the", "yarn", "in|at", "|the", "front")),
-    "wyib": ("wyib", "wyb", "yib", *ways("|with", "|the", "yarn", "in|at", "|the", "back")),
-}
-MANNER_BOOK: Phrasebook[str] = Phrasebook(
-    (f"{before} {word}", manner)
-    for manner, words in MANNERS.items()
-    for word in words
-    for before in ("", "and", ",", "&")
-)
-_BIND_OFF = phrases("bind off", "cast off", "bo", "bind-off", "cast-off")
+_BIND_OFF = phrases("bind off", "cast off", "chain off", "bo", "bind-off", "cast-off")
 _IN_PATTERN = phrases(
     *ways("|in", "patt|pattern|rib|ribbing|pat"), "in garter st", "in garter stitch", "as set", "in moss st"
 )
-_AT_EDGE = phrases(*ways("at", "|the", "beg|beginning|start", "of", "|the|this|next|the next", "row|rnd|round"))
+_AT_EDGE = phrases(*ways("at", "|the", "beg|beginning|start|end", "of", "|the|this|next|the next", "row|rnd|round"))
 _CAST_ON = phrases("cast on", "co", "cast-on")
-_TO_CN = phrases(*ways("to|onto|on|on to", "|a|the", "cn|c n|cable needle"))
-_HOLD = phrases(*ways("|and|,|&|;", "hold|leave|keep|held", "|it|them"))
-_WHERE: Phrasebook[Literal["front", "back"]] = Phrasebook(
-    [
-        *((way, "front") for way in ways("in|at|to", "|the", "front", "|of work|of the work")),
-        *(
-            (way, "back")
-            for way in (*ways("in|at|to", "|the", "back", "|of work|of the work"), "behind", "behind work")
-        ),
-    ]
-)
 _MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
     [
         *((way, "place") for way in ("pm", *ways("place|pl", "|a|the", "marker|m|st marker|stitch marker"))),
@@ -47,10 +26,22 @@ _MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
         *((way, "remove") for way in ("rm", *ways("remove", "|the", "marker|m"))),
     ]
 )
-_TURN = phrases("turn", "turn work", "turn the work")
-_OVER = frozenset({"it", "both", "them", "this", "all", "the"})
-_LONGEST_PASS = 8
-_PASSED = frozenset("the sl slip slipped st sts stitch stitches preceding first 2 1 both last that loop".split())
+_TURN = phrases(*ways("turn", "|work|the work|round|back|the needles"))
+_WRAP = phrases(
+    *(
+        "w & t",
+        "w and t",
+        "w + t",
+        "wrap & turn",
+        "wrap and turn",
+        "wrap next st and turn",
+        "wrap the next st and turn",
+    ),
+    *ways("wrap|wrap and turn", "|the", "next st|next stitch", "|, turn|and turn| , turn work|, turn the work"),
+)
+_ALL_BUT = phrases(
+    *ways("all", "|sts|the sts|the stitches|stitches", "but|except|save|to"), *ways("until|till", "there are|only|")
+)
 
 
 def _bind_off(cursor: Cursor, place: Place) -> Node | None:
@@ -58,6 +49,8 @@ def _bind_off(cursor: Cursor, place: Place) -> Node | None:
     if not cursor.take(_BIND_OFF):
         return None
     manner = _bind_off_manner(cursor)
+    if cursor.take(_ALL_BUT):
+        return _all_but(cursor, manner, place)
     cursor.take(WHICH)
     times = cursor.take_number()
     cursor.take_word("rem", "remaining")
@@ -65,6 +58,16 @@ def _bind_off(cursor: Cursor, place: Place) -> Node | None:
     manner = _bind_off_manner(cursor) or manner
     cursor.take(_AT_EDGE)
     return BindOff(times, manner, place=place)
+
+
+def _all_but(cursor: Cursor, manner: str, place: Place) -> Node | None:
+    """Read "cast off all but 7": the stitch left on the right needle is the first of the seven that are worked next."""
+    number = cursor.take_number()
+    if number is None:
+        return None
+    cursor.take_stitches()
+    cursor.take_word("remain", "remaining", "left")
+    return OpenRepeat((BindOff(1, manner, joined=True, place=place),), number, plain=True, place=place)
 
 
 def _bind_off_manner(cursor: Cursor) -> str:
@@ -95,48 +98,29 @@ def _marker(cursor: Cursor, place: Place) -> Node | None:
 
 
 def _turn(cursor: Cursor, place: Place) -> Node | None:
-    return Turn(place) if cursor.take(_TURN) else None
+    return Turn(place=place) if cursor.take(_TURN) else None
 
 
-def _hold(cursor: Cursor, place: Place) -> Node | None:
-    """Read "sl next 3 sts to cn and hold in front", "place 2 sts on cable needle, hold at back"."""
-    before = cursor.at
-    cursor.at += 1
-    cursor.take(WHICH)
-    number = cursor.take_number()
-    cursor.take_stitches()
-    if cursor.take(_TO_CN):
-        cursor.take(_HOLD)
-        where = cursor.take(_WHERE)
-        if where is not None:
-            return Hold(1 if number is None else number, where, place)
-    cursor.at = before
-    return None
-
-
-def _pass_over(cursor: Cursor, place: Place) -> Node | None:
-    """Read "pass the slipped st over", "pass 2 slipped sts over both" in any of its wordings."""
-    ahead = next((n for n in range(1, _LONGEST_PASS) if cursor.word(n) == "over"), None)
-    if ahead is None or not all(cursor.word(n) in _PASSED for n in range(1, ahead)):
-        return None
-    two = any(cursor.word(n) in ("2", "both", "sts", "stitches") for n in range(1, ahead))
-    cursor.at += ahead + 1
-    if cursor.take_any(_OVER):
-        cursor.take_stitches()
-    return Work("p2sso" if two else "psso", place=place)
+def _wrap(cursor: Cursor, place: Place) -> Node | None:
+    return Turn(wrapped=True, place=place) if cursor.take(_WRAP) else None
 
 
 _Reader = Callable[[Cursor, Place], Node | None]
-_READERS: Mapping[str, tuple[_Reader, ...]] = {
+_OWN: Mapping[str, tuple[_Reader, ...]] = {
     **dict.fromkeys(_BIND_OFF.openings, (_bind_off,)),
     **dict.fromkeys(("co", "cast-on"), (_cast_on,)),
     "cast": (_bind_off, _cast_on),
-    **dict.fromkeys(("pm", "pl", "sm", "slm", "rm", "remove"), (_marker,)),
-    **dict.fromkeys(("sl", "slip", "place"), (_marker, _hold)),
-    "put": (_hold,),
+    **dict.fromkeys(("pm", "pl", "sm", "slm", "rm", "remove", "sl", "slip", "place", "pass"), (_marker,)),
     "turn": (_turn,),
-    "pass": (_marker, _pass_over),
-    **dict.fromkeys(("pull", "lift", "draw"), (_pass_over,)),
+    **dict.fromkeys(_WRAP.openings, (_wrap,)),
+}
+_READERS: Mapping[str, tuple[_Reader, ...]] = {
+    word: (
+        *((passes.take_pass_over,) if word in passes.VERBS else ()),
+        *_OWN.get(word, ()),
+        *((cables.take_hold,) if word in cables.HOLDING_VERBS else ()),
+    )
+    for word in {*_OWN, *cables.HOLDING_VERBS, *passes.VERBS}
 }
 
 

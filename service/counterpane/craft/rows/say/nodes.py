@@ -88,7 +88,7 @@ def _small(node: Node, speech: Speech) -> str:
         case Marker():
             return spelling.markers[node.act]
         case Turn():
-            return "turn"
+            return spelling.wrap_and_turn if node.wrapped else "turn"
         case _:
             raise TypeError(f"{type(node).__name__} holds other nodes")
 
@@ -102,6 +102,8 @@ def _manner(node: BindOff, speech: Speech) -> str:
 
 def _repeat(node: OpenRepeat, speech: Speech, star: str, beside: Beside) -> str:
     """Write an open repeat, plain or with a star, with its stop."""
+    if node.plain and isinstance(node.parts[0], BindOff):
+        return _all_but(node.parts[0], node.stop or 0, speech)
     if node.plain and isinstance(node.parts[0], Work):
         return f"{said_work(node.parts[0], speech, beside, bare=True)} {_stop(node, speech)}"
     inner = said_list(node.parts, speech, star + STAR, beside, again=True)
@@ -109,6 +111,12 @@ def _repeat(node: OpenRepeat, speech: Speech, star: str, beside: Beside) -> str:
     last = said_list(node.last, speech, star + STAR, beside) if node.last else ""
     altered = f", {speech.spelling.last_repeat.format(last)}" if last else ""
     return f"{star}{inner}; {speech.spelling.repeat} from {star}{stop}{altered}"
+
+
+def _all_but(one: BindOff, left: int, speech: Speech) -> str:
+    """Write a bind-off that leaves so many stitches, the one on the right needle among them."""
+    manner = f"{speech.spelling.manners[one.manner]} " if one.manner else ""
+    return f"{_BIND_OFF[speech.terms]} {manner}all but {speech.spelling.counted(left)}"
 
 
 def _stop(node: OpenRepeat, speech: Speech) -> str:

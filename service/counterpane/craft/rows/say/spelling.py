@@ -27,6 +27,7 @@ class Spelling:
     into: Mapping[int, str]
     hold: str
     where: Mapping[str, str]
+    wrap_and_turn: str
     from_cable_needle: str
     manners: Mapping[str, str]
     markers: Mapping[str, str]
@@ -57,6 +58,7 @@ SHORT = Spelling(
     into={1: "into next st", 2: "into next double yo"},
     hold="sl next {} to cn and hold {}",
     where={"front": "in front", "back": "at back"},
+    wrap_and_turn="w&t",
     from_cable_needle="from cn",
     manners={"kwise": "kwise", "pwise": "pwise", "wyif": "wyif", "wyib": "wyib", "in pattern": "in pattern"},
     markers={"place": "pm", "slip": "sm", "remove": "rm"},
@@ -78,6 +80,7 @@ FULL = Spelling(
     into={1: "all into the next stitch", 2: "all into the next double yarn over"},
     hold="slip the next {} to a cable needle and hold {}",
     where={"front": "in front", "back": "at the back"},
+    wrap_and_turn="wrap the next stitch and turn",
     from_cable_needle="from the cable needle",
     manners={
         "kwise": "knitwise",

@@ -1,0 +1,157 @@
+"""Stitches put into the list that is open: what a phrase means by its neighbours, and what it is joined with."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from counterpane.craft.rows.cables import take_held_off
+from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_whole_row
+from counterpane.craft.rows.forward import forward
+from counterpane.craft.rows.frames import CLOSES
+from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.nest import plain
+from counterpane.craft.rows.phrases import Phrase, take_phrase
+from counterpane.craft.rows.reading import Reading
+from counterpane.craft.rows.stops import Stop, take_stop
+from counterpane.craft.rows.togethers import TOGETHER
+from counterpane.craft.rows.tree import Group, Hold, IntoOne, OpenRepeat, Work
+from counterpane.craft.rows.units import unit_start
+
+_WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
+_SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
+_PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
+_CABLE, _NEAR = 4, 3
+
+
+def take_stitch(reading: Reading) -> None:
+    """Read one stitch phrase into the open list; no move where none begins."""
+    cursor, before = reading.cursor, reading.cursor.at
+    if cursor.word().isalpha() or cursor.number() is not None:
+        if take_across(cursor):
+            place = cursor.run[before].place
+            reading.nest.put(plain(Work(PATTERN, place=place), take_stop(cursor) or Stop(rest=0)))
+            return
+        whole = take_held_off(cursor, _held(reading)) or take_whole_row(cursor)
+        if whole is not None:
+            reading.nest.put(whole)
+            return
+    phrase = take_phrase(cursor, reading.lexicon)
+    if phrase is not None:
+        _place(reading, phrase, before)
+
+
+def _place(reading: Reading, phrase: Phrase, before: int) -> None:
+    """Put a phrase into the list: to a stop, together with its neighbours, or by itself."""
+    cursor, node = reading.cursor, phrase.node
+    if phrase.keys or phrase.brought:
+        phrase = _meant(reading, phrase)
+        _doubt(reading, phrase, before)
+        node = phrase.node
+    if phrase.bare:
+        stop = take_stop(cursor) or (Stop(rest=0) if cursor.take_any(_WHOLE_ROW) else None)
+        if stop and isinstance(node, Work):
+            reading.nest.put(plain(node, stop))
+            return
+    if not (phrase.times and _joined(reading, phrase, phrase.times)):
+        _put(reading, phrase, before)
+
+
+def _put(reading: Reading, phrase: Phrase, start: int) -> None:
+    """Put the stitch of a phrase into the open list."""
+    nest, node = reading.nest, phrase.node
+    together = False
+    if isinstance(node, Work):
+        if node.held and phrase.bare and node.stitch in _PLAIN:
+            node = replace(node, times=_held(reading) or 1)
+        if reading.cursor.at - start > _NEAR and _same(reading, start) and nest.gather_with(node):
+            return
+        if node.stitch == "sl" and node.times == 2:
+            words = {token.norm for token in reading.cursor.run[start : reading.cursor.at]}
+            together = bool(words & _SLIPPED_AS_ONE)
+    nest.put(node, phrase.bare, together=together)
+    if phrase.brought:
+        nest.frame.told = len(nest.frame.items) - 1
+
+
+def _held(reading: Reading) -> int | None:
+    """Return how many stitches were last put on a cable needle in this list; None where none were."""
+    items = reading.nest.frame.items[-_CABLE:]
+    return next((node.times for node in reversed(items) if isinstance(node, Hold)), None)
+
+
+def _same(reading: Reading, start: int) -> bool:
+    """Tell whether the stitch just read goes into the same stitch as the one before it."""
+    words = reading.cursor.run[max(start, reading.cursor.at - _NEAR) : reading.cursor.at]
+    return any(token.norm == "same" for token in words)
+
+
+def _joined(reading: Reading, phrase: Phrase, times: int) -> bool:
+    """Join a stitch said to be worked so often with what belongs to it, and tell whether anything does.
+
+    "Make 1 and knit 2 together twice" counts both, and so does "throw the wool forward, knit 2 together twice".
+    """
+    frame, node = reading.nest.frame, phrase.node
+    end = len(frame.items)
+    paired = end > 0 and frame.anded == end and _of_pair(reading)
+    if not isinstance(node, Work) or not end or not (paired or frame.told == end - 1):
+        return False
+    start = unit_start(frame.items, end) if paired else end - 1
+    reading.nest.put(replace(node, times=node.times // times))
+    reading.nest.fold(start, Stop(times=times))
+    return True
+
+
+def _of_pair(reading: Reading) -> bool:
+    """Tell whether the "and" before a stitch joins it alone to the one before, and not to a longer list."""
+    frame, at = reading.nest.frame, reading.and_at
+    comma = at > 0 and reading.cursor.run[at - 1].kind == "pause"
+    whole = frame.opener in CLOSES and unit_start(frame.items, len(frame.items)) == 0
+    return not comma or whole
+
+
+def _meant(reading: Reading, phrase: Phrase) -> Phrase:
+    """Decide what words of several meanings are here, by the stitches around them."""
+    node = phrase.node
+    if reading.old and isinstance(node, Work) and node.stitch == "m1" and phrase.word in ("make", "making"):
+        phrase = replace(phrase, node=replace(node, stitch="yo"), brought=True, keys=())
+    return _brought_forward(reading, phrase) if "yo" in phrase.keys else phrase
+
+
+def _brought_forward(reading: Reading, phrase: Phrase) -> Phrase:
+    """Decide whether a yarn brought forward makes a loop."""
+    if not isinstance(phrase.node, Work) or phrase.node.times != 1:
+        return phrase
+    purled = _purled(reading) if phrase.brought else None
+    found = forward(reading.cursor, phrase.word, phrase.keys, reading.terms, purled)
+    if found is None or found[0] not in reading.lexicon.vocabulary.stitches:
+        return phrase
+    key, doubtful = found
+    if doubtful:
+        readings = ("yarn over (a stitch more)", "yarn to front (no stitch)")
+        fault = Fault("ambiguous-term", phrase.node.place, phrase.word, readings=readings, fatal=False)
+        reading.faults.append(fault)
+    return replace(phrase, node=replace(phrase.node, stitch=key), keys=(key,))
+
+
+def _purled(reading: Reading) -> bool:
+    """Tell whether the stitch before shows a purl, so that the yarn is in front."""
+    items = reading.nest.frame.items
+    last = items[-1] if items else None
+    while isinstance(last, Group | OpenRepeat | IntoOne) and last.parts:
+        last = last.parts[-1]
+    return isinstance(last, Work) and reading.lexicon.vocabulary[last.stitch].face == "purl"
+
+
+def _doubt(reading: Reading, phrase: Phrase, start: int) -> None:
+    """Note a word with several meanings in the trade; what is printed may settle it."""
+    if not phrase.keys or not isinstance(phrase.node, Work):
+        return
+    known = reading.lexicon.vocabulary.stitches
+    word = phrase.word
+    readings = tuple(meaning for key in phrase.keys if key in known for meaning in known[key].ambiguous)
+    if phrase.node.stitch == PATTERN:
+        words = [token.norm for token in reading.cursor.run[start : reading.cursor.at]]
+        readings, word = (MOSS, "moss") if "moss" in words else (readings, word)
+    if readings:
+        fault = Fault("ambiguous-term", phrase.node.place, word, readings=readings, fatal=False)
+        reading.faults.append(fault)
