@@ -34,7 +34,7 @@ def jam_name(jam: Jam, rows: Iterable[Row]) -> str:
     name = f"{row_name(row)} of {quoted(row.section)}" if twice and row.section else row_name(row)
     if jam.again is None:
         return name
-    often = "" if jam.working == 2 else f" for the {ordinal(jam.working)} time"
+    often = "" if jam.working == 1 else f" for the {ordinal(jam.working)} time"
     return f"{name}, worked again{often} at line {jam.again.again.place.line},"
 
 

@@ -99,6 +99,13 @@ def _of_line(line: Line) -> list[Clause]:
     return [*out, _clause(line, begin, len(line.text), kind)]
 
 
+def _in_label(line: Line, start: int, end: int) -> Again | None:
+    """Return the repeat line that a label stands before: "Row 9: Repeat rows 1-8 until it is square"."""
+    begin = start + len(line.text[start:end]) - len(line.text[start:end].lstrip())
+    again = again_in(line, begin, end)
+    return again if again and len(again.numbers) > 1 and not again.loose else None
+
+
 def _words(line: Line, start: int, end: int, rows: int) -> list[Token]:
     """Return the words of a row without those that only tell a knitter what to look after.
 
@@ -120,6 +127,8 @@ def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:
     if kind == "row":
         found = label_at(line.text, start, end)
         label, behind = found or (Label(()), start)
+        if (again := _in_label(line, behind, end)) and len(label.numbers) <= 1:
+            return Clause("again", line, start, end, again=again)
         words = _words(line, behind, end, len(label.numbers) or label.copies)
         return Clause("row", line, start, end, label, body=plainly(words))
     if kind == "order" and (order := order_at(line, start, end)):

@@ -58,7 +58,7 @@ _END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:(?P=deco))?{_tail('behind')
 _COLON = r"\s*+(?P<colon>[:=)]|\.+|-+(?=\s|[a-z*]))?-*(?:(?P=deco))?"
 _KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
 LABEL = re.compile(
-    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?)?(?![a-z0-9/])"
+    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
     rf"|{_PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
     rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"

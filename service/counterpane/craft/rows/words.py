@@ -55,9 +55,10 @@ CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
-# "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points.
+# "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
 _TOKEN = re.compile(
     r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|sts|x)\b))"
+    r"|(?P<short>(?:rep|sl|k|p|m|inc|dec|cont)\.(?=\s*(?:from\b|\d|\*)))"
     r"|(?P<dotted>(?:[a-z]\.){2,}[a-z]?(?![a-z0-9]))"
     r"|(?P<word>[kp]\d+(?=[/-]?[kp]\d)|[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
     r"|(?P<star>\*+|†+|‡+|#+|\+(?=\s*[a-z(\[]))"
@@ -206,7 +207,7 @@ def _token(line: Line, start: int, kind: str, text: str) -> Token:
         return Token("word", text, line, start, None, text) if value is None else _number(line, start, text, value)
     if kind == "number" and len(text) <= LONGEST_NUMBER:
         return _number(line, start, text, int(text))
-    if kind == "dotted":
+    if kind in ("dotted", "short"):
         return Token("word", text, line, start, None, text.replace(".", ""))
     return Token(_KINDS.get(kind, "mark"), text, line, start, None, text)
 
