@@ -69,7 +69,7 @@ def test_wrapped_prose_is_never_read_as_an_instruction(words: list[str]) -> None
     """Words of rows in any order stay prose on every line of the page but for one too long to break."""
     lines = wrapped(" ".join(["note", *words])).split("\n")
     assert all(len(line) <= WIDTH for line in lines)
-    assert kinds("\n".join(lines)) <= {"prose", "heading", "cast-on"}
+    assert kinds("\n".join(lines)) <= {"prose", "heading", "cast-on", "aside"}
 
 
 def test_lines_keep_to_the_page_and_to_their_indents() -> None:

@@ -14,6 +14,7 @@ from counterpane.craft.stitches import Terms
 
 CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
 _NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
+_HOW_MUCH = "not known: weigh the swatch, and take all of one dye lot"
 _OF_THE_REQUEST = ("/gauge", "/size")
 """Places of a plan request that a knitter cannot change."""
 _WOVEN = "5 to 6 cm (2 to 2.4 in)"
@@ -27,7 +28,8 @@ def materials(plan: Plan, yarn: str | None, terms: Terms) -> tuple[Entry, ...]:
         "not known: take the size that gives the gauge. A long circular needle, worked back and forth, "
         f"holds the {counted(widest, 'stitch', 'stitches')}"
     )
-    told = (Entry("Yarn", yarn or _NOT_STATED), Entry("Needles", needles), *_notions(plan))
+    amount = Entry("Amount of yarn", _HOW_MUCH)
+    told = (Entry("Yarn", yarn or _NOT_STATED), Entry("Needles", needles), amount, *_notions(plan))
     return tuple(Entry(entry.name, in_terms(f"{entry.text}.", terms)) for entry in told)
 
 

@@ -19,7 +19,7 @@ _STITCHES = re.compile(rf"(?<![\d.]){_N}\s*(?:sts?|stitches)\b")
 _ROWS = re.compile(rf"(?<![\d.]){_N}\s*(?:rows?|rounds?|rnds?)\b")
 _PER_INCH = re.compile(r"\b(?:per|to\s+(?:the|an|one)|an|each)\s+inch\b")
 _LOOSE = re.compile(
-    rf"\W*{_N}\s*(?:sts?|stitches)\b.{0, 60}?(?:=|\bto\b|\bover\b|\bper\b).{0, 60}?\d\s*(?:cm|in\b|inch|\")"
+    rf"\W*{_N}\s*(?:sts?|stitches)\b.{{0,60}}?(?:=|\bto\b|\bover\b|\bper\b).{{0,60}}?\d\s*(?:cm|in\b|inch|\")"
 )
 _FABRICS = re.compile(
     r"\bst\.?\s*st\b|stocking|stockinette|garter|moss|seed|\brib|patt|lace|cable|chart|waffle|basket|chevron|textur"
@@ -70,7 +70,8 @@ def _statements(stretches: tuple[Stretch, ...]) -> Iterator[list[Stretch]]:
     counted = False
     for stretch in stretches:
         counts = bool(_STITCHES.search(stretch.text))
-        if run and (re.match(r"\s*[-•*]\s", stretch.text) or (counts and counted)):
+        bullet = re.match(r"\s*[-•*]\s", stretch.text)
+        if run and (bullet or (counts and counted and not stretch.text.startswith(" "))):
             yield run
             run, counted = [], False
         run.append(stretch)

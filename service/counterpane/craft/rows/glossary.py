@@ -71,9 +71,11 @@ _CLOSE = re.compile(r"\s*(?:[-•>]\s+)?(?P<names>[^\s,]{1,12})(?P<delim>,\s+|\s
 _NEXT = re.compile(r"[;,.]\s+(?=[a-z][a-z0-9/() -]{0,14}?\s*=)|[;,.]\s+(?=[a-z][a-z0-9/()-]{0,9}:\s)|;\s+")
 _NAMES = re.compile(r"\s*(?:[,/]|\bor\b|\()\s*")
 _GLUED = re.compile(r"([a-z]+(?:[/-][a-z]+)*)\d+(tbl)?")
+_DRESS = re.compile(r"[*_`\\]")
 _LETTERS = re.compile("[a-z]+")
 _ROW_WORDS = ("row", "rnd", "round")
 _WORD = re.compile(r"[kp]\d+(?=[/-]?[kp]\d)|[a-z][a-z0-9]*(?:[/'-][a-z0-9]+)*|\d/\d\s?[lr]p?c\b")
+_GOES_ON = 3
 _LEAST_LISTED = 3
 
 
@@ -118,13 +120,23 @@ def glossary_of(lines: Sequence[Line], given: Sequence[str], passages: Iterable[
         if passage.topic == "abbreviations":
             headed = True
             numbers |= {passage.head.number, *(stretch.line.number for stretch in passage.stretches)}
-            entries += [entry for stretch in passage.stretches for entry in _entries(stretch, given)]
+            entries += [entry for stretch in _begun(passage.stretches) for entry in _entries(stretch, given)]
     for line in lines:
         if line.number not in numbers and _may_explain(line.text) and (found := _loose(line, given)):
             entries += found
             numbers.add(line.number)
     entries.sort(key=lambda entry: entry.place)
     return Glossary(tuple(entries), frozenset(numbers), headed or len(entries) >= _LEAST_LISTED)
+
+
+def _begun(stretches: Sequence[Stretch]) -> Iterator[Stretch]:
+    """Yield the lines that begin an explanation, not those that go on with one further to the right."""
+    first = min((_indent(stretch) for stretch in stretches), default=0)
+    yield from (stretch for stretch in stretches if _indent(stretch) < first + _GOES_ON)
+
+
+def _indent(stretch: Stretch) -> int:
+    return 0 if stretch.start else len(stretch.text) - len(stretch.text.lstrip())
 
 
 def _may_explain(text: str) -> bool:
@@ -161,7 +173,8 @@ def _close(part: str) -> re.Match[str] | None:
 def _entry(at: Stretch, names: str, meaning: str, delimiter: str, given: Sequence[str]) -> Entry:
     begins = at.line.place(at.start)
     raw = given[at.line.number - 1][begins.column - 1 :][: len(names)]
-    return Entry(raw.strip(), tuple(_names(names.strip())), meaning.strip(" .;,"), begins, delimiter)
+    shown = _DRESS.sub("", names).strip() or ("*" if "*" in names else "")
+    return Entry(raw.strip(), tuple(_names(shown)), meaning.strip(" .;,"), begins, delimiter)
 
 
 def _names(printed: str) -> Iterator[str]:

@@ -15,7 +15,8 @@ _N = r"(?:\d{1,4}\s+\d/\d{1,2}|\d/\d{1,2}|\d{1,4}(?:\.\d{1,3})?)"
 _CM = r"cms?\b|centimet(?:re|er)s?\b"
 _IN = r"inch(?:es)?\b|ins?\b|\"|''"
 LENGTH = rf"(?P<one>{_N})(?:\s*(?:x|by)\s*(?P<two>{_N}))?\s*-?(?:(?P<cm>{_CM})|(?P<inch>{_IN}))"
-_LENGTH = re.compile(rf"(?<![\d./]){LENGTH}")
+_LENGTH = re.compile(rf"(?<![\d.])(?<!\d/){LENGTH}")
+_OF_A_ROW = re.compile(r"\s+(?:\d|(?:a|the|all|each|every|next|same|this|st|sts|patt|one)\b)")
 _BETWEEN = re.compile(r"\s*(?:\.\s*)?(?:[(\[/]|=|\bor\b)\s*(?:approx(?:imately|\.)?\s*|about\s*)?")
 
 
@@ -39,9 +40,7 @@ class PrintedLength:
 def lengths_in(line: Line, start: int = 0) -> Iterator[PrintedLength]:
     """Yield the lengths of a line in the order printed; "in" counts as inches only where no word of a row follows."""
     for match in _LENGTH.finditer(line.text, start):
-        if match["inch"] == "in" and re.match(
-            r"\s+(?:a|the|each|every|next|same|this|st|sts|patt|one)\b", line.text[match.end() :]
-        ):
+        if match["inch"] == "in" and _OF_A_ROW.match(line.text, match.end()):
             continue
         printed = [text for text in (match["one"], match["two"]) if text]
         yield PrintedLength(

@@ -6,6 +6,7 @@ Only headings are known here ("Gauge", "Materials:", "Abbreviations"); what a pa
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -35,6 +36,8 @@ _TOPIC_WORD = re.compile(
     r"abbrev|stitch|special|glossary|gauge|tension|material|need|yarn|wool|notion|equipment|supplies|size|measurement"
     r"|dimension|finish|making up|make up|blocking|care|note",
 )
+# "rep = repeat" and "co  cast on" in a list of abbreviations order nothing.
+_EXPLAINS = re.compile(r"\s*\S{1,12}?(?:\s{0,3}=|\s{2}|:\s|\s-\s|,\s)|\S{1,12}\s[^=:]{1,18}\s{0,3}[=:]\s")
 _UNDERLINE = re.compile(r"\s*(?:-{3,}|={3,}|~{3,})\s*$")
 _MARKED = re.compile(r"#+\s*\S|(?:\*\*|__)[^*_]+(?:\*\*|__):?\s*$")
 _LOOKS_HEADED = re.compile(r"(?:[A-Z][A-Za-z'’-]{3,}|[A-Z]{2,3}(?=\s+[A-Z]{3}))(?:\s+[\w&'’-]+){0,5}:?\s*$")
@@ -75,7 +78,7 @@ def passages_in(lines: tuple[Line, ...], given: tuple[str, ...]) -> tuple[Passag
             continue
         topic, start, inline = head
         end = index + 1
-        while end < len(lines) and not _ends(lines, given, end, inline):
+        while end < len(lines) and not _ends(lines, given, end, inline, topic):
             end += 1
         body = [Stretch(line, 0) for line in lines[index + 1 : end] if not _UNDERLINE.match(line.text)]
         own = [Stretch(lines[index], start)] if inline else []
@@ -94,12 +97,15 @@ def _head(line: Line) -> tuple[Topic, int, bool] | None:
     return topic, match.end(), bool(line.text[match.end() :].strip())
 
 
-def _ends(lines: tuple[Line, ...], given: tuple[str, ...], index: int, inline: bool) -> bool:
+def _ends(lines: Sequence[Line], given: tuple[str, ...], index: int, inline: bool, topic: Topic) -> bool:
     """Tell whether a passage ends before a line; one that begins on its heading's line ends at a blank one."""
     text = lines[index].text
     if not text.strip():
         return inline
-    return begins_rows(text) or _head(lines[index]) is not None or _is_heading(given, index)
+    if _head(lines[index]) is not None or _is_heading(given, index):
+        return True
+    explains = topic == "abbreviations" and _EXPLAINS.match(text) and not label_at(text, 0, len(text))
+    return not explains and begins_rows(text)
 
 
 def begins_rows(text: str) -> bool:

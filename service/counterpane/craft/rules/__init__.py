@@ -11,9 +11,9 @@ from typing import Any
 
 from counterpane.craft.checking import Examined, Mend, with_mends
 from counterpane.craft.findings import Finding, Rule
-from counterpane.craft.rules import accepting, counting, fabric, fitting, reading, safety, style
+from counterpane.craft.rules import accepting, counting, fabric, fitting, reading, safety, style, wording
 
-TEXT_RULES: tuple[Rule[Examined], ...] = (*reading.RULES, *counting.RULES)
+TEXT_RULES: tuple[Rule[Examined], ...] = (*reading.RULES, *counting.RULES, *wording.RULES)
 _FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (
     TEXT_RULES,
     fitting.RULES,

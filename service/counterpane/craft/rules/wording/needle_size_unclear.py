@@ -11,7 +11,7 @@ from counterpane.craft.findings import Finding, rule
 
 _NUMBER = re.compile(
     r"\b(?:(?:size|no\.?|number)\s*(?P<sized>\d{1,2})\s+(?:\w+[- ]){0,2}needles?"
-    r"|needles?,?\s*[:,]?\s*(?:size|no\.?|number)\s*(?P<behind>\d{1,2})(?![\d./]))"
+    r"|needles?,?\s*[:,]?\s*(?:size|no\.?|number)\s*(?P<behind>\d{1,2})(?!\d|[./]\d))"
 )
 _SCALE = re.compile(r"\bmm\b|\d\s*mm|\bus\b|\bu\.s\.|\buk\b|\bu\.k\.|\bmetric\b|\bold\b")
 

@@ -6,7 +6,6 @@ import re
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
-from counterpane.craft.checking.runs import lines_beside
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.instructions import AgainStep, StartStep
@@ -63,8 +62,9 @@ def _pattern_lines(examined: Examined) -> Iterator[tuple[Place, str]]:
     sections = {row.section for row in examined.rows}
     if len(sections) < 2:
         return
-    for line in lines_beside(examined):
-        if _PATTERN.match(line.text):
+    rows = {row.place.line for row in examined.rows}
+    for line in examined.instructions.page.lines:
+        if line.number not in rows and _PATTERN.match(line.text):
             yield (
                 line.place(len(line.text) - len(line.text.lstrip())),
                 "It repeats a pattern, and the text has several.",

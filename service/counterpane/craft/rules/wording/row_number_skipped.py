@@ -31,7 +31,7 @@ def row_number_skipped(examined: Examined) -> Iterator[Finding]:
     for run in () if filled else runs(examined):
         numbers = sorted({number for printed in run for number in printed.numbers})
         missing = sorted(set(range(numbers[0], numbers[-1] + 1)) - set(numbers)) if numbers else []
-        if not missing:
+        if not missing or not all(printed.numbers for printed in run):
             continue
         behind = next(printed for printed in run if printed.numbers and max(printed.numbers) > missing[0])
         some = ", ".join(map(str, missing[:_MOST_NAMED])) + ("…" if len(missing) > _MOST_NAMED else "")

@@ -16,7 +16,7 @@ from counterpane.craft.rows.lengths import PrintedLength, lengths_in
 SHARE_ALLOWED = Fraction(10, 100)
 """How far a finished width may be from stitches over gauge: borders and blocking change it. House figure."""
 _PIECED = re.compile(
-    r"\b(?:pick(?:ed)? up|strips?|squares?|sew|seam|panels?|join|each piece|make \d+|motifs?|diagonal"
+    r"\b(?:pick(?:ed)? up|strips?|squares|sew|seam|panels?|join|each piece|make \d+|motifs?|diagonal"
     r"|corner to corner)\b"
 )
 

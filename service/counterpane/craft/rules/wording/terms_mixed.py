@@ -34,7 +34,7 @@ _PAIRS = (
         r"\bstockinette(?:\s+st(?:itch)?)?\b", r"\bstocking\s+st(?:itch)?\b", "stockinette stitch", "stocking stitch"
     ),
     _pair(r"\bwork even\b", r"\bwork straight\b", "work even", "work straight"),
-    _pair(r"\byo\b|\byarn[- ]over\b", r"\b(?:yfwd|yrn|yfrn|yon)\b", "yo", ""),
+    _pair(r"\byo\b", r"\b(?:yfwd|yrn|yfrn|yon)\b", "yo", ""),
     _pair(r"\bseed st(?:itch)?\b", r"\bmoss st(?:itch)?\b", "", "", "note"),
 )
 _ANY_UK = re.compile("|".join(pair.uk.pattern for pair in _PAIRS), re.MULTILINE)

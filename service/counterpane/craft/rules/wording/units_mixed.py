@@ -9,6 +9,8 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.lengths import PrintedLength, lengths_in
+from counterpane.craft.rows.pages import Page
+from counterpane.craft.rows.words import Line
 
 _METRIC = re.compile(r"\d\s*-?c(?:m|entim)", re.IGNORECASE)
 _INCHES = re.compile(r"\d\s*-?(?:in|\")", re.IGNORECASE)
@@ -36,9 +38,10 @@ def units_mixed(examined: Examined) -> Iterator[Finding]:
         return
     metric: list[PrintedLength] = []
     inches: list[PrintedLength] = []
-    for line in examined.instructions.page.lines:
-        found = list(lengths_in(line)) if "needle" not in line.text else []
-        if len({length.metric for length in found}) == 1:
+    for paragraph in _paragraphs(examined.instructions.page):
+        found = [length for line in paragraph if "needle" not in line.text for length in lengths_in(line)]
+        beside = any(length.line.text[: length.start].endswith(("(", "/")) for length in found)
+        if not beside and len({length.metric for length in found}) == 1:
             (metric if found[0].metric else inches).append(found[0])
     if metric and inches:
         few = inches if len(inches) <= len(metric) else metric
@@ -51,3 +54,14 @@ def units_mixed(examined: Examined) -> Iterator[Finding]:
             message,
             "Give every length in one unit, or in both.",
         )
+
+
+def _paragraphs(page: Page) -> Iterator[list[Line]]:
+    """Yield the lines that belong together, since a line may end between "12 cm" and "(5 in)"."""
+    run: list[Line] = []
+    for line, given in zip(page.lines, page.given, strict=True):
+        if run and (not given.strip() or given[0].isupper() or given.lstrip()[0] in "-•*"):
+            yield run
+            run = []
+        run.append(line)
+    yield run
