@@ -10,14 +10,18 @@ from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Token
 
 LONGEST_ASIDE = 14
+_LONGEST_END = 20
 _CHANGES = frozenset(
     "inc incs inc'd increased increase increases dec decs dec'd decreased decrease decreases bound cast off made more "
     "fewer less".split()
 )
 _COUNT_WORDS = STITCH_WORDS | frozenset(
     "you will should there be are is have has now total a of in all rem remain remaining remains left on needle "
-    "needles each the that makes making giving leaving gives leaves and".split()
+    "needles pin pins each the that makes making giving leaving gives leaves and when".split()
 )
+# "…, and must begin with the first row again" behind a count tells of rows and counts nothing.
+_AGAIN = frozenset("begin commence repeat recommence again must first 1st row round pattern with from at then".split())
+_MOST_NUMBERS = 3
 LEADS = frozenset("you there total now giving leaving making leaves makes gives".split())
 _EDGES = frozenset("edge selvedge selvage border marked centre center balancing end".split())
 _SIDES = frozenset("rs ws right wrong side facing".split())
@@ -60,19 +64,29 @@ def _in_brackets(cursor: Cursor) -> Aside | None:
 
 def _at_end(cursor: Cursor) -> Aside | None:
     """Read "17 sts.", "17 sts rem", "you should have 17 sts" with nothing but a stop behind it."""
-    end = cursor.at
-    while end < len(cursor.run) and end - cursor.at <= LONGEST_ASIDE and cursor.run[end].norm not in (".", ";"):
+    end, numbers = cursor.at, 0
+    while end < len(cursor.run) and cursor.run[end].norm not in (".", ";"):
+        token = cursor.run[end]
+        numbers += token.value is not None
+        if not _may_count(token) or numbers > _MOST_NUMBERS or end - cursor.at > _LONGEST_END:
+            return None
         end += 1
-    if end - cursor.at > LONGEST_ASIDE:
-        return None
     counted = _count(cursor.run[cursor.at : end])
     return Aside(counted.value, counted.place, end - cursor.at) if counted else None
+
+
+def _may_count(token: Token) -> bool:
+    """Tell whether a word may stand in a printed count."""
+    known = token.norm in _COUNT_WORDS or token.norm in _CHANGES or token.norm in _AGAIN
+    return known or token.value is not None or token.kind == "pause"
 
 
 def _count(inside: Sequence[Token]) -> Token | None:
     """Return the number of a printed count, where the words are about nothing else."""
     found: Token | None = None
     for part in _parts(inside):
+        if not {"begin", "commence", "repeat"}.isdisjoint(token.norm for token in part):
+            continue
         if not all(token.value is not None or token.norm in _COUNT_WORDS or token.norm in _CHANGES for token in part):
             return None
         number = next((token for token in part if token.value is not None), None)

@@ -55,6 +55,7 @@ _OFF_VERBS: Phrasebook[str] = Phrasebook(
     [*((way, "k") for way in ("knit", "k", "work")), *((way, "p") for way in ("purl", "p", "pearl", "seam"))]
 )
 _THEM = phrases("them", "these", "those", "the sts", "the stitches", "the others", "the held sts", "sts", "all")
+HELD_OFF = _THEM.openings
 _OF_WORK = "|of work|of the work|of the needle|of the other needle|of the knitting|of your work|of the others"
 _WHERE: Phrasebook[Literal["front", "back"]] = Phrasebook(
     [
@@ -88,9 +89,11 @@ def take_hold(cursor: Cursor, place: Place) -> Node | None:
 
 def take_held_off(cursor: Cursor, held: int | None) -> Work | None:
     """Read "knit them off", "knit those on the third pin": all the stitches that the cable needle holds."""
+    if held is None:
+        return None
     before, place = cursor.at, cursor.place
     key = cursor.take(_OFF_VERBS)
-    if held is None or key is None or not (cursor.take(_THEM) and (cursor.take_word("off") or cursor.take(FROM_CN))):
+    if key is None or not (cursor.take(_THEM) and (cursor.take_word("off") or cursor.take(FROM_CN))):
         cursor.at = before
         return None
     cursor.take(FROM_CN)

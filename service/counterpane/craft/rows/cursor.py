@@ -59,10 +59,16 @@ class Cursor:
         """Whether a sign stands here, or the end: nothing more is said of what came before."""
         return self.at >= len(self.run) or self.run[self.at].kind in ("pause", "close", "star")
 
+    def pausing_after(self) -> bool:
+        """Tell whether a sign or the end follows the word that stands here."""
+        behind = self.at + 1
+        return behind >= len(self.run) or self.run[behind].kind in ("pause", "close", "star")
+
     @property
     def place(self) -> Place:
         """Where the position stands; the last token's place at the end."""
-        return self.run[min(self.at, len(self.run) - 1)].place
+        run = self.run
+        return run[self.at if self.at < len(run) else -1].place
 
     def word(self, ahead: int = 0) -> str:
         """Return the text `ahead` tokens on, or nothing past the end."""
@@ -77,7 +83,8 @@ class Cursor:
     def take(self, book: Phrasebook[Meaning]) -> Meaning | None:
         """Move past the longest phrase of a book that stands here and return what it means."""
         length, meaning = book.longest(self.run, self.at)
-        self.at += length
+        if length:
+            self.at += length
         return meaning
 
     def take_word(self, *words: str) -> bool:

@@ -44,6 +44,13 @@ _ALL_PLAIN: Phrasebook[str] = Phrasebook(
 )
 _ROWS = phrases(*ways("row|rows|round|rounds|rnd|rnds", "|plain"))
 _ROW_OPENINGS = _ALL_PLAIN.openings | _ROW_VERBS.openings | _ROW_NAMES.openings | {"a", "another", "every", "each"}
+_ARTICLES = frozenset("a the this every each another".split())
+_ROW_FOLLOWING = (
+    _ARTICLES
+    | _ROW_NAMES.openings
+    | _ROWS.openings
+    | {"plain", "in", "knitting", "rest", "remainder", "purled", "seamed"}
+)
 _OPENINGS = frozenset().union(*(book.openings for book in (_LEAD, _SET, _NAMES, _BY_ITSELF)))
 MOSS = ("UK moss stitch (US seed stitch)", "US moss stitch (UK double moss stitch)")
 _ALL = phrases("all", "the", "all the", "all of the")
@@ -55,6 +62,7 @@ _SHOWN = phrases(
 )
 _APPEAR = phrases(*ways("as they", "appear|face|face you|present|present themselves|come|lie"), "as set")
 _WORK = phrases("work", "k and p", "knit and purl", "k & p")
+_ACROSS = frozenset({"k", "knit", "p", "purl", "work"})
 _STITCHES = phrases(*ways("|all|the|all the", "sts|stitches"))
 _EVEN = phrases(*ways("work", "even|straight|across"))
 
@@ -79,11 +87,13 @@ def take_whole_row(cursor: Cursor) -> OpenRepeat | None:
     """Move past a row named by its one stitch: "knit three plain rows", "a plain row", "one row of purling"."""
     if cursor.word() not in _ROW_OPENINGS and cursor.number() is None:
         return None
+    if cursor.number(1) is None and cursor.word(1) not in _ROW_FOLLOWING:
+        return None
     before, place = cursor.at, cursor.place
     if key := cursor.take(_ALL_PLAIN):
         return OpenRepeat((Work(key, place=place),), 0, plain=True, place=place)
     verb = cursor.take(_ROW_VERBS)
-    cursor.take_word("a", "the", "this", "every", "each", "another")
+    cursor.take_any(_ARTICLES)
     number = cursor.take_number()
     first = cursor.take(_ROWS) is not None
     if first:
@@ -98,7 +108,7 @@ def take_whole_row(cursor: Cursor) -> OpenRepeat | None:
 
 def take_across(cursor: Cursor) -> bool:
     """Move past words for a whole row as it comes: "k the knit sts and p the purl sts", "work sts as they appear"."""
-    if cursor.word() not in ("k", "knit", "p", "purl", "work"):
+    if cursor.word() not in _ACROSS or cursor.number(1) is not None or cursor.pausing_after():
         return False
     before = cursor.at
     for first, then in ((_KNIT, _PURL), (_PURL, _KNIT)):

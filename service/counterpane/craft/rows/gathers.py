@@ -46,6 +46,8 @@ _INTO: Phrasebook[int] = Phrasebook(
 
 def take_halves(cursor: Cursor) -> IntoOne | None:
     """Read "knit the first half of the double stitch, seam the other half"; None, without a move, for anything else."""
+    if cursor.word(1) not in _HALF.openings:
+        return None
     before, place = cursor.at, cursor.place
     first = _half(cursor)
     second = _half(cursor) if first and cursor.take(_JOINS) else None

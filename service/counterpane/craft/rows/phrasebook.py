@@ -21,9 +21,12 @@ class _Branch(Generic[Meaning]):
 
 
 class Phrasebook(Generic[Meaning]):
-    """Phrases as a tree of their words: looking one up costs its length, however many there are."""
+    """Phrases as a tree of their words: looking one up costs its length, however many there are.
 
-    __slots__ = ("_root",)
+    `openings` are the words that a phrase may begin with.
+    """
+
+    __slots__ = ("_root", "openings")
 
     def __init__(self, phrases: Iterable[tuple[str, Meaning]]) -> None:
         self._root: _Branch[Meaning] = _Branch()
@@ -32,17 +35,16 @@ class Phrasebook(Generic[Meaning]):
             for token in tokens(Line(0, phrase.lower())):
                 branch = branch.further.setdefault(token.norm, _Branch())
             branch.meaning = meaning
-
-    @property
-    def openings(self) -> frozenset[str]:
-        """The words that a phrase may begin with."""
-        return frozenset(self._root.further)
+        self.openings = frozenset(self._root.further)
 
     def longest(self, run: Sequence[Token], at: int) -> tuple[int, Meaning | None]:
         """Return how many tokens the longest phrase at a place takes and what it means; (0, None) for none."""
-        branch = self._root
-        length, meaning = 0, None
-        for index in range(at, len(run)):
+        first = self._root.further.get(run[at].norm) if at < len(run) else None
+        if first is None:
+            return 0, None
+        branch, meaning = first, first.meaning
+        length = 0 if meaning is None else 1
+        for index in range(at + 1, len(run)):
             further = branch.further.get(run[index].norm)
             if further is None:
                 break

@@ -36,7 +36,7 @@ _NEXT = phrases(
     *ways("in|into", "st|stitch"),
 )
 _FOLLOWING = frozenset().union(
-    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN, MANNER_BOOK)),
+    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN)),
     *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for")),
 )
 _TIMES_WORDS = ("times", "time", "x")
@@ -80,9 +80,10 @@ def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
 
 def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Read a stitch or a move of the yarn said in words, unless a longer name of the vocabulary stands here."""
-    before, word, place = cursor.at, cursor.word(), cursor.place
+    before, word = cursor.at, cursor.word()
     if word not in _SPOKEN and cursor.number() is None:
         return None
+    place = cursor.place
     phrase: Phrase | None = None
     if (move := take_yarn_move(cursor)) is not None:
         phrase = _moved(move, word, place)

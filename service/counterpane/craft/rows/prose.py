@@ -69,12 +69,14 @@ _FIRST_ROW = phrases(
     ),
     *ways("|, as at|at|from", "|the", "beginning", "|of row|of round|of the row|of the round|of the pattern"),
 )
-OPENINGS = _LEADS.openings | _BEGIN_AGAIN.openings
+OPENINGS = _LEADS.openings | _BEGIN_AGAIN.openings | {"the"}
 
 
 def take_prose(cursor: Cursor) -> bool:
     """Move past a remark that works no stitch; no move where the words are not one."""
     before = cursor.at
+    if _which_rows(cursor):
+        return True
     free = cursor.take(_LEADS)
     if free is None:
         return False
@@ -84,6 +86,17 @@ def take_prose(cursor: Cursor) -> bool:
     if not (cursor.pausing or cursor.token.kind == "open") or not _works_nothing(cursor.run[start : cursor.at], free):
         cursor.at = before
         return False
+    return True
+
+
+def _which_rows(cursor: Cursor) -> bool:
+    """Move past "the 8 first rows--" and "the first 6 rows:" at the beginning of a row, which name it once more."""
+    words = [cursor.word(ahead) for ahead in range(5)]
+    if words[0] != "the" or "first" not in words[1:3] or words[3] not in ("row", "rows", "round", "rounds"):
+        return False
+    if cursor.at or words[4] not in ("-", ":", ","):
+        return False
+    cursor.at += 4
     return True
 
 

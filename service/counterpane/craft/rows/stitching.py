@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from counterpane.craft.rows.cables import take_held_off
+from counterpane.craft.rows.cables import HELD_OFF, take_held_off
 from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_whole_row
 from counterpane.craft.rows.forward import forward
 from counterpane.craft.rows.frames import CLOSES
@@ -31,7 +31,8 @@ def take_stitch(reading: Reading) -> None:
             place = cursor.run[before].place
             reading.nest.put(plain(Work(PATTERN, place=place), take_stop(cursor) or Stop(rest=0)))
             return
-        whole = take_held_off(cursor, _held(reading)) or take_whole_row(cursor)
+        held = _held(reading) if cursor.word(1) in HELD_OFF else None
+        whole = take_held_off(cursor, held) or take_whole_row(cursor)
         if whole is not None:
             reading.nest.put(whole)
             return
