@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NamedTuple
 
 from counterpane.craft.rows.tree import Place
@@ -57,6 +58,7 @@ def offset(text: str, place: Place) -> int:
     return line_begins(text)[place.line - 1] + place.column - 1
 
 
+@lru_cache(maxsize=2)
 def line_begins(text: str) -> list[int]:
     """Return the offset at which each line begins."""
     return [int(text.startswith("\ufeff")), *(match.end() for match in _ENDS.finditer(text))]

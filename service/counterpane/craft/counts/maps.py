@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from counterpane.craft.counts.effects import effect, total
 from counterpane.craft.counts.needle import MOST_STITCHES, NONE, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
 from counterpane.craft.counts.wellformed import is_deep, names_markers, within
-from counterpane.craft.rows.tree import Node, Turn
+from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -37,9 +38,21 @@ class RowMap:
         steps, rest = divmod(before - self.least, self.of)
         return None if rest else self.makes + self.per * steps
 
+    def _worked_at_all(self, needle: Needle, has: Amount) -> Needle | None:
+        """Return the needle after the row where it takes every count left on it, which most rows do; None elsewhere."""
+        if has.at(needle.low) < self.least or needle.low == needle.high:
+            return None
+        steps, per = (has.base - self.least) // self.of, has.per // self.of
+        slope = (per * self.slope, needle.scale) if self.slope and per else None
+        return _holding(needle, Amount(self.makes + self.per * steps, self.per * per), slope)
+
     def worked(self, needle: Needle) -> Needle | None:
         """Return the needle after the row, ready for the next; None where no count left on it can be worked."""
-        has = needle.all
+        has = needle.left[0]
+        if self.of and has.per % self.of == 0 and (has.base - self.least) % self.of == 0 <= has.per:
+            after = self._worked_at_all(needle, has)
+            if after is not None:
+                return after
         if self.of == 0:
             fitted = needle.exactly(has, self.least)
             return _holding(fitted, Amount(self.makes), None) if fitted else None
@@ -101,6 +114,56 @@ class Maps:
 
 
 def _map_of(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
+    found = _plain_map(parts, vocabulary)
+    return _walked_map(parts, vocabulary) if found is None else found
+
+
+def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
+    """Return the map of a row of stitches with open repeats, straight from what they use; None for all other rows."""
+    uses = makes = per = of = 0
+    left: int | None = None  # Stitches still to be worked, once a repeat has said how many it keeps.
+    for node in parts:
+        if isinstance(node, OpenRepeat):
+            if node.marker or node.last is not None or node.stop is None or not _is_plain_list(node.parts, vocabulary):
+                return None
+            body = total(node.parts, vocabulary)
+            if left is None:
+                least = 0 if node.plain else 1
+                uses, makes = uses + node.stop + least * body.uses, makes + least * body.makes
+                of, per = body.uses, body.makes
+            else:
+                times, rest = divmod(left - node.stop, body.uses)
+                if rest or times < (0 if node.plain else 1):
+                    return None
+                makes += times * body.makes
+            left = node.stop
+        elif _is_plain_list((node,), vocabulary, least=0):
+            one = effect(node, vocabulary)
+            makes += one.makes
+            if left is None:
+                uses += one.uses
+            else:
+                left -= one.uses
+        else:
+            return None
+    if left or uses + of == 0 or uses > MOST_STITCHES:
+        return None
+    return RowMap(uses, of, makes, per, 1 if of else None) if uses else RowMap(of, of, makes + per, per, 1)
+
+
+def _is_plain_list(nodes: Sequence[Node], vocabulary: Vocabulary, least: int = 1) -> bool:
+    """Say whether nodes are stitches, or groups of them, that ask for nothing on the right or the cable needle."""
+    for node in nodes:
+        if isinstance(node, Group):
+            if not _is_plain_list(node.parts, vocabulary, least=0):
+                return False
+        elif not isinstance(node, Work) or node.held:
+            return False
+    one = total(nodes, vocabulary)
+    return one.uses >= least and not (one.needs or one.draws or one.held)
+
+
+def _walked_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
     if names_markers(parts) or any(isinstance(node, Turn) for node in within(parts)):
         return None
     try:

@@ -17,10 +17,12 @@ from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.pages import Page, page_of
-from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.read import ReadRow
+from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.sides import with_sides
 from counterpane.craft.rows.sizes import Sizes, for_size, sizes_in
+from counterpane.craft.rows.sizes.swaps import Swaps
 from counterpane.craft.rows.statements import (
     StatedCastOn,
     StatedMultiple,
@@ -73,22 +75,34 @@ def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> 
 def read_sizes(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> Iterator[Instructions]:
     """Read a text once for each of its sizes; what is the same in all of them is read once."""
     page, terms, shared = page_of(text), terms or terms_of(text), Shared()
-    sizes = sizes_in(page.lines)
-    for size in range(sizes.number if sizes else 1):
-        found = clauses(text, page, for_size(sizes, size) if sizes else page.lines, shared)
-        found = numbered(found, vocabulary, any(clause.kind == "row" for clause in found))
-        read = _Assembly(found, vocabulary, terms, shared).instructions(page)
+    sizes, shapes = sizes_in(page.lines), Shapes(vocabulary, terms)
+    for size, found in enumerate(_of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page)]):
+        labelled = any(clause.kind == "row" for clause in found)
+        read = _Assembly(numbered(found, vocabulary, labelled), shapes, shared).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
+
+
+def _of_sizes(text: str, page: Page, sizes: Sizes, shared: Shared) -> Iterator[list[Clause]]:
+    """Yield the clauses of each size; rows that differ in plain numbers alone come from those of the first size."""
+    lines = for_size(sizes, 0)
+    first = clauses(text, page, lines, shared)
+    yield first
+    swaps = Swaps(sizes, first)
+    for size in range(1, sizes.number):
+        plain = swaps.plain(size)
+        of_size = for_size(sizes, size, {number: lines[number] for number in plain})
+        found = clauses(text, page, of_size, shared)
+        yield [swaps.swapped(each, size) if each.line.number - 1 in plain else each for each in found]
 
 
 class _Assembly:
     """The clauses of a text taken one by one: statements kept, rows listed."""
 
-    def __init__(self, found: Sequence[Clause], vocabulary: Vocabulary, terms: Terms, shared: Shared) -> None:
+    def __init__(self, found: Sequence[Clause], shapes: Shapes, shared: Shared) -> None:
         self.found = found
+        self.shapes = shapes
         self.shared = shared
-        self.terms = terms
-        self.vocabulary = vocabulary
+        self.vocabulary, self.terms = shapes.vocabulary, shapes.terms
         self.listing = Listing()
         self.faults = self.listing.faults
         self.cast_on: StatedCastOn | None = None
@@ -188,7 +202,7 @@ class _Assembly:
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
         """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
-        named, read = self.shared.of(_words, clause, self.vocabulary, self.terms)
+        named, read = self.shared.of(_words, clause, self.shapes)
         self.faults += read.faults
         rows = list(self.shared.of(_rows, clause, label, read, self.listing.section or ""))
         if named:
@@ -237,10 +251,10 @@ def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
     )
 
 
-def _words(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> tuple[Borrowed | None, ReadRow]:
+def _words(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
     """Return the rows that the words of a row name, and what its own words say."""
     named = borrowed(clause.body)
-    return named, read_tokens(named.rest if named else clause.body, vocabulary, terms)
+    return named, shapes.read(named.rest if named else clause.body)
 
 
 def _rows(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.sizes.draft import Draft
@@ -126,8 +126,11 @@ def _printed(flat: Flat, reading: Reading) -> SizeList:
     return SizeList(place, _words(flat.text, reading), _casts_on(flat.text, reading))
 
 
-def draft_for(sizes: Sizes, size: int) -> Draft:
-    """Return the text on its way to one size, counted from 0: its numbers chosen, what is not for it left out."""
+def draft_for(sizes: Sizes, size: int, untouched: frozenset[int] = frozenset()) -> Draft:
+    """Return the text on its way to one size, counted from 0: its numbers chosen, what is not for it left out.
+
+    Lines whose numbers from 0 are in `untouched` are left as they are.
+    """
     draft = Draft(sizes.flat)
     for note in sizes.notes:
         if size in note.sizes:
@@ -136,16 +139,18 @@ def draft_for(sizes: Sizes, size: int) -> Draft:
             draft.leave_out_phrase(note.begin, note.stop)
         else:
             draft.drop(note.begin, note.stop)
-    for start, end in _chosen(sizes, size, draft):
+    for start, end in _chosen(sizes, size, draft, untouched):
         if draft.letters[start]:
             draft.leave_out(start, end)
     return draft
 
 
-def _chosen(sizes: Sizes, size: int, draft: Draft) -> list[Span]:
+def _chosen(sizes: Sizes, size: int, draft: Draft, untouched: frozenset[int]) -> list[Span]:
     """Keep the entry of a size in each list, and return those that say that nothing is worked."""
     nothing = []
     for reading in (*([sizes.named] if sizes.named else []), *sizes.readings):
+        if untouched and sizes.flat.line_at(reading.start) in untouched:
+            continue
         start, end = reading.entries[size]
         draft.drop(reading.start, start)
         draft.drop(end, reading.end)
@@ -154,9 +159,13 @@ def _chosen(sizes: Sizes, size: int, draft: Draft) -> list[Span]:
     return nothing
 
 
-def for_size(sizes: Sizes, size: int) -> list[Line]:
-    """Return the lines of one size, counted from 0; a line that is the same in every size stays the same object."""
-    draft = draft_for(sizes, size)
+def for_size(sizes: Sizes, size: int, first: Mapping[int, Line] | None = None) -> list[Line]:
+    """Return the lines of one size, counted from 0; a line that is the same in every size stays the same object.
+
+    `first` are lines of the first size, by their number from 0, that are to stand for those of this one.
+    """
+    first = first or {}
+    draft = draft_for(sizes, size, frozenset(first))
     for reading in sizes.odd:
         # The row cannot be read in any size; one number of it is kept so that its other words can be.
         start, end = reading.entries[min(size, len(reading.entries) - 1)]
@@ -165,6 +174,8 @@ def for_size(sizes: Sizes, size: int) -> list[Line]:
     lines = list(sizes.flat.lines)
     for number in draft.touched:
         lines[number] = draft.line(number)
+    for number, line in first.items():
+        lines[number] = line
     return lines
 
 

@@ -1,0 +1,139 @@
+"""Rows read by their shape: rows that are alike but for their places and numbers are read once.
+
+A row is read as it stands; when its words come a second time with other numbers, they are read with numbers that stand
+for any, and what is read then is the shape. It is used only where it gives, with the row's own numbers and places, what
+reading the row itself gives. Numbers below 3 are words of their own, since "1" and "2" have words that go with them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import fields, is_dataclass
+from typing import TypeAlias
+
+from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.tree import NOWHERE, Place
+from counterpane.craft.rows.words import LONGEST_NUMBER, Token
+from counterpane.craft.stitches import Terms, Vocabulary
+
+LEAST_ALIKE = 3
+_ANY = "\x00"  # In no word: stands for a number.
+_FIRST, _APART, _NEAR = 1_000_500, 1_000, 2
+# With these words a number names a stitch or a fabric: it is no number like any other.
+_NAMING = frozenset("tog together rib ribbing cn cable moss as through row rows rnd round".split())
+_Key: TypeAlias = tuple[str, ...]
+_Maker: TypeAlias = Callable[[Sequence[int], Sequence[Token]], object]
+
+
+class Shapes:
+    """The rows of a text, each shape read once."""
+
+    def __init__(self, vocabulary: Vocabulary, terms: Terms) -> None:
+        self.vocabulary = vocabulary
+        self.terms = terms
+        self._seen: set[_Key] = set()
+        self._makers: dict[_Key, _Maker | None] = {}
+
+    def read(self, run: Sequence[Token]) -> ReadRow:
+        """Read the tokens of one row."""
+        key, numbers = _shape(run)
+        maker = self._makers.get(key)
+        if maker is not None:
+            made = maker(numbers, run)
+            assert isinstance(made, ReadRow)
+            return made
+        read = read_tokens(run, self.vocabulary, self.terms)
+        if key in self._seen and key not in self._makers:
+            self._makers[key] = self._maker(run, numbers, read)
+        self._seen.add(key)
+        return read
+
+    def _maker(self, run: Sequence[Token], numbers: Sequence[int], read: ReadRow) -> _Maker | None:
+        """Return what makes a row of this shape, None where the numbers mean more than numbers."""
+        any_numbers = read_tokens(_with_any(run), self.vocabulary, self.terms) if numbers else read
+        if read.faults or any_numbers.faults:
+            return None
+        places: dict[Place, int] = {}
+        for index, token in enumerate(run):
+            places.setdefault(token.place, index)
+        try:
+            maker = _made(any_numbers, places)
+        except KeyError:
+            return None
+        return maker if repr(maker(numbers, run)) == repr(read) else None
+
+
+def _shape(run: Sequence[Token]) -> tuple[_Key, list[int]]:
+    """Return the words of a row with their larger numbers left open, and those numbers."""
+    key: list[str] = []
+    numbers: list[int] = []
+    for token in run:
+        number = _number(token)
+        if number is None:
+            key.append(token.norm)
+        else:
+            key.append(_ANY if token.value is not None else token.norm[0] + _ANY)
+            numbers.append(number)
+    if _NAMING.isdisjoint(key):
+        return tuple(key), numbers
+    return tuple([token.norm for token in run]), []
+
+
+def _number(token: Token) -> int | None:
+    """Return the number of "12" or "k12" that may be any other; None for all else."""
+    if token.value is not None:
+        return token.value if token.value >= LEAST_ALIKE else None
+    word = token.norm
+    if token.kind == "word" and word[0] in "kp" and word[1:].isdecimal() and len(word) <= LONGEST_NUMBER:
+        number = int(word[1:])
+        return number if number >= LEAST_ALIKE else None
+    return None
+
+
+def _with_any(run: Sequence[Token]) -> list[Token]:
+    """Return the words of a row with numbers that tell which one they stand for."""
+    out: list[Token] = []
+    count = 0
+    for token in run:
+        if _number(token) is None:
+            out.append(token)
+            continue
+        number = _FIRST + _APART * count
+        count += 1
+        word = str(number) if token.value is not None else f"{token.norm[0]}{number}"
+        value = number if token.value is not None else None
+        out.append(Token(token.kind, word, token.line, token.start, value, word))
+    return out
+
+
+def _made(value: object, places: dict[Place, int]) -> _Maker:
+    """Return what makes a value with other numbers and places; KeyError for a place that is no token's."""
+    if isinstance(value, Place):
+        return _constant(value) if value == NOWHERE else _placed(places[value])
+    if type(value) is int and value > _FIRST - _APART // 2:
+        which, more = divmod(value - _FIRST + _APART // 2, _APART)
+        if abs(more - _APART // 2) > _NEAR:
+            raise KeyError(value)
+        return _numbered(which, more - _APART // 2)
+    if isinstance(value, tuple) and any(is_dataclass(each) for each in value):
+        makers = [_made(each, places) for each in value]
+        return lambda numbers, run: tuple([maker(numbers, run) for maker in makers])
+    if is_dataclass(value) and not isinstance(value, type):
+        return _built(type(value), [_made(getattr(value, each.name), places) for each in fields(value)])
+    return _constant(value)
+
+
+def _constant(value: object) -> _Maker:
+    return lambda numbers, run: value
+
+
+def _placed(index: int) -> _Maker:
+    return lambda numbers, run: run[index].place
+
+
+def _numbered(which: int, more: int) -> _Maker:
+    return lambda numbers, run: numbers[which] + more
+
+
+def _built(kind: Callable[..., object], makers: Sequence[_Maker]) -> _Maker:
+    return lambda numbers, run: kind(*[maker(numbers, run) for maker in makers])
