@@ -83,3 +83,11 @@ def test_rows_that_double_are_followed(vocabulary: Vocabulary) -> None:
     """A ratio has no drift; the passes are worked one by one."""
     text = "Cast on 3 sts.\nRow 1: *Kfb; rep from * to end.\nRep row 1 twice more. (24 sts)"
     assert loud(text, vocabulary) == []
+
+
+def test_rows_that_grow_say_how_long_they_can_be_worked(vocabulary: Vocabulary) -> None:
+    """44 stitches become 66 and 99, and no third pass fits; 42 become 63, and no second does."""
+    rows = "Row 1 (RS): *K1, p1; rep from * to end.\nRow 2: *P1, yo, k1; rep from * to end.\nRep these rows."
+    text = "Cast on {} sts.\n" + rows
+    said = [check_text(text.format(count), vocabulary)["findings"][-1]["message"] for count in (44, 42)]
+    assert "can be worked once more and then not again" in said[0] and "cannot be worked again" in said[1]

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, pointing, trouble
+from counterpane.craft.checking import Examined, Repeated, pointing, trouble
 from counterpane.craft.checking.wording import at, stitches
+from counterpane.craft.counts import passes_from
 from counterpane.craft.findings import Finding, Severity, rule
 
 
@@ -32,10 +33,19 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
             message = f"Each pass of these rows would {change}; {stitches(again.remain or 0)} are never reached."
             hint = "Change the number to stop at, or the rows."
         else:
-            fails = "so that they cannot be worked again" if not repeated.fits_again else "each time"
-            message = f"These rows {change} in one pass, {fails}."
+            message = f"These rows {change} in one pass, {_until(repeated)}."
             hint = "Make the rows return to their first count, or say how often they are worked."
         grave = repeated.reached is False or (again.passes is None and not repeated.fits_again)
         severity: Severity = ("warning" if stuck else "error") if grave else "note"
         hint = pointing(examined, again.place.line, hint) if grave and not stuck else hint
         yield at(again.place, "count-drifts", severity, message, hint)
+
+
+def _until(repeated: Repeated) -> str:
+    """Say how long the rows can be worked on from where they stand."""
+    if repeated.fits_again:
+        return "each time"
+    more = None if repeated.before is None else passes_from(repeated.chain, repeated.before)
+    if not more:
+        return "so that they cannot be worked again"
+    return f"so that they can be worked {'once' if more == 1 else f'{more} times'} more and then not again"
