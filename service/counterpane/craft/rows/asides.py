@@ -25,6 +25,7 @@ _MOST_NUMBERS = 3
 LEADS = frozenset("you there total now giving leaving making leaves makes gives".split())
 _EDGES = frozenset("edge selvedge selvage border marked centre center balancing end".split())
 _SIDES = frozenset("rs ws right wrong side facing".split())
+_POINTERS = frozenset({"see", "note", "optional"})
 _ROWS = frozenset("row rnd round".split())
 
 
@@ -101,6 +102,8 @@ def _count(inside: Sequence[Token]) -> Token | None:
 def _is_note(inside: Sequence[Token]) -> bool:
     """Tell whether words in brackets tell nothing to work."""
     words = {token.norm for token in inside}
+    if inside[0].norm in _POINTERS:
+        return True
     stitches = words & STITCH_WORDS
     named = {word for word in words if not word.isdigit()} - STITCH_WORDS
     # "(2 sts cast off)" tells what has been done; "(cast off 2 sts)" is to be worked.

@@ -13,12 +13,24 @@ from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
 
 MANNERS: Mapping[str, tuple[str, ...]] = {
     "kwise": (
-        *("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", "knitways", "plainwise"),
+        *("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", "knitways", "knitway", "plainwise"),
         *ways("as|as if|as though", "to|for|about to", "knit|k|k2tog|knit it"),
         *ways("as if|as for|as in|as though|as if for", "knitting|plain knitting"),
     ),
     "pwise": (
-        *("pwise", "purlwise", "p wise", "p-wise", "pw", "as to purl", "purlways", "pearlwise", "seamwise"),
+        *(
+            "pwise",
+            "purlwise",
+            "p wise",
+            "p-wise",
+            "pw",
+            "as to purl",
+            "purlways",
+            "purlway",
+            "the purlway",
+            "pearlwise",
+            "seamwise",
+        ),
         *ways("as|as if|as though", "to|for|about to", "purl|p|p2tog|pearl|seam|purl it"),
         *ways("as if|as for|as in|as though|as if for", "purling|pearling|seaming"),
     ),
@@ -115,9 +127,7 @@ def _manner(cursor: Cursor, book: Phrasebook[bool]) -> bool:
 def take_shown(cursor: Cursor) -> bool:
     """Move past "over the 2 purled", "on the purled stitches of the previous row", "over the holes of the 8th row"."""
     before = cursor.at
-    if not cursor.take_word("over", "on", "upon", "above", "in", "into") or not cursor.take_word(
-        "the", "those", "these"
-    ):
+    if not cursor.take_word("over", "on", "upon", "above") or not cursor.take_word("the", "those", "these"):
         cursor.at = before
         return False
     cursor.take_number()

@@ -32,7 +32,7 @@ _TWICE_INTO = phrases(*ways("twice|2 times", "in|into", "|the", "next|same|first
 _WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
 _ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
 _NEXT = phrases(
-    *ways("in|into|of|on", "|the", "next|same|first|last|foll|following", "st|stitch|loop"),
+    *ways("in|into|of|on", "|the", "next|same|first|last|foll|following|made|new", "st|stitch|loop"),
     *ways("in|into", "st|stitch"),
 )
 _FOLLOWING = frozenset().union(
@@ -196,7 +196,7 @@ def _number(cursor: Cursor) -> int | None:
     before = cursor.at
     cursor.take_word("over", "across", "on", "for", "off")
     which = cursor.take(WHICH)
-    cursor.take_word("edge", "plain", "other")
+    which = cursor.take_word("edge", "plain", "other", "a") or which
     if cursor.number() is not None and cursor.word(1) not in _TIMES_WORDS:
         number = cursor.take_number()
         cursor.take_any(_PADDING)

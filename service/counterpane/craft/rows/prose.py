@@ -23,6 +23,7 @@ _LEADS: Phrasebook[bool] = Phrasebook(
             for way in ways("this|these|that|it|which", "makes|make|forms|form|gives|give|will|is|are|brings")
         ),
         *((way, _FREE) for way in ways("thus|thereby|so", "making|forming|giving|bringing")),
+        *((way, _FREE) for way in ways("by", "taking|picking|lifting|knitting", "|up")),
         *((way, _BOUND) for way in ways("|and", "taking|take", "|great", "care")),
         *((way, _BOUND) for way in ways("being|be", "careful|very careful")),
         *((way, _BOUND) for way in ways("|always|and", "keeping|keep", "the|it|this|that|your|them")),

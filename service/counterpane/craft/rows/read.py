@@ -26,6 +26,7 @@ from counterpane.craft.rows.tree import Node, OpenRepeat, Place
 from counterpane.craft.rows.words import Token, normal_lines, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
+_ROW = phrases(*ways("the|each|every", "row|round|needle"))
 _ENDS = ("end", "ending")
 _CLAUSE_ENDS = frozenset(";.-")
 _LAST_REPEAT = phrases(*ways("ending|end", "|the", "last", "rep|repeat", "|with"))
@@ -135,7 +136,8 @@ def _ending(reading: Reading) -> bool:
         _last_repeat(reading)
         return True
     cursor.at += 1
-    cursor.take_word("with")
+    cursor.take(_ROW)
+    cursor.take_word("with", "by")
     reading.nest.open_end()
     return True
 

@@ -20,6 +20,7 @@ from counterpane.craft.rows.units import unit_start
 _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
+_MAKE = frozenset({"make", "making"})
 _CABLE, _NEAR = 4, 3
 
 
@@ -64,7 +65,7 @@ def _put(reading: Reading, phrase: Phrase, start: int) -> None:
     if isinstance(node, Work):
         if node.held and phrase.bare and node.stitch in _PLAIN:
             node = replace(node, times=_held(reading) or 1)
-        if reading.cursor.at - start > _NEAR and _same(reading, start) and nest.gather_with(node):
+        if reading.cursor.at - start > _NEAR and _same(reading, start) and _into_same(reading, node):
             return
         if node.stitch == "sl" and node.times == 2:
             words = {token.norm for token in reading.cursor.run[start : reading.cursor.at]}
@@ -72,6 +73,15 @@ def _put(reading: Reading, phrase: Phrase, start: int) -> None:
     nest.put(node, phrase.bare, together=together)
     if phrase.brought:
         nest.frame.told = len(nest.frame.items) - 1
+
+
+def _into_same(reading: Reading, node: Work) -> bool:
+    """Work a stitch into the same stitch as the one it is joined to by "and", or as all single ones before it."""
+    nest = reading.nest
+    if nest.frame.anded == len(nest.frame.items):
+        return nest.gather_with(node)
+    nest.put(node)
+    return nest.gather_back(1) or True
 
 
 def _held(reading: Reading) -> int | None:
@@ -83,7 +93,7 @@ def _held(reading: Reading) -> int | None:
 def _same(reading: Reading, start: int) -> bool:
     """Tell whether the stitch just read goes into the same stitch as the one before it."""
     words = reading.cursor.run[max(start, reading.cursor.at - _NEAR) : reading.cursor.at]
-    return any(token.norm == "same" for token in words)
+    return any(token.norm in ("same", "made") for token in words)
 
 
 def _joined(reading: Reading, phrase: Phrase, times: int) -> bool:
@@ -113,8 +123,12 @@ def _of_pair(reading: Reading) -> bool:
 def _meant(reading: Reading, phrase: Phrase) -> Phrase:
     """Decide what words of several meanings are here, by the stitches around them."""
     node = phrase.node
-    if reading.old and isinstance(node, Work) and node.stitch == "m1" and phrase.word in ("make", "making"):
+    lifted = reading.cursor.word() == "by"
+    if reading.old and not lifted and isinstance(node, Work) and node.stitch == "m1" and phrase.word in _MAKE:
         phrase = replace(phrase, node=replace(node, stitch="yo"), brought=True, keys=())
+    if isinstance(node, Work) and phrase.word in _MAKE and node.stitch == "yo" and node.times > 1:
+        readings = ("so many yarn-overs", "one yarn-over wrapped so often")
+        reading.faults.append(Fault("ambiguous-term", node.place, phrase.word, readings=readings, fatal=False))
     return _brought_forward(reading, phrase) if "yo" in phrase.keys else phrase
 
 

@@ -14,7 +14,9 @@ _ENDS = phrases(
     *ways("|in|into|through", "all|all the|every|each", "st|sts|stitch|stitches", "|to end|across|around"),
     *ways("the|this|the entire|the whole|entire|whole", _ROW),
     *ways("all rem|all remaining|rem|remaining|the rem|the remaining", "st|sts|stitches"),
+    *ways("the|all the", "rest|remainder", "|of the row|of row|of the sts|of the stitches|of the round|of the needle"),
     "back",
+    "throughout",
 )  # fmt: skip
 _ALONG = phrases("across", "along", "across the row", "across row", "along the row")
 _LAST = phrases(*ways("to|until|till|to within|up to", "last|the last|the final"))
@@ -60,6 +62,8 @@ def take_stop(cursor: Cursor) -> Stop | None:
     found = found or (Stop(rest=0) if cursor.take(_ENDS) else None)
     if found is None:
         cursor.at = before
+    elif not found.rest and cursor.word() == "plain" and cursor.pausing_after():
+        cursor.at += 1
     return found
 
 

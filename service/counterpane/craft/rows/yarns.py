@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from counterpane.craft.rows.cursor import Cursor
+from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
 
 Direction: TypeAlias = Literal["over", "forward", "back"]
@@ -47,7 +47,7 @@ _ONLY_MOVED = frozenset({"yarn"})
 _LOOPS = frozenset({"over", "overs"})
 _LOOP_NAMES = phrases("yo", "yos", "yarn over", "yarn-over", "yfwd", "yrn")
 _DOUBLE = phrases("double", "a double", "2 times", "twice")
-YARN_OPENINGS = _VERBS | YARNS | _LOOPS | {"the", "double", "a", "twice"}
+YARN_OPENINGS = _VERBS | YARNS | _LOOPS | {"the", "double", "a", "twice", "make", "making"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,7 @@ class YarnMove:
 def take_yarn_move(cursor: Cursor) -> YarnMove | None:
     """Move past words that bring the yarn somewhere; None, without a move, where none do."""
     before = cursor.at
-    found = _moved(cursor) or _thrown(cursor) or _overs(cursor)
+    found = _moved(cursor) or _thrown(cursor) or _made(cursor) or _overs(cursor)
     if found is None:
         cursor.at = before
     return found
@@ -93,6 +93,16 @@ def _thrown(cursor: Cursor) -> YarnMove | None:
         return None
     cursor.at += 2
     return _ended(cursor, "over", None, told=True)
+
+
+def _made(cursor: Cursor) -> YarnMove | None:
+    """Read "make 2", which is more than one loop, or one loop wrapped so often: the reader says that it is in doubt."""
+    number = cursor.number(1)
+    if cursor.word() not in ("make", "making") or number is None or number < 2:
+        return None
+    cursor.at += 2
+    cursor.take_any(STITCH_WORDS)
+    return YarnMove("over", number, told=True)
 
 
 def _overs(cursor: Cursor) -> YarnMove | None:
