@@ -59,6 +59,8 @@ def test_rows_have_labels_of_many_kinds(text: str, wanted: str, vocabulary: Voca
         ("Work the next two rows in pattern.", 2),
         ("Beg with a k row, work 10 rows in St st.", 10),
         ("With A, knit 4 rows.", 4),
+        ("Garter border: Knit 8 rows.", 8),
+        ("Start the body: K5, p30, k5.", 1),
         ("Bind off 3 sts at the beginning of the next 2 rows.", 2),
     ],
 )
@@ -177,3 +179,12 @@ def test_pieces_begin_and_end(vocabulary: Vocabulary) -> None:
     steps = read_text(text, vocabulary).steps
     assert [type(step) for step in steps if isinstance(step, EndStep | StartStep)] == [EndStep, StartStep]
     assert check_text(text, vocabulary)["rows"][-1]["after"] == 70
+
+
+def test_a_row_with_a_name_is_worked_again_until_a_count(vocabulary: Vocabulary) -> None:
+    """The rows between change no count, so that the number to stop at is reached and is no count of one row."""
+    text = "Cast on 9 sts.\nIncrease row: K1, m1, k to last st, m1, k1.\n"
+    text += "Repeat the increase row every other row until you have 29 stitches.\nKnit one row even."
+    answer = check_text(text, vocabulary)
+    assert [(row["label"], row["before"]) for row in answer["rows"]] == [("increase", 9), ("next", 29)]
+    assert [found for found in answer["findings"] if found["severity"] == "error"] == []

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import HOW_MANY, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
+from counterpane.craft.rows.labels import HOW_MANY, KNOWN, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line, tokens
@@ -21,6 +21,7 @@ AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
     rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
+    rf"|(?:the\s+)?(?P<worded>{KNOWN})\s+{ROW}\b"
     rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
     rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
     rf"|(?:again\s+)?from\s+(?:the\s+)?(?P<first>{_ORDINAL})(?:\s+{ROW}\b|(?=\s*(?:[.;,]|$)))"
@@ -58,6 +59,7 @@ _PART = re.compile(
     r"\s*(?:\([^)]{0,40}\)\s*)?(?:of|from|in)\s+(?:the\s+)?(?P<part>[a-z][a-z' -]{1,40}?)\s*"
     r"(?=[.,;:(\d]|$|\b(?:until|till|once|twice|for|to|again|and|then|three|four|five|six)\b)"
 )
+_UNTIL = re.compile(r"[^.;]{0,60}?\b(?:until|till)\b")
 _BEFORE_COUNT = 8
 _NO_PART = frozenset({"pattern", "patt", "all", "total", "order", "order given", "turn", "sequence", "this way"})
 _NO_COUNT = frozenset({"until", "till", "ending", "end", "then", ".", ";", "to"})
@@ -124,13 +126,17 @@ def _again(match: re.Match[str], line: Line, end: int) -> Again:
     return Again(
         _numbers(match),
         _last(match),
-        None if remain else 1 if passes is None and worked else passes,
+        None
+        if remain
+        else 1
+        if passes is None and worked and not _UNTIL.match(line.text, match.end(), end)
+        else passes,
         remain,
         line.place(match.start()),
         int(stated.group(index)) if stated and index else None,
         line.place(stated.start(index)) if stated and index else None,
         number_of((match["since"] or match["first"] or "")[:6]),
-        letters=_letters(match["letters"] or ""),
+        letters=(re.sub(r"[-\s]", "", match["worded"]),) if match["worded"] else _letters(match["letters"] or ""),
         head=number_of(match["head"] or "") or 0,
         upto=number_of((match["upto"] or match["upto_nth"] or "")[:6]),
         part=part["part"] if part and part["part"] not in _NO_PART else None,

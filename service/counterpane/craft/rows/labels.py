@@ -56,7 +56,7 @@ _BEGIN = (
 )
 _END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:(?P=deco))?{_tail('behind')}(?:(?P=deco))?"
 _COLON = r"\s*+(?P<colon>[:=)]|\.+|-+(?=\s|[a-z*]))?-*(?:(?P=deco))?"
-_KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
+KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
 LABEL = re.compile(
     rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
     rf"|{_PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
@@ -64,7 +64,7 @@ LABEL = re.compile(
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
-    rf"|(?P<word>{_KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"|(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(

@@ -139,7 +139,7 @@ class StatedCount:
 _TELLS_COUNT = re.compile(
     rf"\W*(?:stitch\s+count\s*:?\s*{_N}{_STS}\W*$"
     r"|(?:total(?:\s+of)?\s*:?\s*|=\s*|(?:this|which)\s+(?:leaves|makes|gives)\s+(?:you\s+)?"
-    r"|[^.]{0,60}?\b(?:you|there)\s+(?:(?:will|should|must|ought\s+to|now|then|still)\s+)*(?:have|be|are)\s+(?:now\s+)?)?"
+    r"|(?:(?!until|till)[^.]){0,60}?\b(?:you|there)\s+(?:(?:will|should|must|ought\s+to|now|then|still)\s+)*(?:have|be|are)\s+(?:now\s+)?)?"
     rf"(?:a\s+total\s+of\s+)?{_N}\s*{_STITCHES}"
     r"(?:\s+(?:rem\w*|left|in\s+all|total|altogether|now|on\s+(?:the\s+|your\s+)?needles?|at\s+this\s+point))*\W*$)"
 )

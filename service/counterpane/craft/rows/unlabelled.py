@@ -19,6 +19,11 @@ _NUMBER = re.compile(r"\s*\|?\s*(\d{1,4})\s*[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]
 _STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
 _STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
 _STITCHES = re.compile(rf"\b{_STITCH}\b")
+# "Start the body: k5, p40, k5": words before a colon that name a part, and no stitch that is explained.
+_HEAD = re.compile(
+    r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?"
+    r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end)\s*:\s+"
+)
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
@@ -44,10 +49,15 @@ def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool) -> lis
 
 def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Token] | None:
     """Return the words of a line without a label that are stitches; None where it says anything else."""
-    if clause.kind not in ("prose", "heading") or not STITCHES.match(clause.line.text, clause.start):
+    if clause.kind not in ("prose", "heading"):
         return None
-    body = tokens(clause.line, clause.start, clause.end)
-    return body if reads_well(read_tokens(body, vocabulary, terms)) or is_strong(clause, clause.start) else None
+    head = _HEAD.match(clause.line.text, clause.start, clause.end)
+    start = head.end() if head else clause.start
+    if not STITCHES.match(clause.line.text, start):
+        return None
+    body = tokens(clause.line, start, clause.end)
+    well = head is None and reads_well(read_tokens(body, vocabulary, terms))
+    return body if well or is_strong(clause, start) else None
 
 
 def is_strong(clause: Clause, start: int) -> bool:

@@ -18,6 +18,7 @@ from counterpane.craft.rows.words import CUT_WORD, Line, joined
 _BULLET = re.compile(r"[\s>|]*(?:(?:[-•*+‣▪●○◦·□☐✓~]|\[[ x]?\]|\d{1,3}[.)])\s+)*")
 _INNER = re.compile(
     r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
+    r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b))"
     r"|(?<=\.)-+\s*(?=rep)"
     r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
     r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows\b)"
@@ -40,7 +41,8 @@ class _Open:
 def cuts(line: Line, start: int) -> Iterator[int]:
     """Yield where a sentence of a line may begin."""
     for match in _INNER.finditer(line.text, start):
-        yield match.end()
+        if match["head"] is None or match.start() > start:
+            yield match.end()
 
 
 def start_of(line: Line) -> int:
