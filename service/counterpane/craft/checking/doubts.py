@@ -2,7 +2,8 @@
 
 "rep from * 4 times" is five times in all unless only four fit; a bind-off leaves a stitch that the next number does not
 count unless only counting it fits the printed count; "inc" is the one increase that fits, and where both or none fit
-the row cannot be counted. One row at a time, in working order.
+the row cannot be counted. A handbook's row without a star that would leave most stitches is worked again and again
+where that comes out. One row at a time, in working order.
 """
 
 from __future__ import annotations
@@ -12,15 +13,18 @@ from dataclasses import replace
 
 from counterpane.craft.counts import count, work
 from counterpane.craft.counts.wellformed import within
-from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Node, OpenRepeat, Place, Row, Work
+from counterpane.craft.rows.effects import total
+from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Marker, Node, OpenRepeat, Place, Row, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
+LEAST_WORKINGS = 4  # House figure: an edging never leaves three quarters of its stitches to be guessed.
+_NO_LIST = (OpenRepeat, BindOff, Turn, Marker)
 Parts = tuple[Node, ...]
 
 
 def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    if not any(_other(row) or vague(row, vocabulary) for row in rows):
+    if not any(row.old or _other(row) or vague(row, vocabulary) for row in rows):
         return tuple(rows)
     out: list[Row] = []
     before = start
@@ -39,6 +43,9 @@ def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vo
         fitting = [reading for reading in readings if _fits(reading, earlier, before, vocabulary)]
         return fitting[0] if len(fitting) == 1 else replace(row, readable=False)
     others = _other(row)
+    if before is not None and row.old and _leaves_most(row, before, vocabulary):
+        whole = replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
+        return whole if _fits(whole, earlier, before, vocabulary) else row
     if not others or _fits(row, earlier, before, vocabulary):
         return row
     for parts in others:
@@ -46,6 +53,13 @@ def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vo
         if _fits(other, earlier, before, vocabulary):
             return other
     return row
+
+
+def _leaves_most(row: Row, before: int, vocabulary: Vocabulary) -> bool:
+    """Tell whether a list without a repeat would leave most of the stitches, as no handbook means it to."""
+    if not row.parts or any(isinstance(node, _NO_LIST) for node in within(row.parts)):
+        return False
+    return 0 < total(row.parts, vocabulary).uses * LEAST_WORKINGS <= before
 
 
 def vague(row: Row, vocabulary: Vocabulary) -> frozenset[Place]:

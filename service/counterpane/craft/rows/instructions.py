@@ -273,6 +273,7 @@ def _rows(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Ro
         end=_end(clause),
         stated_place=read.stated_place or clause.place,
         text=clause.text,
+        old=read.old,
     )
     rows = [row, *(replace(row, label=name) for name in names[1:])]
     return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])

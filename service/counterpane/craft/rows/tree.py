@@ -140,7 +140,8 @@ class Row:
     `label` is digits only where there are any; `side` is as stated or worked out, else None; `stated` the count printed
     after it. `place` is where its line begins, `start` where its first word stands and
     `end` just behind its last.
-    `whole` says that the row had no star and was taken as one repeat ("repeat", or a stated multiple).
+    `whole` says that the row had no star and was taken as one repeat ("repeat", or a stated multiple), `old` that it is
+    in the words of handbooks, which often leave "repeat" out.
     """
 
     label: str
@@ -155,3 +156,4 @@ class Row:
     end: Place = _place()
     stated_place: Place = _place()
     text: str = field(default="", compare=False)
+    old: bool = field(default=False, compare=False)
