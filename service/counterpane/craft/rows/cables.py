@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Literal
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrasebook import Phrasebook, phrases, spelt, ways
 from counterpane.craft.rows.tree import Hold, Node, Place, Work
 
 HOLDING_VERBS = frozenset(
@@ -19,7 +19,7 @@ _A = "|a|an|the|another|your|this|that"
 _CN = "|".join(
     [
         *("cn", "c n"),
-        *ways(
+        *spelt(
             "cable|third|3rd|spare|auxiliary|extra|additional|double-pointed|double pointed|short|2nd|second",
             "needle|pin|cn",
         ),

@@ -6,7 +6,7 @@ The two loops of a double yarn-over are worked so as well: "knit the first half 
 from __future__ import annotations
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrasebook import Phrasebook, phrases, spelt, ways
 from counterpane.craft.rows.tree import IntoOne, Work
 
 _VERBS = {
@@ -22,7 +22,7 @@ _OF = phrases(
 )
 _DOUBLE = "|".join(
     [
-        *ways("double", "yo|over|st|stitch|loop|yarn over|made stitch"),
+        *spelt("double", "yo|over|st|stitch|loop|yarn over|made stitch"),
         "2 overs",
         "yo twice",
         "2 loops",

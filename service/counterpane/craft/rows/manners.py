@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
-from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrasebook import Phrasebook, Said, phrases, ways
 
-MANNERS: Mapping[str, tuple[str, ...]] = {
+MANNERS: Mapping[str, tuple[Said, ...]] = {
     "kwise": (
         *("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", "knitways", "knitway", "plainwise"),
         *ways("as|as if|as though", "to|for|about to", "knit|k|k2tog|knit it"),
@@ -57,10 +57,9 @@ MANNERS: Mapping[str, tuple[str, ...]] = {
     ),
 }
 MANNER_BOOK: Phrasebook[str] = Phrasebook(
-    (f"{before} {word}", manner)
+    (("|and|,|&", *((word,) if isinstance(word, str) else word)), manner)
     for manner, words in MANNERS.items()
     for word in words
-    for before in ("", "and", ",", "&")
 )
 _TAKEN = phrases(
     *ways("taken|take|taking", "|it|them|it off|them off|off"),

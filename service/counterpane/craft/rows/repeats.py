@@ -9,14 +9,14 @@ from counterpane.craft.rows.commands import repeat_this
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import Nest, from_cable_needle
-from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrasebook import Phrasebook, phrases, spelt, ways
 from counterpane.craft.rows.stops import Stop, take_count, take_stop
 from counterpane.craft.rows.tree import Group, IntoOne, Node, Place
 from counterpane.craft.rows.words import Token
 
 REPEAT = frozenset({"rep", "reps", "repeat", "repeating"})
 _EACH = 0
-_NEXT_ST = ways("next|same|first|last|foll|following|centre|center|marked", "st|stitch|loop")
+_NEXT_ST = spelt("next|same|first|last|foll|following|centre|center|marked", "st|stitch|loop")
 _DOUBLE = "double yo|double yarn over|yo twice|2 loops"
 _INTO: Phrasebook[int] = Phrasebook(
     [
