@@ -171,3 +171,10 @@ def test_a_list_of_another_length_is_told_apart() -> None:
         (Place(2, 9), ("4", "5")),
         (Place(2, 21), ("3", "4", "5", "6")),
     ]
+
+
+def test_a_size_without_a_name_is_named_by_no_note() -> None:
+    """A list of names with an empty place is read, and no sentence is taken for its note."""
+    text = "Size make (M, \n\nRow Size 2 Sizes (M,"
+    found = sizes_in(tuple(normal_lines(text)))
+    assert found is None or not any(note.phrase for note in found.notes)

@@ -79,8 +79,8 @@ def _sizes(match: re.Match[str], number: int, names: Sequence[str], earlier: fro
     if printed := match["numbers"] or match["ordinals"]:
         found = _listed(printed)
         return found if found <= every else None
-    words = match["named"] or match["bare"]
-    return frozenset(names.index(word) for word in re.split(_JOIN, words) if word in names) or None
+    words = match["named"] or match["bare"] or ""
+    return frozenset(names.index(word) for word in re.split(_JOIN, words) if word and word in names) or None
 
 
 def _listed(printed: str) -> frozenset[int]:
