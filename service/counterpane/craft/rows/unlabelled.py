@@ -9,6 +9,7 @@ from dataclasses import replace
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.layout import STITCHES
+from counterpane.craft.rows.lexicon import lexicon_of
 from counterpane.craft.rows.read import ReadRow, read_tokens
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import Token, tokens
@@ -24,6 +25,9 @@ _HEAD = re.compile(
     r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?"
     r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end)\s*:\s+"
 )
+_MAY_WORK = re.compile(
+    r"[a-z]{1,5}\d|(?:work|patt|pattern|rib|moss|garter|in|with|cast|bind|sl|slip|rep|k|p|knit|purl)"
+)
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
@@ -38,7 +42,12 @@ def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool) -> lis
         start = printed.end() if printed else clause.start
         body = tokens(clause.line, start, clause.end)
         named = clause.kind == "prose" or (clause.kind == "heading" and STITCHES.match(clause.line.text, start))
-        if named and body and (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start)):
+        if (
+            named
+            and body
+            and _may_work(body[0], vocabulary)
+            and (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start))
+        ):
             number = int(printed.group(1)) if printed else number + 1
             side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
             out.append(replace(clause, kind="row", label=Label((number,), side=side), body=body))
@@ -65,6 +74,13 @@ def is_strong(clause: Clause, start: int) -> bool:
     text = clause.line.text
     first = _STRONG.match(text, start, clause.end)
     return bool(first and _STITCHES.search(text, first.end(), clause.end) and not _SAYS.search(text, start, clause.end))
+
+
+def _may_work(token: Token, vocabulary: Vocabulary) -> bool:
+    """Tell quickly that most sentences begin with no stitch."""
+    if token.kind not in ("word", "number"):
+        return token.kind != "pause"
+    return token.norm in lexicon_of(vocabulary).names.openings or bool(_MAY_WORK.match(token.norm))
 
 
 def reads_well(row: ReadRow) -> bool:
