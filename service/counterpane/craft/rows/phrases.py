@@ -6,7 +6,9 @@ A phrase gives one node, or None where no stitch begins here; the position then 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.colours import COLOUR_WORDS, take_colour
@@ -40,6 +42,7 @@ _FOLLOWING = frozenset().union(
     *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for")),
 )
 _TIMES_WORDS = ("times", "time", "x")
+_SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
 _PADDING = frozenset({"more", "other", "plain", "edge"})
 _SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS
 
@@ -58,6 +61,37 @@ class Phrase:
     word: str = ""
     times: int | None = None
     brought: bool = False
+
+
+def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Move past "k3" or "k2tog" before a sign, as most stitches stand; None, without a move, for all else."""
+    run, at = cursor.run, cursor.at
+    if at + 1 < len(run):
+        behind = run[at + 1]
+        if behind.kind != "pause" or (behind.norm == "," and cursor.word(2) in AFTER_COMMA):
+            return None
+    token = run[at]
+    word = token.norm
+    if word[0] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
+        cursor.at += 1
+        return Phrase(Work(word[0], int(word[1:]), place=token.place))
+    key = _complete(lexicon).get(word)
+    if key is None:
+        return None
+    cursor.at += 1
+    return Phrase(Work(key, place=token.place), bare=True)
+
+
+@lru_cache(maxsize=4)
+def _complete(lexicon: Lexicon) -> Mapping[str, str]:
+    """Return the names that are abbreviations with one meaning whatever stands around them, such as "k2tog"."""
+    vocabulary = lexicon.vocabulary
+    return {
+        name: keys[0]
+        for name, keys in vocabulary.by_name.items()
+        if (name.isalnum() and any(sign.isdigit() for sign in name)) or name in _SHORT
+        if len(keys) == 1 and not vocabulary[keys[0]].ambiguous
+    }
 
 
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:

@@ -87,8 +87,10 @@ def _step(reading: Reading) -> None:
         sign(reading, token)
         return
     orders = NUMBERED if token.value is not None else _CLAUSES.get(token.norm, ())
-    if not any(order(reading) for order in orders):
-        take_stitch(reading)
+    for order in orders:
+        if order(reading):
+            return
+    take_stitch(reading)
 
 
 def _unknown(reading: Reading) -> None:

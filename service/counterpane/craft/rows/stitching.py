@@ -10,7 +10,7 @@ from counterpane.craft.rows.forward import forward
 from counterpane.craft.rows.frames import CLOSES
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import plain
-from counterpane.craft.rows.phrases import Phrase, take_phrase
+from counterpane.craft.rows.phrases import Phrase, take_complete, take_phrase
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.stops import Stop, take_stop
 from counterpane.craft.rows.togethers import TOGETHER
@@ -27,6 +27,10 @@ _CABLE, _NEAR = 4, 3
 def take_stitch(reading: Reading) -> None:
     """Read one stitch phrase into the open list; no move where none begins."""
     cursor, before = reading.cursor, reading.cursor.at
+    complete = take_complete(cursor, reading.lexicon)
+    if complete is not None:
+        reading.nest.put(complete.node, complete.bare)
+        return
     if cursor.word().isalpha() or cursor.number() is not None:
         if take_across(cursor):
             place = cursor.run[before].place
