@@ -62,11 +62,17 @@ def test_a_later_count_shows_which_row_is_wrong(vocabulary: Vocabulary) -> None:
 def test_a_stitch_made_too_many_shows_where_the_rows_are_repeated(vocabulary: Vocabulary) -> None:
     """A “make 1” too many is left out in the book's own words, so that the rows return to their start."""
     text = (
-        "Cast on 22 stitches.\n1st row: Knit 2, *make 1, knit 2 together, knit 2, make 1; repeat from * to the last "
+        "Cast on 18 stitches.\n1st row: Knit 2, *make 1, knit 2 together, knit 2, make 1; repeat from * to the last "
         "4 stitches, knit 4.\n2nd row: Purl.\nRepeat these 2 rows."
     )
     assert named(text, vocabulary)[0] == ("row-upsets-later-rows", "warning", 2)
     assert corrected(text, vocabulary) == text.replace("knit 2, make 1; repeat", "knit 2; repeat")
+
+
+def test_rows_that_can_be_worked_once_more_get_a_note(vocabulary: Vocabulary) -> None:
+    """44 stitches become 66 and 99, of which no pair can be made; a second pass fits, so that nothing is wrong yet."""
+    text = "Cast on 44 sts.\nRow 1: *K2, yo; rep from * to end.\nRow 2: Purl.\nRep rows 1-2."
+    assert named(text, vocabulary) == [("count-drifts", "note", 4)]
 
 
 @pytest.mark.parametrize(

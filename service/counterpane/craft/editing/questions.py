@@ -47,9 +47,10 @@ def _lowered(sentence: str) -> str:
 
 
 def _asked(hint: str, suggestions: Sequence[str], severity: Severity | None) -> str:
-    """Return the asking half: a reading to agree to, else the next step as a request."""
-    if suggestions and severity != "note":
-        readings = " or ".join(f"“{each.removesuffix('.')}”" for each in suggestions)
+    """Return the asking half: a line to agree to, else the next step as a request (as for a line to be added)."""
+    rewordings = [each.removesuffix(".") for each in suggestions if "\n" not in each]
+    if rewordings and severity != "note":
+        readings = " or ".join(f"“{each}”" for each in rewordings)
         return f"should it read {readings}, or is something else meant?"
     first = _SENTENCE.split(hint.strip())[0].partition("; ")[0].rstrip(".")
     if not first:

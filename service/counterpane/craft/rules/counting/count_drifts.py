@@ -35,10 +35,16 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
         else:
             message = f"These rows {change} in one pass, {_until(repeated)}."
             hint = "Make the rows return to their first count, or say how often they are worked."
-        grave = repeated.reached is False or (again.passes is None and not repeated.fits_again)
+        grave = repeated.reached is False or (again.passes is None and not _fits_once_more(repeated))
         severity: Severity = ("warning" if stuck else "error") if grave else "note"
         hint = pointing(examined, again.place.line, hint) if grave and not stuck else hint
         yield at(again.place, "count-drifts", severity, message, hint)
+
+
+def _fits_once_more(repeated: Repeated) -> bool:
+    """Tell whether a second pass can be worked, whatever becomes of a third."""
+    more = None if repeated.before is None else passes_from(repeated.chain, repeated.before)
+    return repeated.fits_again or bool(more)
 
 
 def _until(repeated: Repeated) -> str:

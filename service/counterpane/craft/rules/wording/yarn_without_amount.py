@@ -14,7 +14,7 @@ _YARN = re.compile(
     r"|bulky|4[- ]?ply)\b"
 )
 _AMOUNT = re.compile(
-    r"(?:\d|\bone|\btwo|\bthree|\bfour|\bfive|\bsix|\bseven|\beight|\bnine|\bten)\s*(?:x\s*\d+\s*)?"
+    r"(?:\d(?:\s?[(\[][\d\s,.:/-]{1,60}[)\]])?|\bone|\btwo|\bthree|\bfour|\bfive|\bsix|\bseven|\beight|\bnine|\bten)\s*(?:x\s*\d+\s*)?"
     r"(?:\w{1,20}[- ]){0,3}?(?:g|gms?|grams?|oz|ounces?|m|metres?|meters?|yds?|yards?|balls?|skeins?|hanks?|cones?)\b"
     r"|\bhow much\b|\bamount\b|\boddments\b|\bscraps\b"
 )
