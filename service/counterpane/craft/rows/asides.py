@@ -24,6 +24,9 @@ _AGAIN = frozenset("begin commence repeat recommence again must first 1st row ro
 _MOST_NUMBERS = 3
 LEADS = frozenset("you there total now giving leaving making leaves makes gives".split())
 _EDGES = frozenset("edge selvedge selvage border marked centre center balancing end".split())
+_FABRICS = frozenset(
+    "garter rib ribbed ribbing moss seed stocking stockinette band button buttonhole neck front".split()
+)
 _SIDES = frozenset("rs ws right wrong side facing".split())
 _POINTERS = frozenset({"see", "note", "optional"})
 _ROWS = frozenset("row rnd round".split())
@@ -108,7 +111,8 @@ def _is_note(inside: Sequence[Token]) -> bool:
     named = {word for word in words if not word.isdigit()} - STITCH_WORDS
     # "(2 sts cast off)" tells what has been done; "(cast off 2 sts)" is to be worked.
     done = named <= _CHANGES and inside[0].value is not None
-    if named and (named <= _EDGES or (stitches and done)):
+    edge = named <= _EDGES | _FABRICS and not named.isdisjoint(_EDGES | {"band"})
+    if named and (edge or (stitches and done)):
         return True
     return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= 3))
 

@@ -15,7 +15,8 @@ _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 
 
 _POINTED = frozenset({"k", "p", "sl", "s", "n", "o", "kn", "pl"})
-_POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd"})
+_POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd", "wl", "fwd"})
+_PAUSES = frozenset({",", ";", ":"})
 
 
 def without_points(run: Sequence[Token]) -> Sequence[Token]:
@@ -32,6 +33,10 @@ def _is_point(run: Sequence[Token], at: int) -> bool:
     if before in _POINTED_ANYWHERE:
         return True
     behind = run[at + 1] if at + 1 < len(run) else None
+    if at and behind is not None and run[at - 1].kind == "word":
+        spelt = len(before) == 1 and len(behind.norm) == 1 and behind.kind == "word"
+        if spelt or behind.norm in _PAUSES:
+            return True
     if before not in _POINTED or behind is None or behind.value is None:
         return False
     return not (at + 2 < len(run) and run[at + 2].norm in STITCH_WORDS)

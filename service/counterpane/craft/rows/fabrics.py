@@ -6,15 +6,25 @@ Each is worked one for one, which is all that is known of it.
 from __future__ import annotations
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.phrasebook import Phrasebook, phrases, spelt, ways
 from counterpane.craft.rows.tree import OpenRepeat, Work
 
 PATTERN = "patt"
 _LEAD = phrases("in", "keep in", *ways("work|cont|continue", "|even|across", "in"), "work")
 _SET = phrases("est", "established", "set", "the", "the est", "the established", "same", "the same")
+_RIBS = "|".join(
+    way
+    for k in ("1", "2", "3", "4", "5", "6")
+    for p in ("1", "2", "3", "4", "5", "6")
+    for way in (
+        *spelt(f"k{k}|k {k}|knit {k}", "|,|and|, and|/", f"p{p}|p {p}|purl {p}"),
+        *(f"k{k}p{p}", *spelt(k, "x|by|and|/", p), f"{k}x{p}"),
+    )
+)
 _NAMES = phrases(
     *ways("|main|border|lace|cable", "patt|pattern|pat"),
-    *ways("|k1 p1|k2 p2|k1 , p1|k2 , p2|1 x 1|2 x 2|1x1|2x2", "rib|ribbing"),
+    *ways(f"|{_RIBS}", "rib|ribbing"),
+    *ways("rib|ribbing", "|of|in", _RIBS),
     *ways("garter|g|st|stocking|stockinette|seed", "st|stitch"),
     *ways("|double", "moss", "|st|stitch"),
     *("garter", "stockinette", "basket weave", "basketweave"),
@@ -52,6 +62,7 @@ _ROW_FOLLOWING = (
     | {"plain", "in", "knitting", "rest", "remainder", "purled", "seamed"}
 )
 _OPENINGS = frozenset().union(*(book.openings for book in (_LEAD, _SET, _NAMES, _BY_ITSELF)))
+RIB_OPENINGS = frozenset(f"k{number}" for number in range(1, 7))
 MOSS = ("UK moss stitch (US seed stitch)", "US moss stitch (UK double moss stitch)")
 _ALL = phrases("all", "the", "all the", "all of the")
 _AND = phrases("and", ",", "&", ", and", ";", "; and")

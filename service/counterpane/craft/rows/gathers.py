@@ -5,9 +5,13 @@ The two loops of a double yarn-over are worked so as well: "knit the first half 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, spelt, ways
-from counterpane.craft.rows.tree import IntoOne, Work
+from counterpane.craft.rows.tree import IntoOne, Node, Work
 
 _VERBS = {
     **dict.fromkeys(("knit", "k", "k1"), "k"),
@@ -26,20 +30,33 @@ _DOUBLE = "|".join(
         "2 overs",
         "yo twice",
         "2 loops",
+        "2 loops of the double over",
         "2 made stitches",
+        "2 made loops",
     ]
 )
 OPENINGS = frozenset(_VERBS)
+SINGLE = frozenset({"k", "p", "yo", "k tbl", "p tbl"})
 _JOINS = phrases("and", ",", ", and", ";", "; and", ", then", "and then")
-_INTO: Phrasebook[int] = Phrasebook(
+
+
+@dataclass(frozen=True, slots=True)
+class Into:
+    """Into how many loops stitches are worked, and into which: "the same", "the next", the last of the row, or any."""
+
+    loops: int
+    which: Literal["same", "next", "last", ""]
+
+
+_IN, _ONE = "in|into|on|of|out of", "st|stitch|loop"
+INTO: Phrasebook[Into] = Phrasebook(
     [
-        *(
-            (way, 1)
-            for way in ways(
-                "in|into|out of", "the|next|the next|the first|1|the same|the last|first|same|each", "st|stitch|loop"
-            )
-        ),
-        *((way, 2) for way in ways("in|into|out of", "|the|next|the next|each|each of the", _DOUBLE)),
+        *((way, Into(1, "same")) for way in ways(_IN, "same|the same|that|this", _ONE)),
+        *((way, Into(1, "next")) for way in ways(_IN, "|the", "next|first|foll|following|made|new", _ONE)),
+        *((way, Into(1, "next")) for way in ways(_IN, "|the", "made|new", "made|over")),
+        *((way, Into(1, "last")) for way in ways(_IN, "|the", "last", _ONE)),
+        *((way, Into(1, "")) for way in ways("in|into", "|the|1|each", _ONE)),
+        *((way, Into(2, "next")) for way in ways("in|into|out of", "|the|next|the next|each|each of the", _DOUBLE)),
     ]
 )
 
@@ -71,19 +88,46 @@ def take_gather(cursor: Cursor) -> tuple[int, int] | None:
     before = cursor.at
     cursor.take_word("work", "make", "knit")
     number = cursor.take_number()
-    loops = cursor.take(_INTO) if number is not None and cursor.take_stitches() else None
-    if number is None or loops is None or not cursor.take_word(",", ":", ";", "-"):
+    into = cursor.take(INTO) if number is not None and cursor.take_stitches() else None
+    if number is None or into is None or not cursor.take_word(",", ":", ";", "-"):
         cursor.at = before
         return None
     cursor.take_word("-", ",")
-    return number, loops
+    return number, into.loops
 
 
-def take_into(cursor: Cursor) -> int | None:
-    """Read "all in the double over" behind stitches; how many loops they go into, None without a move for none."""
+def take_into(cursor: Cursor) -> Into | None:
+    """Read "all in the double over" behind stitches, or without "all"; None, without a move, for anything else."""
     before = cursor.at
     cursor.take_word("all", "both")
-    loops = cursor.take(_INTO)
-    if loops is None:
+    into = cursor.take(INTO)
+    if into is None:
         cursor.at = before
-    return loops
+    return into
+
+
+def gathered_from(items: Sequence[Node], clause: int, into: Into) -> int:
+    """Return where the stitches at the end of a list begin that all go into one; its length where there are none.
+
+    They are single and alternate, within the clause that begins at an index: of "knit 3, knit 1 and purl 1 in the next
+    stitch" the first three stay outside. The first is no yarn-over, which comes out of no stitch. Two loops take two.
+    "In the same stitch" may go on with stitches that are in one already.
+    """
+    start = len(items)
+    first = max(clause, start - 2 if into.loops > 1 else 0)
+    while start > first and is_single(items[start - 1]) and (start == len(items) or items[start - 1] != items[start]):
+        start -= 1
+    if start and start == len(items) - 1 and into.which == "same" and isinstance(items[start - 1], IntoOne):
+        return start - 1
+    while start < len(items) and _key(items[start]) == "yo":
+        start += 1
+    return start if len(items) - start >= max(2, into.loops) else len(items)
+
+
+def is_single(node: Node) -> bool:
+    """Tell whether a node is one plain stitch or yarn-over, which can go into the same stitch as others."""
+    return isinstance(node, Work) and node.times == 1 and node.stitch in SINGLE
+
+
+def _key(node: Node) -> str:
+    return node.stitch if isinstance(node, Work) else ""

@@ -9,13 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from counterpane.craft.rows.frames import CLOSES, Frame
+from counterpane.craft.rows.gathers import Into, gathered_from
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.stops import Stop
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.units import first_units, shortest_period
 
 DEEPEST = 40
-_SINGLE = frozenset({"k", "p", "yo", "k tbl", "p tbl"})
 _WHOLE = frozenset({"k", "p", "patt"})
 
 
@@ -122,30 +122,17 @@ class Nest:
         frame.bare = False
         return True
 
-    def gather_with(self, node: Work) -> bool:
-        """Work a stitch into the same stitch as the one before it; tell whether there is one."""
-        items = self.frame.items
-        last = items[-1] if items else None
-        if isinstance(last, IntoOne):
-            items[-1] = replace(last, parts=(*last.parts, node))
-        elif isinstance(last, Work) and last.times == 1:
-            items[-1] = IntoOne((last, node), place=last.place)
-        else:
-            return False
-        self.frame.bare = False
-        return True
-
-    def gather_back(self, loops: int) -> bool:
-        """Work the single stitches at the end of the list all into one; tell whether there are any."""
-        items = self.frame.items
-        start = len(items)
-        while start and isinstance(node := items[start - 1], Work) and node.times == 1 and node.stitch in _SINGLE:
-            start -= 1
-        parts = tuple(items[start:])
-        if len(parts) > 1:
-            items[start:] = [IntoOne(parts, loops, parts[0].place)]
-            self.frame.bare = False
-        return len(parts) > 1
+    def gather_back(self, into: Into) -> int:
+        """Work the single stitches at the end of the clause all into one; return how many those are, 0 for none."""
+        frame = self.frame
+        start = gathered_from(frame.items, frame.clause, into)
+        parts = tuple(frame.items[start:])
+        if not parts:
+            return 0
+        first = parts[0].parts if isinstance(parts[0], IntoOne) else parts[:1]
+        frame.items[start:] = [IntoOne((*first, *parts[1:]), into.loops, parts[0].place)]
+        frame.bare = False
+        return len(first) + len(parts) - 1
 
     def fold(self, start: int, stop: Stop) -> None:
         """Make one repeat of the items from an index on."""

@@ -13,12 +13,13 @@ from functools import lru_cache
 from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.colours import COLOUR_WORDS, take_colour
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.fabrics import PATTERN, take_fabric
+from counterpane.craft.rows.fabrics import PATTERN, RIB_OPENINGS, take_fabric
+from counterpane.craft.rows.gathers import INTO, Into
 from counterpane.craft.rows.lexicon import GERUNDS, PLAIN_WORDS, Lexicon
 from counterpane.craft.rows.manners import AFTER, AFTER_COMMA, MANNER_BOOK, MANNERS, take_back, take_front, take_shown
 from counterpane.craft.rows.nouns import take_noun
 from counterpane.craft.rows.phrasebook import phrases, ways
-from counterpane.craft.rows.togethers import TOGETHER, TOGETHER_OPENINGS, take_together
+from counterpane.craft.rows.togethers import OFF_OPENINGS, TOGETHER, TOGETHER_OPENINGS, take_off, take_together
 from counterpane.craft.rows.tree import Node, Place, Work
 from counterpane.craft.rows.words import LONGEST_NUMBER
 from counterpane.craft.rows.workings import ADVERBS, WHICH, take_working
@@ -28,23 +29,34 @@ _GLUED_SLIP = re.compile(r"(?:sl|s)(\d{1,18})(?:tog)?-?(k|kw|kwise|p|pw|pwise|wy
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
 _BELOW = phrases("below", *ways("in|into", "|the|next", "st|stitch|row|loop", "below"))
 _OF_NEXT = "|of st|of next st|of the next st|of stitch|of next stitch|of the next stitch|of same st|loop|loops"
-_FRONT_BACK = phrases("f & b", *ways("|in|into|through|in the|into the", "front", "and|&", "|the|in", "back", _OF_NEXT))
+_FRONT_BACK = phrases(
+    "f & b",
+    *ways("|in|into|through|in the|into the", "front", "and|&", "|the|in", "back", _OF_NEXT),
+    *ways(
+        "in|into|in the|into the",
+        "front",
+        "and|& |then|, then|and then",
+        "1|again|1 in|1 into|in|into|again in|again into",
+        "|the",
+        "back",
+        _OF_NEXT,
+    ),
+)
 _THREE = phrases(*ways("|in|into|in the|into the", "front", ",", "|the", "back", "and|&", "|the", "front", _OF_NEXT))
 _TWICE_INTO = phrases(*ways("twice|2 times", "in|into", "|the", "next|same|first|foll|following", "st|stitch|loop"))
 _WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
 _ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
-_NEXT = phrases(
-    *ways("in|into|of|on", "|the", "next|same|first|last|foll|following|made|new", "st|stitch|loop"),
-    *ways("in|into", "st|stitch"),
-)
 _FOLLOWING = frozenset().union(
-    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, _NEXT, FROM_CN)),
-    *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for")),
+    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, INTO, FROM_CN)),
+    *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for", "by")),
 )
 _TIMES_WORDS = ("times", "time", "x")
 _SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
+_ORDINAL = frozenset({"next", "following", "first"})
 _PADDING = frozenset({"more", "other", "plain", "edge"})
-_SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS
+_MADE = frozenset({"m1", "yo", "inc"})
+_SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS | OFF_OPENINGS
+_SLIPS = frozenset({"sl", "slip"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +64,8 @@ class Phrase:
     """A node, whether it stood without a number ("k"), and the keys it may mean where there are several.
 
     `times` is how often it is said to be worked ("twice"), which is in the node's number already; `brought` says that
-    it tells of the yarn in the words of a handbook ("bring the wool forward").
+    it tells of the yarn in the words of a handbook ("bring the wool forward"); `into` is the
+    stitch it is said to go into.
     """
 
     node: Node
@@ -61,6 +74,7 @@ class Phrase:
     word: str = ""
     times: int | None = None
     brought: bool = False
+    into: Into | None = None
 
 
 def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -72,6 +86,9 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
             return None
     token = run[at]
     word = token.norm
+    if word in RIB_OPENINGS and cursor.word(2)[:1] == "p" and take_fabric(cursor):
+        cursor.at = at
+        return None
     if word[0] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
         cursor.at += 1
         return Phrase(Work(word[0], int(word[1:]), place=token.place))
@@ -99,6 +116,8 @@ def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     word = cursor.word()
     if word[:1] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
         place = cursor.place
+        if word in RIB_OPENINGS and take_fabric(cursor):
+            return _followed(cursor, lexicon, Phrase(Work(PATTERN, place=place), True, (PATTERN,), word))
         cursor.at += 1
         cursor.take_stitches()
         return _followed(cursor, lexicon, Phrase(Work(word[0], int(word[1:]), place=place), False, (word[0],), word))
@@ -108,8 +127,20 @@ def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     working = take_working(cursor)
     if working is None or cursor.at - before <= lexicon.names.longest(cursor.run, before)[0]:
         cursor.at = before
-        return _stitch(cursor, lexicon)
+        return _slipped_with(cursor, lexicon) or _stitch(cursor, lexicon)
     return Phrase(working)
+
+
+def _slipped_with(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Read "with yarn in front, slip 1": the manner of the slipped stitch behind it."""
+    before = cursor.at
+    manner = cursor.take(MANNER_BOOK) if cursor.word() == "with" else None
+    cursor.take_word(",")
+    phrase = _stitch(cursor, lexicon) if manner and cursor.word() in _SLIPS else None
+    if manner is None or phrase is None or not isinstance(phrase.node, Work):
+        cursor.at = before
+        return None
+    return replace(phrase, node=replace(phrase.node, manner=_in_order({*phrase.node.manner, manner})))
 
 
 def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -123,7 +154,7 @@ def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         phrase = _moved(move, word, place)
     elif (work := take_together(cursor)) is not None:
         phrase = Phrase(work, bare=True, word=word)
-    elif (work := take_noun(cursor)) is not None:
+    elif (work := take_noun(cursor) or take_off(cursor)) is not None:
         phrase = Phrase(work, word=word)
     if phrase is None or cursor.at - before < lexicon.names.longest(cursor.run, before)[0]:
         cursor.at = before
@@ -143,7 +174,7 @@ def _followed(cursor: Cursor, lexicon: Lexicon, phrase: Phrase) -> Phrase:
     """Read what follows a stitch into its phrase."""
     if not isinstance(phrase.node, Work) or _nothing_follows(cursor, phrase.node):
         return phrase
-    node, keys = _suffixes(cursor, lexicon, phrase.node, phrase.keys)
+    node, keys, into = _suffixes(cursor, lexicon, phrase.node, phrase.keys)
     times = cursor.take_times()
     if times is not None:
         node = replace(node, times=node.times * times)
@@ -151,7 +182,7 @@ def _followed(cursor: Cursor, lexicon: Lexicon, phrase: Phrase) -> Phrase:
         node = replace(node, held=True)
     colour = take_colour(cursor)
     node = replace(node, colour=colour) if colour else node
-    return replace(phrase, node=node, keys=keys, times=times, bare=phrase.bare and times is None)
+    return replace(phrase, node=node, keys=keys, times=times, bare=phrase.bare and times is None, into=into)
 
 
 def _nothing_follows(cursor: Cursor, node: Work) -> bool:
@@ -207,6 +238,9 @@ def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None
     if word in PLAIN_WORDS and length <= 1:
         cursor.at += 1
         return (PLAIN_WORDS[word],), None
+    if word == "s" and length <= 1 and cursor.number(1) is not None:
+        cursor.at += 1
+        return ("sl",), None
     if word in GERUNDS and length <= 1 and _counts(cursor):
         cursor.at += 1
         return (GERUNDS[word],), None
@@ -237,30 +271,37 @@ def _number(cursor: Cursor) -> int | None:
         cursor.take_stitches()
         cursor.take_word("plain")
         return number
+    if which and cursor.word(-1) in _ORDINAL and (cursor.pausing or cursor.word() == "and"):
+        return 1
     if cursor.take_word("st", "stitch", "loop", "one") and (which or cursor.at == before + 1):
         return 1
     cursor.at = before
     return None
 
 
-def _suffixes(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
-    """Move past all that may follow a stitch and put it into the node."""
+def _suffixes(
+    cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]
+) -> tuple[Work, tuple[str, ...], Into | None]:
+    """Move past all that may follow a stitch and put it into the node; the stitch it goes into is given beside it."""
     if node.stitch == "sl":
         node = replace(node, manner=_manners(cursor))
     node, keys = _other_stitch(cursor, lexicon, node, keys)
-    if cursor.take(_NEXT) and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
+    into = cursor.take(INTO)
+    if into and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
         node = replace(node, stitch="kfb")
     cursor.take_any(ADVERBS)
     if cursor.take(FROM_CN):
         node = replace(node, held=True)
     elif not take_shown(cursor):
         take_front(cursor)
-    return node, keys
+    return node, keys, into
 
 
 def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:
     """Read what makes another stitch of a plain one: "2 together", "tbl", "below", "into front and back"."""
     known = lexicon.vocabulary.stitches
+    if cursor.word() == "by" and node.stitch in _MADE and (made := _made_by(cursor, node)) is not None:
+        return made, ()
     if cursor.word() in TOGETHER and f"{node.stitch}{node.times}tog" in known:
         cursor.at += 1
         node, keys = replace(node, stitch=f"{node.stitch}{node.times}tog", times=1), ()
@@ -275,6 +316,19 @@ def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str,
     if node.stitch == "yo" and cursor.take(_WRAPPED):
         node = replace(node, stitch="yo wrapped twice")
     return node, keys
+
+
+def _made_by(cursor: Cursor, node: Work) -> Work | None:
+    """Read how a stitch is made: "by throwing the thread over", "by knitting into the front and back of the stitch"."""
+    before, letter = cursor.at, GERUNDS.get(cursor.word(1), "")
+    cursor.at += 1
+    if (move := take_yarn_move(cursor)) is not None and move.where != "back":
+        return replace(node, stitch="yo", times=node.times * move.times)
+    cursor.at += 1
+    if letter in ("k", "p") and node.times == 1 and (cursor.take(_FRONT_BACK) or cursor.take(_TWICE_INTO)):
+        return replace(node, stitch=f"{letter}fb")
+    cursor.at = before
+    return None
 
 
 def _manners(cursor: Cursor) -> tuple[str, ...]:

@@ -168,6 +168,8 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
     cursor.at += 1
     if repeat_this(cursor, nest):
         return
+    if _pair_follows(cursor, nest):
+        return
     cursor.take_word("the")
     if cursor.take(_FROM_START):
         nest.repeat_list(_stop(cursor) or Stop(rest=0))
@@ -180,6 +182,14 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
         nest.faults.append(Fault("repeat-without-start", place, cursor.word(-1)))
     else:
         nest.repeat_list(_stop(cursor) or Stop(rest=0))
+
+
+def _pair_follows(cursor: Cursor, nest: Nest) -> bool:
+    """Tell whether what is to be repeated stands behind between a pair of stars: "repeat *k2, p2* across"."""
+    mark = cursor.token.norm if cursor and cursor.token.kind == "star" else None
+    if mark is None or nest.depth_of(mark) is not None or mark in nest.frame.pairs:
+        return False
+    return mark in [token.norm for token in cursor.run[cursor.at + 1 :]]
 
 
 def repeat_from(cursor: Cursor, nest: Nest, place: Place, mark: str, until: str | None) -> None:

@@ -7,7 +7,7 @@ from typing import TypeAlias
 
 from counterpane.craft.rows import asides, cables, colours, commands, edges, gathers, prose, stops
 from counterpane.craft.rows.asides import aside_at
-from counterpane.craft.rows.cursor import STITCH_WORDS
+from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.fabrics import PATTERN, take_across, take_fabric
 from counterpane.craft.rows.nest import plain
 from counterpane.craft.rows.phrases import take_phrase
@@ -18,8 +18,7 @@ from counterpane.craft.rows.tree import IntoOne, Node, Work
 from counterpane.craft.rows.workings import WHICH
 
 _FILLERS = frozenset({"then", "and", "also", "finally", "now"})
-_BETWEEN = frozenset({",", "and", "then"})
-_GATHERED = frozenset({"k", "p", "yo", "k tbl", "p tbl"})
+_BETWEEN = frozenset({",", "and", "then", "work"})
 
 Clause: TypeAlias = Callable[[Reading], bool]
 
@@ -88,11 +87,38 @@ def _edge(reading: Reading) -> bool:
 def _gathered_back(reading: Reading) -> bool:
     """Read "all into the next st" behind single stitches."""
     before = reading.cursor.at
-    loops = gathers.take_into(reading.cursor)
-    if loops is not None and reading.nest.gather_back(loops):
+    into = gathers.take_into(reading.cursor)
+    if into is not None and reading.cursor.pausing and reading.nest.gather_back(into):
         return True
     reading.cursor.at = before
     return False
+
+
+def _gathered_ahead(reading: Reading) -> bool:
+    """Read "in the double over knit 1 and purl 1", whose stitches stand behind it."""
+    cursor, before, place = reading.cursor, reading.cursor.at, reading.cursor.place
+    into = gathers.take_into(cursor)
+    parts: list[Work] = []
+    end, joined = before, False
+    while into and cursor and not joined and (into.loops == 1 or len(parts) < into.loops):
+        joined = _joining(cursor)
+        phrase = take_phrase(cursor, reading.lexicon) if cursor else None
+        if phrase is None or not isinstance(phrase.node, Work) or not gathers.is_single(phrase.node):
+            break
+        parts.append(phrase.node)
+        end = cursor.at
+    cursor.at = end if into and len(parts) >= max(2, into.loops) else before
+    if cursor.at == end and into and end > before:
+        reading.nest.put(IntoOne(tuple(parts), into.loops, place))
+    return cursor.at > before
+
+
+def _joining(cursor: Cursor) -> bool:
+    """Move past what joins stitches of a list; tell whether "and" does, which comes before the last."""
+    start = cursor.at
+    while cursor.take_any(_BETWEEN):
+        pass
+    return "and" in [token.norm for token in cursor.run[start : cursor.at]]
 
 
 def _several(reading: Reading) -> bool:
@@ -104,7 +130,7 @@ def _several(reading: Reading) -> bool:
         while cursor.take_any(_BETWEEN):
             pass
         phrase = take_phrase(cursor, reading.lexicon) if cursor else None
-        if phrase is None or not isinstance(phrase.node, Work) or phrase.node.stitch not in _GATHERED:
+        if phrase is None or not isinstance(phrase.node, Work) or phrase.node.stitch not in gathers.SINGLE:
             break
         parts.append(phrase.node)
     if found is None or sum(part.times for part in parts) != found[0]:
@@ -168,7 +194,8 @@ KINDS: tuple[tuple[Iterable[str], Clause], ...] = (
     (REPEAT, _repeat),
     (edges.OPENINGS, _edge),
     (gathers.OPENINGS, lambda reading: _put(reading, gathers.take_halves(reading.cursor))),
-    (("all", "both"), _gathered_back),
+    (("all", "both", "in", "into"), _gathered_back),
+    (("in", "into"), _gathered_ahead),
     (("work", "make", "knit"), _several),
     (("work",), _work_or_repeat),
     (("from", "cont", "continue"), _from_star),

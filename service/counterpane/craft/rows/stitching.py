@@ -8,6 +8,7 @@ from counterpane.craft.rows.cables import HELD_OFF, take_held_off
 from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_whole_row
 from counterpane.craft.rows.forward import forward
 from counterpane.craft.rows.frames import CLOSES
+from counterpane.craft.rows.gathers import Into, is_single
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import plain
 from counterpane.craft.rows.phrases import Phrase, take_complete, take_phrase
@@ -21,7 +22,7 @@ _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
 _MAKE = frozenset({"make", "making"})
-_CABLE, _NEAR = 4, 3
+_CABLE, _PAIR = 4, 2
 
 
 def take_stitch(reading: Reading) -> None:
@@ -69,7 +70,7 @@ def _put(reading: Reading, phrase: Phrase, start: int) -> None:
     if isinstance(node, Work):
         if node.held and phrase.bare and node.stitch in _PLAIN:
             node = replace(node, times=_held(reading) or 1)
-        if reading.cursor.at - start > _NEAR and _same(reading, start) and _into_same(reading, node):
+        if phrase.into and _gathered(reading, node, phrase.into):
             return
         if node.stitch == "sl" and node.times == 2:
             words = {token.norm for token in reading.cursor.run[start : reading.cursor.at]}
@@ -79,25 +80,29 @@ def _put(reading: Reading, phrase: Phrase, start: int) -> None:
         nest.frame.told = len(nest.frame.items) - 1
 
 
-def _into_same(reading: Reading, node: Work) -> bool:
-    """Work a stitch into the same stitch as the one it is joined to by "and", or as all single ones before it."""
+def _gathered(reading: Reading, node: Work, into: Into) -> bool:
+    """Work a stitch into one with those it is joined to: "knit 1 and purl 1 in the next stitch".
+
+    What only commas join is doubtful; "in the same stitch" with no stitch before it means nothing.
+    """
     nest = reading.nest
-    if nest.frame.anded == len(nest.frame.items):
-        return nest.gather_with(node)
+    anded = nest.frame.anded == len(nest.frame.items)
+    if not is_single(node) or not into.which or (into.which == "last" and not anded):
+        return False
     nest.put(node)
-    return nest.gather_back(1) or True
+    number = nest.gather_back(into)
+    if not number and (into.which == "same" or into.loops > 1):
+        reading.faults.append(Fault("unknown-term", node.place, into.which))
+    elif number and into.which != "same" and not (anded and number == _PAIR):
+        readings = ("all that is listed goes into one stitch", "only the last does")
+        reading.faults.append(Fault("ambiguous-term", node.place, into.which, readings=readings, fatal=False))
+    return True
 
 
 def _held(reading: Reading) -> int | None:
     """Return how many stitches were last put on a cable needle in this list; None where none were."""
     items = reading.nest.frame.items[-_CABLE:]
     return next((node.times for node in reversed(items) if isinstance(node, Hold)), None)
-
-
-def _same(reading: Reading, start: int) -> bool:
-    """Tell whether the stitch just read goes into the same stitch as the one before it."""
-    words = reading.cursor.run[max(start, reading.cursor.at - _NEAR) : reading.cursor.at]
-    return any(token.norm in ("same", "made") for token in words)
 
 
 def _joined(reading: Reading, phrase: Phrase, times: int) -> bool:

@@ -15,11 +15,12 @@ _ENDS = phrases(
     *ways("the|this|the entire|the whole|entire|whole", _ROW),
     *ways("all rem|all remaining|rem|remaining|the rem|the remaining", "st|sts|stitches"),
     *ways("the|all the", "rest|remainder", "|of the row|of row|of the sts|of the stitches|of the round|of the needle"),
-    "back",
-    "throughout",
+    *("back", "throughout", "rest", "remainder"),
+    *ways("|all", "the way", "across|along|round|around|to the end"),
 )  # fmt: skip
 _ALONG = phrases("across", "along", "across the row", "across row", "along the row")
 _LAST = phrases(*ways("to|until|till|to within|up to", "last|the last|the final"))
+_ALL_BUT = phrases(*ways("|to", "all", "but|except|save", "|the", "|last|final|end"))
 _WITHIN = phrases("till within", "until within", "to within")
 _NEAR_END = phrases(*ways("|to|from|before|of", "the end|end|row end", "|of the row|of row|of rnd|of round"))
 _MARKER = "marker|the marker|next marker|the next marker|m|next m|the next m|first marker|second marker"
@@ -33,7 +34,7 @@ _LEFT = phrases(
     "before end",
 )  # fmt: skip
 OPENINGS = frozenset().union(
-    *(book.openings for book in (_ENDS, _ALONG, _LAST, _WITHIN, _TO_MARKER)), ("to", "until", "till")
+    *(book.openings for book in (_ENDS, _ALONG, _LAST, _ALL_BUT, _WITHIN, _TO_MARKER)), ("to", "until", "till")
 )
 _MORE_BEFORE = phrases("a further", "another", "for another", "for a further")
 _IN_ALL_BEFORE = phrases("a total of", "for a total of", "in all", "for")
@@ -56,7 +57,7 @@ def take_stop(cursor: Cursor) -> Stop | None:
         return None
     before = cursor.at
     along = cursor.take(_ALONG)
-    found = _last(cursor) or _near(cursor) or _until(cursor)
+    found = _all_but(cursor) or _last(cursor) or _near(cursor) or _until(cursor)
     if found is None and along:
         cursor.at = before
     found = found or (Stop(rest=0) if cursor.take(_ENDS) else None)
@@ -82,6 +83,18 @@ def _last(cursor: Cursor) -> Stop | None:
     cursor.take(_OF_ROW)
     cursor.take(_LEFT)
     return Stop(rest=1 if number is None else number)
+
+
+def _all_but(cursor: Cursor) -> Stop | None:
+    """Read "all but the last 3 sts", "all but one"."""
+    before = cursor.at
+    if cursor.take(_ALL_BUT):
+        which, number = cursor.word(-1), cursor.take_number()
+        stitches = cursor.take_stitches()
+        if cursor.pausing and (number is not None or (stitches and which == "last")):
+            return Stop(rest=1 if number is None else number)
+    cursor.at = before
+    return None
 
 
 def _near(cursor: Cursor) -> Stop | None:

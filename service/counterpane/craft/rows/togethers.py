@@ -6,11 +6,20 @@ from collections.abc import Mapping
 
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import phrases, ways
+from counterpane.craft.rows.stops import OPENINGS as STOPS
 from counterpane.craft.rows.tree import Work
 from counterpane.craft.rows.workings import WHICH
 
 TOGETHER = frozenset({"tog", "together"})
 FEWEST, MOST = 2, 9
+OFF_OPENINGS = frozenset({"slip", "pass", "take", "taking", "slipping"})
+_OFF = phrases(
+    *ways(
+        "off",
+        "|the needle|the pin",
+        "|without knitting|without knitting it|without working it|without working|unknitted|unworked",
+    )
+)
 _VERBS: Mapping[str, str] = {
     **dict.fromkeys(("knit", "k", "knitting", "take", "taking", "work", "working"), "k"),
     **dict.fromkeys(("purl", "p", "purling", "pearl", "pearling", "seam", "seaming"), "p"),
@@ -38,8 +47,30 @@ def take_together(cursor: Cursor) -> Work | None:
         cursor.at = before
         return None
     cursor.take_stitches()
+    first = first or _by_twos(cursor, number)
     if not first and not cursor.take(_AS_ONE):
         cursor.at = before
         return None
     cursor.take(_PLAIN)
     return Work(f"{letter or 'k'}{number}tog", place=place)
+
+
+def _by_twos(cursor: Cursor, number: int) -> bool:
+    """Move past the rest of "knit two and two together to the end", which is so along the row."""
+    found = cursor.word() == "and" and cursor.number(1) == number and cursor.word(2) in TOGETHER
+    if not found or cursor.word(3) not in STOPS:
+        return False
+    cursor.at += 3
+    return True
+
+
+def take_off(cursor: Cursor) -> Work | None:
+    """Move past "take the first stitch off without knitting", a slipped stitch; None, without a move, for others."""
+    before, place = cursor.at, cursor.place
+    if cursor.take_any(OFF_OPENINGS):
+        which = cursor.take(WHICH) or cursor.take_word("a")
+        number = cursor.take_number()
+        if (cursor.take_stitches() or number) and (which or number) and cursor.take(_OFF) and cursor.pausing:
+            return Work("sl", number or 1, place=place)
+    cursor.at = before
+    return None

@@ -17,7 +17,10 @@ _BIND_OFF = phrases("bind off", "cast off", "chain off", "bo", "bind-off", "cast
 _IN_PATTERN = phrases(
     *ways("|in", "patt|pattern|rib|ribbing|pat"), "in garter st", "in garter stitch", "as set", "in moss st"
 )
-_AT_EDGE = phrases(*ways("at", "|the", "beg|beginning|start|end", "of", "|the|this|next|the next", "row|rnd|round"))
+_AT_EDGE = phrases(
+    *ways("at", "|the", "beg|beginning|start|end", "of", "|the|this|next|the next", "row|rnd|round"),
+    *ways("at", "|the", "beg|beginning|start|end"),
+)
 _CAST_ON = phrases("cast on", "co", "cast-on")
 _MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
     [
