@@ -1,3 +1,3 @@
 """Counterpane proves that the parts of a knitted baby blanket fit, and writes the pattern."""
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
