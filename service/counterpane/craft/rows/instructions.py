@@ -11,13 +11,13 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from counterpane.craft.rows.borrowing import Borrowed, borrowed
+from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, clauses
+from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words_of
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.pages import Page, page_of
-from counterpane.craft.rows.read import ReadRow
 from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.sides import with_sides
@@ -34,7 +34,7 @@ from counterpane.craft.rows.statements import (
 )
 from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
-from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.unlabelled import numbered, worked
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -202,9 +202,9 @@ class _Assembly:
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
         """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
-        named, read = self.shared.of(_words, clause, self.shapes)
+        named, read = self.shared.of(words_of, clause, self.shapes)
         self.faults += read.faults
-        rows = list(self.shared.of(_rows, clause, label, read, self.listing.section or ""))
+        rows = list(self.shared.of(rows_of, clause, label, read, self.listing.section or ""))
         if named:
             rows = self.lent(rows, named)
         elif not read.parts and read.readable:
@@ -231,13 +231,13 @@ class _Assembly:
             self.faults.append(Fault("unknown-term", beside.place, beside.text))
         if len(found) < len(labels) or rows[0].parts or not rows[0].readable:
             return [replace(row, readable=False) for row in rows]
-        return [_as(row, found[index % len(found)]) for index, row in enumerate(rows)]
+        return [with_words(row, found[index % len(found)]) for index, row in enumerate(rows)]
 
     def with_whole(self, steps: list[Step]) -> list[Step]:
         """Take a row without a repeat as one whole repeat where the text states a multiple."""
         if self.multiple is None or self.multiple.of < 2:
             return steps
-        return [_whole(step) if isinstance(step, Row) else step for step in steps]
+        return [as_whole(step) if isinstance(step, Row) else step for step in steps]
 
 
 def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
@@ -251,59 +251,6 @@ def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
     )
 
 
-def _words(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
-    """Return the rows that the words of a row name, and what its own words say."""
-    named = borrowed(clause.body)
-    return named, shapes.read(named.rest if named else clause.body)
-
-
-def _rows(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
-    """Return the rows that a line names; the last carries the count."""
-    names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
-    row = Row(
-        names[0],
-        read.parts,
-        "round" if label.round else label.side,
-        None,
-        section or None,
-        read.whole,
-        read.readable,
-        clause.place,
-        start=clause.body[0].place if clause.body else clause.place,
-        end=_end(clause),
-        stated_place=read.stated_place or clause.place,
-        text=clause.text,
-        old=read.old,
-    )
-    rows = [row, *(replace(row, label=name) for name in names[1:])]
-    return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])
-
-
 def _name(clause: Clause) -> str:
     """Return the words of a heading without its signs."""
     return " ".join(clause.text.strip("#*_: ").split())
-
-
-def _end(clause: Clause) -> Place:
-    """Return the place just behind the last word of a row, without its full stop."""
-    last = next((token for token in reversed(clause.body) if token.text != "."), None)
-    if last is None:
-        return clause.place
-    place = last.line.place(last.start + len(last.text) - 1)
-    return Place(place.line, place.column + 1)
-
-
-def _as(row: Row, other: Row) -> Row:
-    """Return a row with the words of another."""
-    return replace(row, parts=other.parts, whole=other.whole, readable=other.readable, stated=row.stated)
-
-
-def _whole(row: Row) -> Row:
-    """Return a row as one repeat of its whole list, unless it holds an open repeat or binds all off."""
-    if not row.parts or not row.readable or _has_open(row.parts):
-        return row
-    return replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
-
-
-def _has_open(parts: Sequence[Node]) -> bool:
-    return any(isinstance(p, OpenRepeat) or (isinstance(p, BindOff) and p.times is None) for p in parts)

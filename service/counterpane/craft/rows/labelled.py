@@ -1,0 +1,66 @@
+"""The rows that one labelled line stands for: one for each number of its label, with its words or borrowed ones."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from counterpane.craft.rows.borrowing import Borrowed, borrowed
+from counterpane.craft.rows.clauses import Clause
+from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.read import ReadRow
+from counterpane.craft.rows.shapes import Shapes
+from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+
+
+def words_of(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
+    """Return the rows that the words of a row name, and what its own words say."""
+    named = borrowed(clause.body)
+    return named, shapes.read(named.rest if named else clause.body)
+
+
+def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
+    """Return the rows that a line names; the last carries the count."""
+    names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
+    row = Row(
+        names[0],
+        read.parts,
+        "round" if label.round else label.side,
+        None,
+        section or None,
+        read.whole,
+        read.readable,
+        clause.place,
+        start=clause.body[0].place if clause.body else clause.place,
+        end=_end(clause),
+        stated_place=read.stated_place or clause.place,
+        text=clause.text,
+        old=read.old,
+    )
+    rows = [row, *(replace(row, label=name) for name in names[1:])]
+    return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])
+
+
+def _end(clause: Clause) -> Place:
+    """Return the place just behind the last word of a row, without its full stop."""
+    last = next((token for token in reversed(clause.body) if token.text != "."), None)
+    if last is None:
+        return clause.place
+    place = last.line.place(last.start + len(last.text) - 1)
+    return Place(place.line, place.column + 1)
+
+
+def with_words(row: Row, other: Row) -> Row:
+    """Return a row with the words of another."""
+    return replace(row, parts=other.parts, whole=other.whole, readable=other.readable, stated=row.stated)
+
+
+def as_whole(row: Row) -> Row:
+    """Return a row as one repeat of its whole list, unless it holds an open repeat or binds all off."""
+    if not row.parts or not row.readable or _has_open(row.parts):
+        return row
+    return replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
+
+
+def _has_open(parts: Sequence[Node]) -> bool:
+    return any(isinstance(p, OpenRepeat) or (isinstance(p, BindOff) and p.times is None) for p in parts)
