@@ -14,7 +14,9 @@ from counterpane.craft.rows.tree import Work
 from counterpane.craft.rows.units import last_units
 from counterpane.craft.rows.yarns import YARN_OPENINGS
 
-_ALTERNATELY = phrases("alternately", "alternatively", "alternate", "in turn", "by turns")
+_ALTERNATELY = phrases(
+    "alternately", "alternatively", "alternate", "in turn", "by turns", *ways("so|thus", "alternately")
+)
 _THE_SAME = phrases(
     *ways(
         "continue|continuing|cont|go on|proceed|keep on|carry on|work",
@@ -170,6 +172,9 @@ def _rest(cursor: Cursor, nest: Nest) -> bool:
     key = "k" if left and cursor.take(_REST) else "p" if left and cursor.take(_PURL_REST) else None
     if key is None or left is None:
         return False
+    if cursor.number() == left:
+        cursor.at += 1
+        cursor.take_stitches()
     nest.put(Work(key, left, place=place))
     return True
 

@@ -15,7 +15,10 @@ _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 
 
 _POINTED = frozenset({"k", "p", "sl", "s", "n", "o", "kn", "pl"})
-_POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd", "wl", "fwd"})
+_POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd", "wl", "fwd", "fd", "th", "inc", "dec", "patt", "foll"})
+_POINTED_ENDS = frozenset({"wise", "fwd", "fd"})
+# No sentence begins with these.
+_NEVER_FIRST = frozenset({*_TIMES, "of", "before", "tog", "to", "into"})
 _PAUSES = frozenset({",", ";", ":"})
 
 
@@ -34,8 +37,9 @@ def _is_point(run: Sequence[Token], at: int) -> bool:
         return True
     behind = run[at + 1] if at + 1 < len(run) else None
     if at and behind is not None and run[at - 1].kind == "word":
-        spelt = len(before) == 1 and len(behind.norm) == 1 and behind.kind == "word"
-        if spelt or behind.norm in _PAUSES:
+        letters = len(behind.norm) == 1 or behind.norm in _POINTED_ENDS
+        spelt = len(before) == 1 and letters and behind.kind == "word"
+        if spelt or behind.norm in _PAUSES or behind.text in _NEVER_FIRST:
             return True
     if before not in _POINTED or behind is None or behind.value is None:
         return False

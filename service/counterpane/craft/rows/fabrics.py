@@ -132,7 +132,8 @@ def take_across(cursor: Cursor) -> bool:
         if cursor.take(_APPEAR):
             return True
     cursor.at = before
-    return cursor.take(_EVEN) is not None
+    found = cursor.take(_EVEN) is not None
+    return found and (take_fabric(cursor) or True)
 
 
 def _faces(cursor: Cursor, verb: Phrasebook[bool]) -> bool:

@@ -42,10 +42,10 @@ _JOINS = phrases("and", ",", ", and", ";", "; and", ", then", "and then")
 
 @dataclass(frozen=True, slots=True)
 class Into:
-    """Into how many loops stitches are worked, and into which: "the same", "the next", the last of the row, or any."""
+    """Into how many loops stitches are worked, and into which: the same, the next, the last, each, or any."""
 
     loops: int
-    which: Literal["same", "next", "last", ""]
+    which: Literal["same", "next", "last", "each", ""]
 
 
 _IN, _ONE = "in|into|on|of|out of", "st|stitch|loop"
@@ -55,7 +55,8 @@ INTO: Phrasebook[Into] = Phrasebook(
         *((way, Into(1, "next")) for way in ways(_IN, "|the", "next|first|foll|following|made|new", _ONE)),
         *((way, Into(1, "next")) for way in ways(_IN, "|the", "made|new", "made|over")),
         *((way, Into(1, "last")) for way in ways(_IN, "|the", "last", _ONE)),
-        *((way, Into(1, "")) for way in ways("in|into", "|the|1|each", _ONE)),
+        *((way, Into(1, "")) for way in ways("in|into", "|the|1", _ONE)),
+        *((way, Into(1, "each")) for way in ways("in|into", "each|every", _ONE)),
         *((way, Into(2, "next")) for way in ways("in|into|out of", "|the|next|the next|each|each of the", _DOUBLE)),
     ]
 )

@@ -13,13 +13,14 @@ from counterpane.craft.rows.phrasebook import Phrasebook, Said, phrases, ways
 
 MANNERS: Mapping[str, tuple[Said, ...]] = {
     "kwise": (
-        *("kwise", "knitwise", "k wise", "k-wise", "kw", "as to knit", "knitways", "knitway", "plainwise"),
+        *("kwise", "knitwise", "knit-wise", "k wise", "k-wise", "kw", "as to knit", "knitways", "knitway", "plainwise"),
         *ways("as|as if|as though", "to|for|about to", "knit|k|k2tog|knit it"),
         *ways("as if|as for|as in|as though|as if for", "knitting|plain knitting"),
     ),
     "pwise": (
         *(
             "pwise",
+            "purl-wise",
             "purlwise",
             "p wise",
             "p-wise",
@@ -36,7 +37,7 @@ MANNERS: Mapping[str, tuple[Said, ...]] = {
     ),
     "wyif": (
         *("wyif", "wyf", "yif"),
-        *ways("|with", "|the", "yarn|wool|thread|cotton", "in|at", "|the", "front"),
+        *ways("|with", "|the", "yarn|wool|thread|cotton", "|held", "in|at|to", "|the", "front"),
         *ways(
             "keeping|keep|with", "|the", "yarn|wool|thread|cotton|silk", "in front of|before", "|the", "needle|pin|it"
         ),
@@ -44,7 +45,7 @@ MANNERS: Mapping[str, tuple[Said, ...]] = {
     ),
     "wyib": (
         *("wyib", "wyb", "yib"),
-        *ways("|with", "|the", "yarn|wool|thread|cotton", "in|at", "|the", "back"),
+        *ways("|with", "|the", "yarn|wool|thread|cotton", "|held", "in|at|to", "|the", "back"),
         *ways(
             "keeping|keep|with",
             "|the",

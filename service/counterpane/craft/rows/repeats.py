@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from counterpane.craft.rows.asides import aside_at
 from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.commands import repeat_this
 from counterpane.craft.rows.cursor import Cursor
@@ -181,11 +182,18 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
         cursor.at += 2
         nest.faults.append(Fault("repeat-without-start", place, cursor.word(-1)))
     else:
-        nest.repeat_list(_stop(cursor) or Stop(rest=0))
+        nest.repeat_list(_stop(cursor) or Stop(rest=None if _more_follows(cursor) else 0))
+
+
+def _more_follows(cursor: Cursor) -> bool:
+    """Tell whether stitches are named behind a plain "repeat", which then goes on for as long as they leave room."""
+    return any(token.kind == "word" for token in cursor.run[cursor.at :])
 
 
 def _pair_follows(cursor: Cursor, nest: Nest) -> bool:
-    """Tell whether what is to be repeated stands behind between a pair of stars: "repeat *k2, p2* across"."""
+    """Tell whether what is to be repeated stands behind: "repeat *k2, p2* across", "rep (p1, k1) 3 times"."""
+    if cursor and cursor.token.kind == "open" and not _is_letter(cursor.run, cursor.at):
+        return aside_at(cursor) is None and cursor.number(1) is None and cursor.word(1) not in ("once", "twice")
     mark = cursor.token.norm if cursor and cursor.token.kind == "star" else None
     if mark is None or nest.depth_of(mark) is not None or mark in nest.frame.pairs:
         return False

@@ -9,12 +9,14 @@ from counterpane.craft.rows import asides, cables, colours, commands, edges, gat
 from counterpane.craft.rows.asides import aside_at
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.fabrics import PATTERN, take_across, take_fabric
+from counterpane.craft.rows.lexicon import PLAIN_WORDS
+from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import plain
 from counterpane.craft.rows.phrases import take_phrase
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.repeats import REPEAT, named_star, repeat_clause, repeat_from
 from counterpane.craft.rows.stops import take_stop
-from counterpane.craft.rows.tree import IntoOne, Node, Work
+from counterpane.craft.rows.tree import IntoOne, Node, OpenRepeat, Work
 from counterpane.craft.rows.workings import WHICH
 
 _FILLERS = frozenset({"then", "and", "also", "finally", "now"})
@@ -29,6 +31,13 @@ def _filler(reading: Reading) -> bool:
         reading.nest.frame.anded, reading.and_at = len(reading.nest.frame.items), reading.cursor.at
     reading.cursor.at += 1
     return True
+
+
+def _first(reading: Reading) -> bool:
+    """Move past "first" before an order: "first knit 2, then …"."""
+    found = reading.cursor.word(1) in PLAIN_WORDS
+    reading.cursor.at += found
+    return found
 
 
 def take_note(reading: Reading) -> bool:
@@ -49,10 +58,17 @@ def _repeat(reading: Reading) -> bool:
 
 
 def _stop(reading: Reading) -> bool:
+    place, word, nest = reading.cursor.place, reading.cursor.word(), reading.nest
     stop = take_stop(reading.cursor)
-    if stop is not None:
-        reading.nest.stop_here(stop)
-    return stop is not None
+    if stop is None:
+        return False
+    before = (len(nest.frames), *nest.frame.items[-1:])
+    nest.stop_here(stop)
+    last = nest.frame.items[-1] if nest.frame.items else None
+    same = isinstance(last, OpenRepeat) and (last.stop, last.marker) == (stop.rest, stop.marker)
+    if before == (len(nest.frames), *nest.frame.items[-1:]) and not same:
+        reading.faults.append(Fault("unknown-term", place, word))
+    return True
 
 
 def _counted(reading: Reading) -> bool:
@@ -190,6 +206,7 @@ def _work(reading: Reading) -> bool:
 NUMBERED: tuple[Clause, ...] = (take_note, _edge, _several, _counted)
 KINDS: tuple[tuple[Iterable[str], Clause], ...] = (
     (_FILLERS, _filler),
+    (("first",), _first),
     (asides.LEADS, take_note),
     (REPEAT, _repeat),
     (edges.OPENINGS, _edge),

@@ -16,7 +16,7 @@ from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.stops import Stop, take_stop
 from counterpane.craft.rows.togethers import TOGETHER
 from counterpane.craft.rows.tree import Group, Hold, IntoOne, OpenRepeat, Work
-from counterpane.craft.rows.units import unit_start
+from counterpane.craft.rows.units import OVERS, unit_start
 
 _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
@@ -57,10 +57,27 @@ def _place(reading: Reading, phrase: Phrase, before: int) -> None:
     if phrase.bare:
         stop = take_stop(cursor) or (Stop(rest=0) if cursor.take_any(_WHOLE_ROW) else None)
         if stop and isinstance(node, Work):
-            reading.nest.put(plain(node, stop))
+            if not _with_over(reading, node, stop):
+                reading.nest.put(plain(node, stop))
             return
     if not (phrase.times and _joined(reading, phrase, phrase.times)):
         _put(reading, phrase, before)
+
+
+def _with_over(reading: Reading, node: Work, stop: Stop) -> bool:
+    """Repeat a decrease with the yarn-over before it: "over and narrow to the end", and the list that a comma joins."""
+    nest, items = reading.nest, reading.nest.frame.items
+    last = items[-1] if items else None
+    paired = isinstance(last, Work) and last.stitch in OVERS
+    if not paired or reading.lexicon.vocabulary[node.stitch].uses < _PAIR:
+        return False
+    joined = nest.frame.anded == len(items)
+    nest.put(node)
+    if joined:
+        nest.fold(len(items) - _PAIR, stop)
+    else:
+        nest.repeat_list(stop)
+    return True
 
 
 def _put(reading: Reading, phrase: Phrase, start: int) -> None:
@@ -87,6 +104,8 @@ def _gathered(reading: Reading, node: Work, into: Into) -> bool:
     """
     nest = reading.nest
     anded = nest.frame.anded == len(nest.frame.items)
+    if into.which == "each":
+        return _into_each(reading, node, into)
     if not is_single(node) or not into.which or (into.which == "last" and not anded):
         return False
     nest.put(node)
@@ -96,6 +115,23 @@ def _gathered(reading: Reading, node: Work, into: Into) -> bool:
     elif number and into.which != "same" and not (anded and number == _PAIR):
         readings = ("all that is listed goes into one stitch", "only the last does")
         reading.faults.append(Fault("ambiguous-term", node.place, into.which, readings=readings, fatal=False))
+    return True
+
+
+def _into_each(reading: Reading, node: Work, into: Into) -> bool:
+    """Work a stitch, with those that "and" joins to it, into each stitch along the row."""
+    nest = reading.nest
+    anded = nest.frame.anded == len(nest.frame.items)
+    nest.put(node)
+    if node.times != 1 or reading.lexicon.vocabulary[node.stitch].uses != 1:
+        reading.faults.append(Fault("unknown-term", node.place, into.which))
+        return True
+    gathered = anded and nest.gather_back(into)
+    stop = take_stop(reading.cursor) or Stop(rest=0)
+    if gathered:
+        nest.fold(len(nest.frame.items) - 1, stop)
+    else:
+        nest.frame.items[-1] = plain(node, stop)
     return True
 
 

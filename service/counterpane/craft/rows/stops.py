@@ -15,10 +15,12 @@ _ENDS = phrases(
     *ways("the|this|the entire|the whole|entire|whole", _ROW),
     *ways("all rem|all remaining|rem|remaining|the rem|the remaining", "st|sts|stitches"),
     *ways("the|all the", "rest|remainder", "|of the row|of row|of the sts|of the stitches|of the round|of the needle"),
-    *("back", "throughout", "rest", "remainder"),
+    *("back", "throughout", "rest", "remainder", "the others"),
+    *ways("rest|remainder", "of", "|the", "row|rnd|round|needle|sts|stitches"),
+    *ways("to", "the end", "of the", "needle|pin"),
     *ways("|all", "the way", "across|along|round|around|to the end"),
 )  # fmt: skip
-_ALONG = phrases("across", "along", "across the row", "across row", "along the row")
+_ALONG = phrases("across", "along", "back", "across the row", "across row", "along the row")
 _LAST = phrases(*ways("to|until|till|to within|up to", "last|the last|the final"))
 _ALL_BUT = phrases(*ways("|to", "all", "but|except|save", "|the", "|last|final|end"))
 _WITHIN = phrases("till within", "until within", "to within")
