@@ -19,7 +19,8 @@ class Frame:
     it, `cut` whether a semicolon or a full stop has cut the list into clauses. `alternate` is where "alternately" stood
     before the two units that it joins, and how often; `going` where that began which is to be continued. `anded` is
     how many items stood before the last "and", `told` which one is a yarn-over in the words of a handbook,
-    `edge` how many edge stitches stand before the list that "repeat" repeats.
+    `edge` how many edge stitches stand before the list that "repeat" repeats, `placed` how many items stood when one
+    with a stitch of its own ("in the next stitch") had been read.
     """
 
     opener: str
@@ -36,6 +37,7 @@ class Frame:
     anded: int | None = None
     told: int | None = None
     edge: int = 0
+    placed: int = 0
 
     @property
     def is_star(self) -> bool:

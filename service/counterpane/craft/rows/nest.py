@@ -122,17 +122,20 @@ class Nest:
         frame.bare = False
         return True
 
-    def gather_back(self, into: Into) -> int:
-        """Work the single stitches at the end of the clause all into one; return how many those are, 0 for none."""
+    def gather_back(self, into: Into, first: int = 0) -> int:
+        """Work the single stitches at the end of the clause all into one; return how many those are, 0 for none.
+
+        Those before the index `first` stay outside.
+        """
         frame = self.frame
-        start = gathered_from(frame.items, frame.clause, into)
+        start = gathered_from(frame.items, max(first, frame.clause), into)
         parts = tuple(frame.items[start:])
         if not parts:
             return 0
-        first = parts[0].parts if isinstance(parts[0], IntoOne) else parts[:1]
-        frame.items[start:] = [IntoOne((*first, *parts[1:]), into.loops, parts[0].place)]
+        began = parts[0].parts if isinstance(parts[0], IntoOne) else parts[:1]
+        frame.items[start:] = [IntoOne((*began, *parts[1:]), into.loops, parts[0].place)]
         frame.bare = False
-        return len(first) + len(parts) - 1
+        return len(began) + len(parts) - 1
 
     def fold(self, start: int, stop: Stop) -> None:
         """Make one repeat of the items from an index on."""

@@ -104,12 +104,15 @@ def _gathered(reading: Reading, node: Work, into: Into) -> bool:
     """
     nest = reading.nest
     anded = nest.frame.anded == len(nest.frame.items)
+    first = 0 if into.which == "same" else nest.frame.placed
+    apart = first > 0 and first == len(nest.frame.items)
+    nest.frame.placed = len(nest.frame.items) + 1
     if into.which == "each":
         return _into_each(reading, node, into)
-    if not is_single(node) or not into.which or (into.which == "last" and not anded):
+    if apart or not is_single(node) or not into.which or (into.which == "last" and not anded):
         return False
     nest.put(node)
-    number = nest.gather_back(into)
+    number = nest.gather_back(into, first)
     if not number and (into.which == "same" or into.loops > 1):
         reading.faults.append(Fault("unknown-term", node.place, into.which))
     elif number and into.which != "same" and not (anded and number == _PAIR):
