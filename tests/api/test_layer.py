@@ -15,8 +15,9 @@ from counterpane.api.application import create_app
 from counterpane.api.document import document
 from counterpane.api.parsing import BrokenJson, depth, parse
 from counterpane.api.problems import SORTS, Problem
+from counterpane.library.rules import cards, get
 from counterpane.library.services import Services
-from counterpane.web import pages
+from counterpane.web import RulePages, pages
 
 
 class TestBodies:
@@ -104,7 +105,7 @@ class TestLogs:
     def test_every_answer_has_one_line(self, library: Services, path: str, status: int) -> None:
         """Pages and unknown addresses too."""
         lines: list[bytes] = []
-        shown = pages(document(), [asdict(sort) for sort in SORTS.values()])
+        shown = pages(document(), [asdict(sort) for sort in SORTS.values()], RulePages(cards(), get))
         client = create_app(library, (shown,), Journal(lines.append)).test_client()
         answer = client.get(path)
         assert [json.loads(line)["status"] for line in lines] == [status] == [answer.status_code]

@@ -67,11 +67,11 @@ Row 10: Bind off 8 sts, k10, k1 tbl, k1. (13 sts)
 def test_a_handbook_example_adds_up_as_worked_by_hand(
     text: str, multiple: dict[str, int] | None, fixed: int | None, afters: list[int], vocabulary: Vocabulary
 ) -> None:
-    """Every count of the example comes out, and nothing is found that is not there."""
+    """Every count of the example comes out, and nothing is found but counts that the book does not print."""
     answer = check_text(text, vocabulary)
     assert (answer["multiple"], answer["fixed"]) == (multiple, fixed)
     assert [row["after"] for row in answer["rows"]] == afters
-    assert answer["findings"] == []
+    assert [finding for finding in answer["findings"] if finding["rule"] != "count-not-printed"] == []
 
 
 def test_the_misprint_of_a_handbook_is_found(vocabulary: Vocabulary) -> None:

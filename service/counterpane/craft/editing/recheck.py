@@ -12,6 +12,9 @@ from counterpane.craft.editing.matching import paired
 from counterpane.craft.editing.questions import question_of
 from counterpane.craft.editing.sheet import STANDING, Query, Sheet, State
 
+HIGHEST_NUMBER = 1_000_000
+"""No sheet has as many queries (house figure)."""
+
 
 def rechecked(sheet: Sheet, found: Sequence[Query], changed: bool) -> Sheet:
     """Return the sheet after a check that found these; `changed` says that the text is not the one last checked.
@@ -22,7 +25,7 @@ def rechecked(sheet: Sheet, found: Sequence[Query], changed: bool) -> Sheet:
     there = _there(numbered, found)
     taken = {id(query) for query in there.values()}
     queries = [_again(query, there.get(index), changed) for index, query in enumerate(numbered)]
-    first = max((query.number for query in queries), default=0) + 1
+    first = _last(queries) + 1
     fresh = [query for query in found if id(query) not in taken]
     queries += [_asked(replace(query, number=number)) for number, query in enumerate(fresh, first)]
     return replace(sheet, queries=tuple(queries))
@@ -31,7 +34,7 @@ def rechecked(sheet: Sheet, found: Sequence[Query], changed: bool) -> Sheet:
 def _numbered(queries: Sequence[Query]) -> list[Query]:
     """Give a number to queries that a person added without one, or with one that is taken."""
     seen: set[int] = set()
-    last = max((query.number for query in queries), default=0)
+    last = _last(queries)
     out: list[Query] = []
     for query in queries:
         taken = query.number < 1 or query.number in seen
@@ -39,6 +42,11 @@ def _numbered(queries: Sequence[Query]) -> list[Query]:
         out.append(replace(query, number=last) if taken else query)
         seen.add(query.number)
     return out
+
+
+def _last(queries: Sequence[Query]) -> int:
+    """Return the highest number given so far; one that only a slip of the pen can have made does not count."""
+    return max((query.number for query in queries if query.number < HIGHEST_NUMBER), default=0)
 
 
 def _there(earlier: Sequence[Query], found: Sequence[Query]) -> dict[int, Query]:

@@ -24,7 +24,7 @@ _BEGINS_SENTENCE = re.compile(
 )
 _ROW = re.compile(r"(?:k|p|sl|s)\s?\d+\s*[,;*(]|[(\[*]", re.IGNORECASE)
 _MEASURE = re.compile(r"\d\s*(?:sts?|stitch(?:es)?|cm|mm|ins?|rows?)\b", re.IGNORECASE)
-_PAGE = re.compile(r"\W*(?:(?:page|p\.?|pg\.?)\s*)?\d{1,4}(?:\s*(?:of|/|\|)\s*\d{1,4})?\W*")
+_PAGE = re.compile(r"\W*(?:(?:page|pg\.?)\s*)?\d{1,4}(?:\s*(?:of|/|\|)\s*\d{1,4})?\W*")
 _WITH_PAGE = re.compile(r"(?:[^:]{0,80}(?:\s{2}|[|•·-])\s*)?page\s+\d{1,4}(?:\s*(?:of|/)\s*\d{1,4})?\W*")
 _ADDRESS = re.compile(r"\W*(?:(?:https?://|www\.)\S+|(?:©|\(c\)|copyright\b).{0,100})\W*")
 _DIGITS = re.compile(r"[\d\W]+")

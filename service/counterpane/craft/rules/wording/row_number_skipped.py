@@ -55,6 +55,7 @@ def _renumbered(
     place, line = behind.row.place, given_line(examined, behind.row.place.line)
     label = line[place.column - 1 : place.column - 1 + len(behind.label)]
     new = re.sub(rf"(?<!\d){behind.numbers[0]}(?:st|nd|rd|th)?", lambda _: str(missing[0]), label, count=1)
-    return (
-        (line[: place.column - 1] + new + line[place.column - 1 + len(label) :],) if label.split()[0].isalpha() else ()
-    )
+    worded = label.split()[:1]
+    if not worded or not worded[0].isalpha():
+        return ()
+    return (line[: place.column - 1] + new + line[place.column - 1 + len(label) :],)
