@@ -25,7 +25,8 @@ class Reading:
     """The words of a row and what has been made of them.
 
     `inner` says that only the altered last repeat of a row is read, `marks` which letters in brackets are named as
-    repeats, `old` that the row is in the words of handbooks, `and_at` where the last "and" stands.
+    repeats, `old` that the row is in the words of handbooks, `spelt` that it spells "knit 2 together" as they do,
+    `and_at` where the last "and" stands.
     """
 
     cursor: Cursor
@@ -35,6 +36,7 @@ class Reading:
     inner: bool = False
     marks: frozenset[str] = frozenset()
     old: bool = False
+    spelt: bool = False
     and_at: int = 0
     stated: int | None = None
     stated_place: Place | None = None
@@ -43,7 +45,7 @@ class Reading:
     def of(cls, run: Sequence[Token], lexicon: Lexicon, terms: Terms | None, inner: bool = False) -> Reading:
         """Begin to read."""
         nest = Nest(run[0].place if run else Place(1, 1))
-        return cls(Cursor(run), lexicon, terms, nest, inner, letters_named(run), _is_handbook(run))
+        return cls(Cursor(run), lexicon, terms, nest, inner, letters_named(run), _is_old(run), _is_spelt(run))
 
     @property
     def faults(self) -> list[Fault]:
@@ -51,9 +53,9 @@ class Reading:
         return self.nest.faults
 
 
-def _is_handbook(run: Sequence[Token]) -> bool:
-    """Tell whether a row is in the words of handbooks; "knit 2 together" without the word stitches is one of them."""
-    return any(
-        token.norm in HANDBOOK_WORDS or (token.norm == "together" and at > 0 and run[at - 1].value is not None)
-        for at, token in enumerate(run)
-    )
+def _is_old(run: Sequence[Token]) -> bool:
+    return any(token.norm in HANDBOOK_WORDS for token in run)
+
+
+def _is_spelt(run: Sequence[Token]) -> bool:
+    return any(token.norm == "together" and at > 0 and run[at - 1].value is not None for at, token in enumerate(run))

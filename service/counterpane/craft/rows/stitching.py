@@ -171,8 +171,8 @@ def _of_pair(reading: Reading) -> bool:
 def _meant(reading: Reading, phrase: Phrase) -> Phrase:
     """Decide what words of several meanings are here, by the stitches around them."""
     node = phrase.node
-    lifted = reading.cursor.word() == "by"
-    if reading.old and not lifted and isinstance(node, Work) and node.stitch == "m1" and phrase.word in _MAKE:
+    over = (reading.old or reading.spelt) and reading.cursor.word() != "by"
+    if over and isinstance(node, Work) and node.stitch == "m1" and phrase.word in _MAKE:
         phrase = replace(phrase, node=replace(node, stitch="yo"), brought=True, keys=())
     if isinstance(node, Work) and phrase.word in _MAKE and node.stitch == "yo" and node.times > 1:
         readings = ("so many yarn-overs", "one yarn-over wrapped so often")
