@@ -91,3 +91,14 @@ def test_rows_behind_an_end_have_no_counts(vocabulary: Vocabulary) -> None:
     """Nothing is on the needle after a bind-off until stitches are cast on or picked up."""
     answer = check_text("Cast on 4 sts.\nRow 1: Knit.\nBind off all sts.\nRow 2: Knit.", vocabulary)
     assert [row["after"] for row in answer["rows"]] == [4, None]
+
+
+def test_parts_numbered_anew_need_not_nest(vocabulary: Vocabulary) -> None:
+    """A moss border and a lace of 5 share every 10th count by design: neither row is a misprint."""
+    text = (
+        "Cast on 27 sts.\n1st row (RS): K1, *p1, k1; rep from * to end.\nRep this row 7 times more.\n"
+        "1st patt row: K2, *yo, k2tog, k3; rep from * to end.\n2nd patt row: Purl.\n3rd patt row: As 1st patt row.\n"
+    )
+    answer = check_text(text, vocabulary)
+    assert [row["label"] for row in answer["rows"]] == ["1", "1", "2", "3"]
+    assert [finding["rule"] for finding in answer["findings"]] == []

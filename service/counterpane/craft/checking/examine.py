@@ -194,6 +194,18 @@ def odd_repeat(examined: Examined) -> int | None:
     if index is None or disjoint:
         return index
     # Parts of a blanket need not nest with each other: bands of 8 and 3 stitches share every 24th count by design.
-    section = examined.counted[index].section
-    own = [row.parts for row in examined.counted if row.section == section]
+    own = [row.parts for row in _part_of(examined.counted, index)]
     return index if count(own, examined.vocabulary).suspicious else None
+
+
+def _part_of(rows: Sequence[Row], index: int) -> Sequence[Row]:
+    """Return the rows around one that are numbered on from each other in its section."""
+    begins, last = [0], 0
+    for at, row in enumerate(rows):
+        number = int(row.label) if row.label.isdigit() else None
+        if at and (row.section != rows[at - 1].section or (number is not None and number <= last)):
+            begins.append(at)
+            last = 0
+        last = last if number is None else number
+    begin = max(at for at in begins if at <= index)
+    return rows[begin : next((at for at in begins if at > index), len(rows))]

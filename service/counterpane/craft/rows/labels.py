@@ -41,7 +41,7 @@ _ALL_OF = rf"(?:all|every|each)\s+{_FURTHER}(?:(?:other\s+)?{_KIND}|other)\s+{RO
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
 _NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"
-_PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
+PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
 _OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
 
 
@@ -58,11 +58,11 @@ _END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:(?P=deco))?{_tail('behind')
 _COLON = r"\s*+(?P<colon>[:=)]|\.+|-+(?=\s|[a-z*]))?-*(?:(?P=deco))?"
 KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
 LABEL = re.compile(
-    rf"{_BEGIN}(?:{_PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
-    rf"|{_PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
+    rf"{_BEGIN}(?:{PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
+    rf"|{PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
     rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
-    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
+    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
     rf"|(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
