@@ -237,3 +237,14 @@ def test_a_stated_multiple_that_a_mended_row_bears_out_is_not_doubted(vocabulary
         text.replace("k2tog, k1", "k2tog, yo, k1"),
         text.replace("k2tog, k1", "k2, k1"),
     )
+
+
+def test_a_mend_that_makes_the_repeats_nest_is_offered_alone(vocabulary: Vocabulary) -> None:
+    """A repeat of 9 among repeats of 8 is put right to 8 and not to 10, which would fit the count as well."""
+    text = (
+        "Cast on 129 sts.\nRow 1: K3, *yo, ssk, k2, k2tog, yo, k3; rep from * to last 6 sts, k6.\nRow 2: Purl.\n"
+        "Row 3: K4, *yo, sl 1, k2tog, psso, yo, k5; rep from * to last 5 sts, k5."
+    )
+    offered = fixes(text, 2, vocabulary)
+    assert "Row 1: K3, *yo, ssk, k1, k2tog, yo, k3; rep from * to last 6 sts, k6." in offered
+    assert not any(wide in row for row in offered for wide in ("k3, k2tog", "yo, k4;"))

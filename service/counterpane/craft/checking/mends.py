@@ -24,7 +24,7 @@ MOST_READ, MOST_READ_OF_LONG = 24_000, 8_000
 MOST_FOLLOWED, MOST_TEXTS = 60_000, 24
 # With more faults than this, a text is no pattern with a slip in it.
 MOST_FAULTS = 40
-MOST_OFFERED, MOST_OF_LINE = 3, 2
+MOST_OFFERED, MOST_OF_LINE, MOST_APART = 3, 2, 6
 # Rows that end with another count than they began with do so by design or by mistake; a row like another is no slip.
 DRIFTS, LIKE_ANOTHER, UNEVEN, MOST_UNEVEN = 6, 3, 2, 3
 ONLY_BETTER = 20
@@ -43,23 +43,29 @@ class _Tried:
 
 @dataclass(slots=True)
 class _Search:
-    """What may still be tried, in characters to read and texts to follow, and what was found."""
+    """What may still be tried, in characters to read and texts to follow, and what was found.
+
+    `apart` are mends of rows that fit the count and leave repeats that do not nest: offered where no other is found.
+    """
 
     examined: Examined
     readings: int
     texts: int
     found: list[Mend]
+    apart: list[Mend]
 
     @classmethod
     def of(cls, examined: Examined) -> _Search:
         """Begin a search within the bounds for a text of this length."""
         length = max(1, len(examined.text))
         readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
-        return cls(examined, readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [])
+        return cls(examined, readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
 
     def enough(self, mend: Mend) -> bool:
         """Tell whether a mend need not be tried: so many are known for its line, or for the count that is wrong."""
-        if self.found and len(self.examined.text) > LONG:
+        if (self.found or self.apart) and len(self.examined.text) > LONG:
+            return True
+        if len(self.apart) >= MOST_APART:
             return True
         rows = [other for other in self.found if other.kind == "row"]
         own = sum(other.line == mend.line for other in rows)
@@ -79,7 +85,8 @@ def with_mends(examined: Examined) -> Examined:
     for tried in sorted((*stated, *_of_rows(search, in_doubt)), key=lambda tried: tried.mend.weight):
         if search.texts > 0 and not search.enough(tried.mend):
             _keep(search, tried, before)
-    found = sorted(search.found, key=lambda mend: mend.weight)
+    rows_mended = any(mend.kind == "row" for mend in search.found)
+    found = sorted(search.found + ([] if rows_mended else search.apart), key=lambda mend: mend.weight)
     several = len(jams(examined)) >= SEVERAL or before[0] >= SEVERAL
     return replace(examined, mends=tuple(mend for mend in found if mend.partial or _is_likely(mend, found, several)))
 
@@ -120,7 +127,8 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     if mend.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
         return
     weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
-    search.found.append(replace(mend, weight=weight, partial=not healed))
+    apart = mend.kind == "row" and after.chain.suspicious
+    (search.apart if apart else search.found).append(replace(mend, weight=weight, partial=not healed))
 
 
 def _strangeness(after: Examined) -> int:

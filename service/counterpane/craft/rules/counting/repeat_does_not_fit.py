@@ -44,7 +44,5 @@ def _say(name: str, misfit: Misfit) -> tuple[str, str]:
         return f"{name}: {repeat} does not come out even, whatever the cast-on.", "Change the stop or the repeat."
     message = f"{name} begins with {stitches(misfit.has)}, over which {repeat} does not come out even."
     near = either((misfit.below, misfit.above))
-    return (
-        message,
-        f"Begin the row with {near}, or change the stitches outside the repeat." if near else "Change the row.",
-    )
+    begin = f"Begin the row with {near}, or change" if near else "Change the repeat or"
+    return message, f"{begin} the stitches outside the repeat."
