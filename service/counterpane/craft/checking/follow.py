@@ -61,8 +61,8 @@ class WrongCount:
 class Repeated:
     """A repeat line: what one pass of its rows does, and whether it can be worked as it says.
 
-    `reached` tells for "until n sts remain" whether n is reached; `fits_again` whether
-    the rows can be worked again and again.
+    `reached` tells for "until n sts remain" whether n is reached; `fits_again` whether the rows can
+    be worked again and again.
     """
 
     step: AgainStep

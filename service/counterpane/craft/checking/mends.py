@@ -45,10 +45,12 @@ class _Tried:
 class _Search:
     """What may still be tried, in characters to read and texts to follow, and what was found.
 
-    `apart` are mends of rows that fit the count and leave repeats that do not nest: offered where no other is found.
+    `stuck` is in how many pieces a knitter is stuck. `apart` are mends of rows that fit the count and leave repeats
+    that do not nest: offered where no other is found.
     """
 
     examined: Examined
+    stuck: int
     readings: int
     texts: int
     found: list[Mend]
@@ -59,7 +61,7 @@ class _Search:
         """Begin a search within the bounds for a text of this length."""
         length = max(1, len(examined.text))
         readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
-        return cls(examined, readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
+        return cls(examined, len(jams(examined)), readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
 
     def enough(self, mend: Mend) -> bool:
         """Tell whether a mend need not be tried: so many are known for its line, or for the count that is wrong."""
@@ -71,7 +73,7 @@ class _Search:
         own = sum(other.line == mend.line for other in rows)
         if mend.kind != "row" or mend.partial:
             return mend.kind == "row" and own >= MOST_OF_LINE
-        return own >= MOST_OFFERED or len(rows) >= MOST_OFFERED * max(1, len(jams(self.examined)))
+        return own >= MOST_OFFERED or len(rows) >= MOST_OFFERED * max(1, self.stuck)
 
 
 def with_mends(examined: Examined) -> Examined:
@@ -87,7 +89,7 @@ def with_mends(examined: Examined) -> Examined:
             _keep(search, tried, before)
     rows_mended = any(mend.kind == "row" for mend in search.found)
     found = sorted(search.found + ([] if rows_mended else search.apart), key=lambda mend: mend.weight)
-    several = len(jams(examined)) >= SEVERAL or before[0] >= SEVERAL
+    several = search.stuck >= SEVERAL or before[0] >= SEVERAL
     return replace(examined, mends=tuple(mend for mend in found if mend.partial or _is_likely(mend, found, several)))
 
 
@@ -119,7 +121,7 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     left = (reading_troubles(after), counting_troubles(after))
     healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
     better = left[0] <= before[0] and left[1] <= before[1] and left != before
-    partly = mend.partial or len(jams(after)) < len(jams(search.examined))
+    partly = mend.partial or len(jams(after)) < search.stuck
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
         return
     if any(counting_troubles(other) for other in others):

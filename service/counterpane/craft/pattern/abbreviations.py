@@ -3,28 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from counterpane.craft.pattern import Entry, Special
+from counterpane.craft.rows.glossary import SHORT_WORDS
 from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Row, Work
 from counterpane.craft.stitches import Stitch, Terms, Vocabulary
-
-_GENERAL: Mapping[str, str] = {
-    "[ ]": "work what stands inside as many times as the number after it says",
-    "*": "work from the star to the semicolon, then again as far as the row says",
-    "cn": "cable needle",
-    "kwise": "knitwise, as if to knit",
-    "pm": "place marker",
-    "pwise": "purlwise, as if to purl",
-    "rep": "repeat",
-    "rm": "remove marker",
-    "RS": "right side",
-    "sm": "slip marker",
-    "st": "stitch",
-    "sts": "stitches",
-    "WS": "wrong side",
-}
-"""Short words and signs of rows that are no stitches. Common practice, no source."""
 
 _NUMBERED = re.compile(r"\b([A-Za-z])\d+(?![\w/])")
 _SEE = "see Special stitches"
@@ -37,7 +21,7 @@ def abbreviations(rows: Iterable[Row], lines: Sequence[str], vocabulary: Vocabul
     stand there are the ones listed.
     """
     text = "\n".join(lines)
-    general = [Entry(sign, meaning) for sign, meaning in _GENERAL.items() if _stands(sign.removesuffix(" ]"), text)]
+    general = [Entry(sign, meaning) for sign, meaning in SHORT_WORDS.items() if _stands(sign.removesuffix(" ]"), text)]
     bare = _NUMBERED.sub(r"\1", text).lower()
     stitches = [entry for key in _keys(rows) if (entry := _entry(vocabulary[key], f"{text.lower()}\n{bare}", terms))]
     return tuple(sorted([*general, *stitches], key=lambda entry: (entry.name.lower(), entry.name)))
