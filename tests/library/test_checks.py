@@ -96,6 +96,13 @@ def test_rows_worked_until_a_count_remains_must_reach_it(vocabulary: Vocabulary)
     assert said(check_text(text.format(42), vocabulary)) == [("count-drifts", "error", 4)]
 
 
+def test_rows_that_come_back_to_their_count_by_chance_can_be_worked_again(vocabulary: Vocabulary) -> None:
+    """12 stitches become 18 and 12 again, whatever becomes of 14."""
+    text = "Cast on {} sts.\nRow 1: *K1, kfb; rep from * to end.\nRow 2: [K2tog] 6 times, k to end.\nRep rows 1-2."
+    assert said(check_text(text.format(12), vocabulary)) == [("count-drifts", "note", 4)]
+    assert said(check_text(text.format(14), vocabulary)) == [("count-drifts", "error", 4)]
+
+
 def test_a_count_after_unknown_passes_is_not_known(vocabulary: Vocabulary) -> None:
     """A length does not say how many passes; where they change the count, later rows have none."""
     text = "Cast on 5 sts.\nRow 1: Yo, k to end.\nRep row 1 until piece measures 20 cm.\nRow 2: Purl."

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from counterpane.craft.counts import count, work
 from counterpane.craft.counts.wellformed import within
@@ -24,7 +25,8 @@ Parts = tuple[Node, ...]
 
 def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    if not any(row.old or _other(row) or vague(row, vocabulary) for row in rows):
+    unsure = _unsure(vocabulary)
+    if not any(row.old or _is_doubtful(row, unsure) for row in rows):
         return tuple(rows)
     out: list[Row] = []
     before = start
@@ -34,6 +36,26 @@ def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> t
         known = before is not None and chosen.readable
         before = work([chosen.parts], before, vocabulary)[0].after if known and before is not None else None
     return tuple(out)
+
+
+@lru_cache(maxsize=4)
+def _unsure(vocabulary: Vocabulary) -> frozenset[str]:
+    """Return the stitches whose meanings use or make different numbers of stitches."""
+    return frozenset(key for key in vocabulary.stitches if _differs(Work(key), vocabulary))
+
+
+def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
+    """Tell whether a row may have another reading; quick, and never wrongly no."""
+    for node in within(row.parts):
+        if isinstance(node, Work):
+            if node.stitch in unsure:
+                return True
+        elif isinstance(node, Group):
+            if node.doubtful:
+                return True
+        elif isinstance(node, BindOff) and row.stated is not None:
+            return True
+    return False
 
 
 def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vocabulary) -> Row:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from counterpane.craft.checking.causes import odd_row
@@ -11,7 +11,7 @@ from counterpane.craft.checking.doubts import settled
 from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
 from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
 from counterpane.craft.checking.rewriting import Change
-from counterpane.craft.counts import Chain, Maps, Misfit, count, malformed, work
+from counterpane.craft.counts import Chain, Maps, Misfit, count, work
 from counterpane.craft.rows.instructions import AgainStep, Instructions, read_sizes, read_text
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -42,7 +42,7 @@ class Examined:
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
     changes the count; `complete` says that these are all rows of the (first) piece. `mends` are changes that would put
-    the text right, the likeliest first, where they were looked for.
+    the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
     """
 
     text: str
@@ -54,6 +54,7 @@ class Examined:
     given: int | None
     cast_on: int | None
     walk: Walk
+    maps: Maps = field(compare=False, repr=False)
     mends: tuple[Mend, ...] = ()
     reach: int = 0
 
@@ -100,7 +101,7 @@ def reexamine(
     impossible = not chain.starts and not chain.proved_at_count_only
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary, maps)
     complete = counted == len(piece)
-    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, reach=counted)
+    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps, reach=counted)
 
 
 def _derived(
@@ -181,7 +182,7 @@ def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:
 
 
 def _malformed(examined: Examined, row: Row) -> Misfit | None:
-    return malformed(row.parts, examined.vocabulary) if row.readable else None
+    return examined.maps.malformed(row.parts) if row.readable else None
 
 
 def odd_repeat(examined: Examined) -> int | None:

@@ -15,7 +15,7 @@ from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
 from counterpane.craft.checking.troubles import counting_troubles, only_drifts, reading_troubles
-from counterpane.craft.rows.instructions import Instructions, Step, read_sizes
+from counterpane.craft.rows.instructions import Instructions, Step, read_again
 from counterpane.craft.rows.tree import Row
 
 # House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits.
@@ -149,11 +149,12 @@ def mended(examined: Examined, tried: _Tried) -> tuple[Examined, ...]:
     if tried.row is not None and len(text) > LONG and read.sizes is None:
         again = [replace(read, steps=_with_row(read, tried.row))]
     else:
-        again = list(read_sizes(text, examined.vocabulary, read.terms))
+        again = list(read_again(text, read))
     if len(again) <= read.size:
         return (examined,)
     own = again.pop(read.size)
-    return tuple(reexamine(text, each, examined.vocabulary, examined.given) for each in (own, *again))
+    known = examined.vocabulary, examined.given, examined.maps
+    return tuple(reexamine(text, each, *known) for each in (own, *again))
 
 
 def _with_row(read: Instructions, new: Row) -> tuple[Step, ...]:

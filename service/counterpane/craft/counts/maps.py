@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from counterpane.craft.counts.effects import effect, total
+from counterpane.craft.counts.effects import Effect, total
 from counterpane.craft.counts.needle import MOST_STITCHES, NONE, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.values import Misfit
 from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
-from counterpane.craft.counts.wellformed import is_deep, names_markers, within
+from counterpane.craft.counts.wellformed import is_deep, malformed, names_markers, within
 from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
@@ -83,12 +84,20 @@ class Maps:
         # Rows are told by identity first: equality of trees takes longer, and the second entry keeps the tree alive.
         self._same: dict[int, tuple[RowMap | None, Sequence[Node]]] = {}
         self._equal: dict[tuple[Node, ...], RowMap | None] = {}
+        self._faults: dict[int, tuple[Misfit | None, Sequence[Node]]] = {}
 
     def of(self, parts: Sequence[Node]) -> RowMap | None:
         """Return the map of a row, None for one that has none."""
         found = self._same.get(id(parts))
         if found is None:
             found = self._same[id(parts)] = (self._derived(tuple(parts)), parts)
+        return found[0]
+
+    def malformed(self, parts: Sequence[Node]) -> Misfit | None:
+        """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
+        found = self._faults.get(id(parts))
+        if found is None:
+            found = self._faults[id(parts)] = (malformed(parts, self.vocabulary), parts)
         return found[0]
 
     def _derived(self, parts: tuple[Node, ...]) -> RowMap | None:
@@ -124,9 +133,9 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
     left: int | None = None  # Stitches still to be worked, once a repeat has said how many it keeps.
     for node in parts:
         if isinstance(node, OpenRepeat):
-            if node.marker or node.last is not None or node.stop is None or not _is_plain_list(node.parts, vocabulary):
+            body = _plain_total(node.parts, vocabulary)
+            if node.marker or node.last is not None or node.stop is None or body is None or body.uses == 0:
                 return None
-            body = total(node.parts, vocabulary)
             if left is None:
                 least = 0 if node.plain else 1
                 uses, makes = uses + node.stop + least * body.uses, makes + least * body.makes
@@ -137,8 +146,7 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
                     return None
                 makes += times * body.makes
             left = node.stop
-        elif _is_plain_list((node,), vocabulary, least=0):
-            one = effect(node, vocabulary)
+        elif (one := _plain_total((node,), vocabulary)) is not None:
             makes += one.makes
             if left is None:
                 uses += one.uses
@@ -151,16 +159,16 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
     return RowMap(uses, of, makes, per, 1 if of else None) if uses else RowMap(of, of, makes + per, per, 1)
 
 
-def _is_plain_list(nodes: Sequence[Node], vocabulary: Vocabulary, least: int = 1) -> bool:
-    """Say whether nodes are stitches, or groups of them, that ask for nothing on the right or the cable needle."""
+def _plain_total(nodes: Sequence[Node], vocabulary: Vocabulary) -> Effect | None:
+    """Add up stitches and groups of them; None where any asks for something on the right or the cable needle."""
     for node in nodes:
         if isinstance(node, Group):
-            if not _is_plain_list(node.parts, vocabulary, least=0):
-                return False
+            if _plain_total(node.parts, vocabulary) is None:
+                return None
         elif not isinstance(node, Work) or node.held:
-            return False
+            return None
     one = total(nodes, vocabulary)
-    return one.uses >= least and not (one.needs or one.draws or one.held)
+    return None if one.needs or one.draws or one.held else one
 
 
 def _walked_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:

@@ -60,7 +60,8 @@ def within(nodes: Sequence[Node]) -> Iterator[Node]:
     while waiting:
         node = waiting.pop()
         yield node
-        waiting.extend(inner(node))
+        if not isinstance(node, Work):
+            waiting.extend(inner(node))
 
 
 def is_open(node: Node) -> bool:

@@ -83,6 +83,13 @@ def total(nodes: Iterable[Node], vocabulary: Vocabulary) -> Effect:
     """Return the effect of closed nodes worked one after the other."""
     uses = makes = needs = held = draws = 0
     for node in nodes:
+        if type(node) is Work and not node.held:
+            # Most of a row is stitches that ask for nothing: they are added up as they stand.
+            stitch = vocabulary[node.stitch]
+            if stitch.needs == 0 <= stitch.makes:
+                uses += stitch.uses * node.times
+                makes += stitch.makes * node.times
+                continue
         one = effect(node, vocabulary)
         if one.needs > needs + makes:
             needs = one.needs - makes

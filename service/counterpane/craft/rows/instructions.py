@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, clauses
@@ -38,17 +38,26 @@ from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.unlabelled import numbered, worked
 from counterpane.craft.stitches import Terms, Vocabulary
 
-__all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_sizes", "read_text"]
+__all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
 LONGEST_TITLE = 80
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
 @dataclass(frozen=True, slots=True)
+class Kept:
+    """What was read of lines, and of rows by their shape."""
+
+    shapes: Shapes
+    shared: Shared = field(default_factory=Shared)
+
+
+@dataclass(frozen=True, slots=True)
 class Instructions:
     """What a text says: rows in working order with repeat lines between them, statements, faults, and the terms.
 
-    `sizes` are those of a text in several, None of one in one size; `size` counts from 0.
+    `sizes` are those of a text in several, None of one in one size; `size` counts from 0. `kept` is what was read on
+    the way, for texts of the same terms that are nearly alike.
     """
 
     steps: tuple[Step, ...]
@@ -60,6 +69,7 @@ class Instructions:
     page: Page = Page()
     sizes: Sizes | None = None
     size: int = 0
+    kept: Kept | None = field(default=None, compare=False, repr=False)
 
     @property
     def rows(self) -> tuple[Row, ...]:
@@ -74,11 +84,24 @@ def read_text(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> 
 
 def read_sizes(text: str, vocabulary: Vocabulary, terms: Terms | None = None) -> Iterator[Instructions]:
     """Read a text once for each of its sizes; what is the same in all of them is read once."""
-    page, terms, shared = page_of(text), terms or terms_of(text), Shared()
-    sizes, shapes = sizes_in(page.lines), Shapes(vocabulary, terms)
-    for size, found in enumerate(_of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page)]):
+    return _read_sizes(text, Kept(Shapes(vocabulary, terms or terms_of(text))))
+
+
+def read_again(text: str, earlier: Instructions) -> Iterator[Instructions]:
+    """Read a text once for each of its sizes, in the terms of one that is nearly alike; only other lines are read."""
+    kept = earlier.kept
+    assert kept is not None
+    return _read_sizes(text, kept)
+
+
+def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
+    page, shared = page_of(text), kept.shared
+    sizes = sizes_in(page.lines)
+    for size, found in enumerate(
+        _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
+    ):
         labelled = any(clause.kind == "row" for clause in found)
-        read = _Assembly(numbered(found, vocabulary, labelled), shapes, shared).instructions(page)
+        read = _Assembly(numbered(found, kept.shapes.vocabulary, labelled), kept).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 
@@ -98,11 +121,10 @@ def _of_sizes(text: str, page: Page, sizes: Sizes, shared: Shared) -> Iterator[l
 class _Assembly:
     """The clauses of a text taken one by one: statements kept, rows listed."""
 
-    def __init__(self, found: Sequence[Clause], shapes: Shapes, shared: Shared) -> None:
+    def __init__(self, found: Sequence[Clause], kept: Kept) -> None:
         self.found = found
-        self.shapes = shapes
-        self.shared = shared
-        self.vocabulary, self.terms = shapes.vocabulary, shapes.terms
+        self.kept, self.shapes, self.shared = kept, kept.shapes, kept.shared
+        self.vocabulary, self.terms = kept.shapes.vocabulary, kept.shapes.terms
         self.listing = Listing()
         self.faults = self.listing.faults
         self.cast_on: StatedCastOn | None = None
@@ -127,7 +149,8 @@ class _Assembly:
         self.listing.end_block(None)
         steps = with_sides(self.with_whole(self.listing.steps))
         cast_on = self.cast_on or self.cast_on_beside
-        return Instructions(steps, tuple(self.faults), self.terms, cast_on, self.multiple, self.title, page)
+        found = cast_on, self.multiple, self.title
+        return Instructions(steps, tuple(self.faults), self.terms, *found, page, kept=self.kept)
 
     def unnamed_row(self, clause: Clause) -> bool:
         """List stitches that stand among rows without a label; nothing that can be worked is passed over."""

@@ -78,7 +78,7 @@ def order_at(line: Line, start: int, end: int) -> Order | None:
 
 def begins_order(text: str, start: int, end: int) -> bool:
     """Tell whether an order begins at a place."""
-    return any(form.match(text, start, end) for form in _FORMS)
+    return any([form.match(text, start, end) for form in _FORMS])
 
 
 def _copies(many: str | None) -> int:

@@ -91,6 +91,10 @@ class Line:
             return line.place(index - start)
         return Place(self.number, self.columns[max(0, min(index, len(self.text)))] if self.columns else index + 1)
 
+    def column(self, index: int) -> int:
+        """Return the column of a character of the normal form in the text as given."""
+        return self.place(index).column if self.parts or self.columns else index + 1
+
     def _part(self, index: int) -> tuple[int, Line]:
         return self.parts[max(0, bisect_right(self.parts, index, key=lambda part: part[0]) - 1)]
 

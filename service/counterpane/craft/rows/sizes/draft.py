@@ -52,7 +52,7 @@ class Draft:
     def line(self, number: int) -> Line:
         """Return one line as it stands for this size, every letter with its column in the text as given."""
         line, letters = self.flat.lines[number], self._letters(number)
-        columns = [line.place(index).column for index, own in enumerate(letters) for _ in own]
+        columns = [line.column(index) for index, own in enumerate(letters) for _ in own]
         return Line(line.number, "".join(letters), (*columns, len(line.raw) + 1), line.raw)
 
     def given(self, number: int) -> tuple[str, tuple[int, ...]]:
@@ -62,7 +62,7 @@ class Draft:
         columns: list[int] = []
         for index, letters in enumerate(self._letters(number)):
             # Letters that the normal form drops stay with the letter before them, the first ones with the first.
-            first, last = line.place(index).column - 1 if index else 0, line.place(index + 1).column - 1
+            first, last = line.column(index) - 1 if index else 0, line.column(index + 1) - 1
             words = line.raw[first:last] if letters == line.text[index] else letters
             out.append(words.upper() if start + index in self.capitals else words)
             columns += range(first + 1, first + 1 + len(words))

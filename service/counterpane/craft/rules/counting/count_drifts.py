@@ -32,6 +32,11 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
         if repeated.reached is False:
             message = f"Each pass of these rows would {change}; {stitches(again.remain or 0)} are never reached."
             hint = "Change the number to stop at, or the rows."
+        elif _comes_back(repeated):
+            message = (
+                f"These rows come back to {stitches(repeated.before or 0)}, but not to every count they begin with."
+            )
+            hint = "Say that they are for this count alone, or make them return to any count."
         else:
             message = f"These rows {change} in one pass, {_until(repeated)}."
             hint = "Make the rows return to their first count, or say how often they are worked."
@@ -42,16 +47,27 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
 
 
 def _fits_once_more(repeated: Repeated) -> bool:
-    """Tell whether a second pass can be worked, whatever becomes of a third."""
-    more = None if repeated.before is None else passes_from(repeated.chain, repeated.before)
-    return repeated.fits_again or bool(more)
+    """Tell whether a second pass can be worked, whatever becomes of a third, and whatever of other counts."""
+    return repeated.fits_again or _more(repeated) != 0
+
+
+def _comes_back(repeated: Repeated) -> bool:
+    before, chain = repeated.before, repeated.chain
+    return before is not None and chain.admits(before) and chain.after(before) == before
+
+
+def _more(repeated: Repeated) -> int | None:
+    """Return how often the rows can be worked on from where they stand; None for as often as wanted."""
+    return 0 if repeated.before is None else passes_from(repeated.chain, repeated.before)
 
 
 def _until(repeated: Repeated) -> str:
     """Say how long the rows can be worked on from where they stand."""
     if repeated.fits_again:
         return "each time"
-    more = None if repeated.before is None else passes_from(repeated.chain, repeated.before)
-    if not more:
+    more = _more(repeated)
+    if more == 0:
         return "so that they cannot be worked again"
+    if more is None:
+        return "each time"
     return f"so that they can be worked {'once' if more == 1 else f'{more} times'} more and then not again"
