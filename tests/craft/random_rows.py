@@ -100,6 +100,8 @@ simple_rows = st.sampled_from(
         (OpenRepeat((Work("kfb"),), 0),),
         (OpenRepeat((Work("k2tog"),), 0),),
         (OpenRepeat((Work("k"),), 3, plain=True), Turn()),
+        (OpenRepeat((Work("k"),), 0, plain=True), Work("m1", 3, evenly=True)),
+        (OpenRepeat((Work("p"),), 7, plain=True), Work("k2tog", 3, evenly=True), Work("k")),
         (Work("k", 4), Turn(), OpenRepeat((Work("p"),), 0, plain=True)),
     )
 )

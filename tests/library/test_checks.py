@@ -96,6 +96,12 @@ def test_rows_worked_until_a_count_remains_must_reach_it(vocabulary: Vocabulary)
     assert said(check_text(text.format(42), vocabulary)) == [("count-drifts", "error", 4)]
 
 
+def test_decreases_spread_over_rows_of_the_same_words_are_counted_one_by_one(vocabulary: Vocabulary) -> None:
+    """Each row loses the number that it names, though the words are those of the row before."""
+    rows = "\n".join(f"Row {i}: K5, p to last 5 sts, dec {i + 2} sts evenly, k5." for i in range(1, 4))
+    assert counts(check_text(f"Cast on 40 sts.\n{rows}", vocabulary)) == [(40, 37), (37, 33), (33, 28)]
+
+
 def test_rows_that_come_back_to_their_count_by_chance_can_be_worked_again(vocabulary: Vocabulary) -> None:
     """12 stitches become 18 and 12 again, whatever becomes of 14."""
     text = "Cast on {} sts.\nRow 1: *K1, kfb; rep from * to end.\nRow 2: [K2tog] 6 times, k to end.\nRep rows 1-2."

@@ -28,6 +28,7 @@ def listed(text: str, vocabulary: Vocabulary) -> list[tuple[str, str | None]]:
         ("The next two rows: knit.", "next next"),
         ("- Row 1: Knit.\n- Row 2: Purl.", "1 2"),
         ("**Row 1** (RS): Knit.", "1"),
+        ("Row 1: Knit.\n5th inc row: K2, m1, k to end.", "1 inc"),
     ],
 )
 def test_a_label_lists_its_rows(text: str, labels: str, vocabulary: Vocabulary) -> None:

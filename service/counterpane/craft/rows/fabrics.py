@@ -22,13 +22,16 @@ _RIBS = "|".join(
     )
 )
 _NAMES = phrases(
-    *ways("|main|border|lace|cable", "patt|pattern|pat"),
+    *ways("|main|border|lace|cable|charted|chart", "patt|pattern|pat"),
+    *ways("|lace|cable|charted", "panel"),
+    *ways("|lace|cable", "chart", "|a|b|c|d|e|f|1|2|3|4|5|6"),
     *ways(f"|{_RIBS}", "rib|ribbing"),
     *ways("rib|ribbing", "|of|in", _RIBS),
     *ways("garter|g|st|stocking|stockinette|seed", "st|stitch"),
     *ways("|double", "moss", "|st|stitch"),
     *("garter", "stockinette", "basket weave", "basketweave"),
 )
+_ROW_OF = phrases(*ways("|next|first", "row|rnd|round", "of"))
 _AS_SET = phrases("as set", "as est", "as established", "as before", "correctly", "throughout")
 _BY_ITSELF = phrases(*ways("as|work as|cont as|continue as", "set|est|established"))
 _ROW_VERBS: Phrasebook[str] = Phrasebook(
@@ -52,6 +55,7 @@ _ALL_PLAIN: Phrasebook[str] = Phrasebook(
         *((way, "p") for way in ways("all|all in|entirely|the rest|the remainder", "purl|purled|pearl|seamed|purling")),
     ]
 )
+_ROW_WORDS = frozenset({"row", "rnd", "round"})
 _ROWS = phrases(*ways("row|rows|round|rounds|rnd|rnds", "|plain"))
 _ROW_OPENINGS = _ALL_PLAIN.openings | _ROW_VERBS.openings | _ROW_NAMES.openings | {"a", "another", "every", "each"}
 _ARTICLES = frozenset("a the this every each another".split())
@@ -85,13 +89,21 @@ def take_fabric(cursor: Cursor) -> bool:
     before = cursor.at
     if cursor.take(_BY_ITSELF):
         return True
-    cursor.take(_LEAD)
+    if cursor.take(_LEAD):
+        _take_row_of(cursor)
     cursor.take(_SET)
     if cursor.take(_NAMES):
         cursor.take(_AS_SET)
         return True
     cursor.at = before
     return False
+
+
+def _take_row_of(cursor: Cursor) -> None:
+    """Move past the row of a pattern or chart that is worked: "row 3 of", "next row of"."""
+    if cursor.take(_ROW_OF) or cursor.word() not in _ROW_WORDS or cursor.number(1) is None or cursor.word(2) != "of":
+        return
+    cursor.at += 3
 
 
 def take_whole_row(cursor: Cursor) -> OpenRepeat | None:

@@ -64,7 +64,7 @@ LABEL = re.compile(
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
-    rf"|(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(

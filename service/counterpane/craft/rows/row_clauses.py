@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import TypeAlias
 
-from counterpane.craft.rows import asides, cables, colours, commands, edges, gathers, prose, stops
+from counterpane.craft.rows import asides, cables, colours, commands, edges, evenly, gathers, prose, stops
 from counterpane.craft.rows.asides import aside_at
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.fabrics import PATTERN, take_across, take_fabric
@@ -208,6 +208,7 @@ KINDS: tuple[tuple[Iterable[str], Clause], ...] = (
     (_FILLERS, _filler),
     (("first",), _first),
     (asides.LEADS, take_note),
+    (evenly.OPENINGS, evenly.take_evenly),
     (REPEAT, _repeat),
     (edges.OPENINGS, _edge),
     (gathers.OPENINGS, lambda reading: _put(reading, gathers.take_halves(reading.cursor))),

@@ -57,7 +57,7 @@ class Shapes:
         for index, token in enumerate(run):
             places.setdefault(token.place, index)
         try:
-            maker = _made(any_numbers, places)
+            maker = _made(any_numbers, places, len(numbers))
         except KeyError:
             return None
         return maker if repr(maker(numbers, run)) == repr(read) else None
@@ -106,20 +106,20 @@ def _with_any(run: Sequence[Token]) -> list[Token]:
     return out
 
 
-def _made(value: object, places: dict[Place, int]) -> _Maker:
-    """Return what makes a value with other numbers and places; KeyError for a place that is no token's."""
+def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker:
+    """Return what makes a value with other numbers and places; KeyError for a place or a number that is no token's."""
     if isinstance(value, Place):
         return _constant(value) if value == NOWHERE else _placed(places[value])
     if type(value) is int and value > _FIRST - _APART // 2:
         which, more = divmod(value - _FIRST + _APART // 2, _APART)
-        if abs(more - _APART // 2) > _NEAR:
+        if abs(more - _APART // 2) > _NEAR or which >= numbers:
             raise KeyError(value)
         return _numbered(which, more - _APART // 2)
     if isinstance(value, tuple) and any(is_dataclass(each) for each in value):
-        makers = [_made(each, places) for each in value]
+        makers = [_made(each, places, numbers) for each in value]
         return lambda numbers, run: tuple([maker(numbers, run) for maker in makers])
     if is_dataclass(value) and not isinstance(value, type):
-        return _built(type(value), [_made(getattr(value, each.name), places) for each in fields(value)])
+        return _built(type(value), [_made(getattr(value, each.name), places, numbers) for each in fields(value)])
     return _constant(value)
 
 

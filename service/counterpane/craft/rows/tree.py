@@ -32,7 +32,8 @@ class Work:
     """Work `times` times the stitch of this key: k3, k2tog, yo twice, sl 1.
 
     `manner` holds any of "kwise", "pwise", "wyif", "wyib", in this order; `colour` a colour named after the stitch;
-    `held` says that the stitches come from the cable needle and so use none of the left needle.
+    `held` says that the stitches come from the cable needle and so use none of the left needle; `evenly` that they are
+    increases or decreases spread over what is worked across before them, which stops short of what they take.
     """
 
     stitch: str
@@ -41,6 +42,7 @@ class Work:
     colour: str | None = None
     held: bool = False
     place: Place = _place()
+    evenly: bool = False
 
 
 @dataclass(frozen=True, slots=True)

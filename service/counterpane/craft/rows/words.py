@@ -20,7 +20,8 @@ from counterpane.craft.rows.tree import Place
 Kind: TypeAlias = Literal["word", "number", "mark", "star", "open", "close", "pause"]
 
 _SAME = {
-    **dict.fromkeys("‐‑‒–—―−﹣－", "-"),
+    **dict.fromkeys("‐‑‒–−﹣－", "-"),
+    **dict.fromkeys("—―", " - "),  # Parts sentences, never a word: "k2—42 sts".
     **dict.fromkeys("‘’‚′ʼ", "'"),
     **dict.fromkeys("“”„″", '"'),
     **dict.fromkeys(

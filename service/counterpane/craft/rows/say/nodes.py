@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from counterpane.craft.rows.say.neighbours import NOBODY, Beside, neighbours
 from counterpane.craft.rows.say.spelling import times
@@ -53,6 +54,9 @@ def _with_printed(node: Node, said: str, speech: Speech) -> str:
 def _node(parts: tuple[Node, ...], index: int, speech: Speech, star: str, beside: Beside) -> str:
     """Write one node of a list."""
     match parts[index]:
+        case Work(evenly=True) as work:
+            change = "decrease" if speech.vocabulary[work.stitch].uses else "increase"
+            return f"{change} {speech.spelling.counted(work.times)} evenly"
         case Work() as work:
             return said_work(work, speech, beside, moved=_goes_back(parts, index))
         case Group(doubtful=True) as group:
@@ -63,9 +67,17 @@ def _node(parts: tuple[Node, ...], index: int, speech: Speech, star: str, beside
         case IntoOne() as into:
             return f"({said_list(into.parts, speech, star)}) {speech.spelling.into[into.loops]}"
         case OpenRepeat() as repeat:
-            return _repeat(repeat, speech, star, beside)
+            return _repeat(_printed_stop(repeat, parts[index + 1 : index + 2], speech), speech, star, beside)
         case node:
             return _small(node, speech)
+
+
+def _printed_stop(repeat: OpenRepeat, behind: tuple[Node, ...], speech: Speech) -> OpenRepeat:
+    """Return a repeat that stops where it is printed to stop: decreases spread over it are worked within it."""
+    change = behind[0] if behind else None
+    if not (isinstance(change, Work) and change.evenly and repeat.stop):
+        return repeat
+    return replace(repeat, stop=repeat.stop - speech.vocabulary[change.stitch].uses * change.times)
 
 
 def _goes_back(parts: tuple[Node, ...], index: int) -> bool:
