@@ -6,6 +6,7 @@ import pytest
 
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
+from counterpane.craft.rows.tree import Place
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.checks import check_text
 
@@ -107,3 +108,17 @@ def test_brackets_beyond_measure_are_one_fault(deep: int, vocabulary: Vocabulary
     """Nobody can follow them, and the reader stays quick."""
     read = read_row("(" * deep + "k1" + ")" * deep, vocabulary)
     assert [fault.rule for fault in read.faults] == ["brackets-too-deep"]
+
+
+def test_a_row_that_means_nothing_is_given_up_and_said_so(vocabulary: Vocabulary) -> None:
+    """Thirty places are told; the rest of the row is left unread, at a place that is told as well."""
+    read = read_row("k1, zork, " * 1_000, vocabulary)
+    assert [fault.rule for fault in read.faults] == ["unknown-term"] * 30 + ["too-many-unknown-terms"]
+    assert read.faults[-1].place == Place(1, 30 * len("k1, zork, ") - 1)
+
+
+def test_words_that_are_doubtful_alone_do_not_end_a_row(vocabulary: Vocabulary) -> None:
+    """A stitch with two meanings in the trade may stand in a row as often as it likes."""
+    read = read_row("k1b, p1, " * 100, vocabulary)
+    assert {fault.rule for fault in read.faults} == {"ambiguous-term"}
+    assert len(read.parts) == 200

@@ -12,7 +12,7 @@ from counterpane.craft.stitches import Vocabulary
 # This one rule speaks of the cast-on that is asked for beside the text.
 ASKED = {"cast-on-differs": 24}
 # This one rule names the cause of a trouble that shows in another row, which has a finding of its own.
-BESIDE = {"row-upsets-later-rows": {"repeat-does-not-fit"}}
+BESIDE = {"row-upsets-later-rows": {"repeat-does-not-fit"}, "too-many-unknown-terms": {"unknown-term"}}
 
 
 def findings_of(rule: Rule, text: str, vocabulary: Vocabulary) -> tuple[Finding, ...]:

@@ -10,9 +10,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking import mends
-from counterpane.craft.checking.examine import Examined, Mend, examine, examine_sizes
+from counterpane.craft.checking.examine import Examined, Mend, examine_sizes, reexamine
 from counterpane.craft.checking.rewriting import Change, offset, written
 from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
+from counterpane.craft.rows.instructions import read_again
 from counterpane.craft.rows.sizes import Sizes, extract_of
 
 MOST_TRIED = 3  # Changes of all sizes at once that are followed, each in every size; house.
@@ -25,7 +26,8 @@ def with_mends(examined: Examined) -> Examined:
     if sizes is None:
         return mends.with_mends(examined)
     own = extract_of(examined.text, sizes, examined.instructions.size, keep_lines=True)
-    alone = mends.with_mends(examine(own.text, examined.vocabulary, examined.given, examined.instructions.terms))
+    read = next(read_again(own.text, examined.instructions))
+    alone = mends.with_mends(reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps))
     offsets = (*own.offsets, len(examined.text))
     moved = ((mend, _moved(mend.changes, offsets)) for mend in alone.mends)
     found = [replace(mend, changes=changes) for mend, changes in moved if changes is not None]

@@ -101,7 +101,7 @@ def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
         _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
     ):
         labelled = any(clause.kind == "row" for clause in found)
-        read = _Assembly(numbered(found, kept.shapes.vocabulary, labelled), kept).instructions(page)
+        read = _Assembly(numbered(found, kept.shapes.vocabulary, labelled, shared), kept).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 

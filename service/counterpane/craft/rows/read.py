@@ -28,6 +28,8 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 _ROW = phrases(*ways("the|each|every", "row|round|needle"))
 _ENDS = ("end", "ending")
+MOST_FATAL = 30
+"""Places of a row that cannot be read before the rest of it is left unread; house."""
 _CLAUSE_ENDS = frozenset(";.-")
 _LAST_REPEAT = phrases(*ways("ending|end", "|the", "last", "rep|repeat", "|with"))
 
@@ -69,11 +71,15 @@ def _read(run: Sequence[Token], lexicon: Lexicon, terms: Terms | None, inner: bo
     reading = Reading.of(run, lexicon, terms, inner)
     cursor = reading.cursor
     start = run[0].place if run else None
-    while cursor and not reading.nest.deep:
-        before = cursor.at
+    fatal = 0
+    while cursor and not reading.nest.deep and fatal < MOST_FATAL:
+        before, noted = cursor.at, len(reading.faults)
         _step(reading)
         if cursor.at == before:
             _unknown(reading)
+        fatal += any(fault.fatal for fault in reading.faults[noted:])
+    if cursor and fatal == MOST_FATAL:
+        reading.faults.append(Fault("too-many-unknown-terms", cursor.place, cursor.token.text))
     parts = reading.nest.end()
     stated = reading.stated, reading.stated_place
     return ReadRow(parts, tuple(reading.faults), *stated, reading.nest.whole, start, reading.old)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.layout import STITCHES
 from counterpane.craft.rows.lexicon import lexicon_of
 from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import Token, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -31,29 +33,44 @@ _MAY_WORK = re.compile(
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
-def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool) -> list[Clause]:
-    """Take lines that read as rows for rows, by the number before them, or in order where no row is labelled."""
-    out, number = [], 0
+def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool, shared: Shared | None = None) -> list[Clause]:
+    """Take lines that read as rows for rows, by the number before them, or in order where no row is labelled.
+
+    What is the same in other texts is `shared`.
+    """
+    out, number, shared = [], 0, shared or Shared()
     for clause in found:
-        printed = _NUMBER.match(clause.line.text, clause.start)
-        if clause.kind not in ("prose", "heading") or (labelled and not printed):
+        row = shared.of(_row_of, clause, vocabulary, labelled) if clause.kind in ("prose", "heading") else None
+        if row is None:
             out.append(clause)
-            continue
-        start = printed.end() if printed else clause.start
-        body = tokens(clause.line, start, clause.end)
-        named = clause.kind == "prose" or (clause.kind == "heading" and STITCHES.match(clause.line.text, start))
-        if (
-            named
-            and body
-            and _may_work(body[0], vocabulary)
-            and (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start))
-        ):
-            number = int(printed.group(1)) if printed else number + 1
-            side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
-            out.append(replace(clause, kind="row", label=Label((number,), side=side), body=body))
         else:
-            out.append(clause)
+            number = number + 1 if row.number is None else row.number
+            out.append(replace(clause, kind="row", label=Label((number,), side=row.side), body=row.body))
     return out
+
+
+class _Unlabelled(NamedTuple):
+    """A line that reads as a row, with the number and side printed before it."""
+
+    number: int | None
+    side: Side | None
+    body: list[Token]
+
+
+def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabelled | None:
+    """Return what a line without a label says as a row; None where it says anything else."""
+    printed = _NUMBER.match(clause.line.text, clause.start)
+    if labelled and not printed:
+        return None
+    start = printed.end() if printed else clause.start
+    body = tokens(clause.line, start, clause.end)
+    named = clause.kind == "prose" or STITCHES.match(clause.line.text, start)
+    if not (named and body and _may_work(body[0], vocabulary)):
+        return None
+    if not (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start)):
+        return None
+    side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
+    return _Unlabelled(int(printed.group(1)) if printed else None, side, body)
 
 
 def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Token] | None:

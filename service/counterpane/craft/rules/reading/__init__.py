@@ -13,6 +13,7 @@ from counterpane.craft.rules.reading.repeat_without_start import repeat_without_
 from counterpane.craft.rules.reading.row_says_nothing import row_says_nothing
 from counterpane.craft.rules.reading.sizes_differ_in_number import sizes_differ_in_number
 from counterpane.craft.rules.reading.too_many_rows import too_many_rows
+from counterpane.craft.rules.reading.too_many_unknown_terms import too_many_unknown_terms
 from counterpane.craft.rules.reading.unknown_row import unknown_row
 from counterpane.craft.rules.reading.unknown_term import unknown_term
 
@@ -26,6 +27,7 @@ RULES: tuple[Rule[Examined], ...] = (
     row_says_nothing,
     unknown_row,
     too_many_rows,
+    too_many_unknown_terms,
     no_rows,
     repeat_assumed,
     sizes_differ_in_number,
