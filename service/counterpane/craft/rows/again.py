@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import HOW_MANY, KNOWN, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
+from counterpane.craft.rows.labels import HOW_MANY, KNOWN, NAMED_ROW, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line, tokens
@@ -20,7 +20,7 @@ _ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
-    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
+    rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
     rf"|(?:the\s+)?(?P<worded>{KNOWN})\s+{ROW}\b"
     rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
     rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
@@ -40,7 +40,7 @@ IN_THIS_WAY = re.compile(
     r"as\s+(?:set|established|est|above|before))\s+(?=until\b)"
 )
 FORM = re.compile(
-    rf"(?:(?:the\s+)?{ROW}\s*(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
+    rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
     rf"|{_THOSE}+(?P<many>{HOW_MANY})\s+{ROW}|(?P<every>(?:these|the\s+above)\s+{ROW}))\s+"
     r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked(?!\s+(?:as|like|exactly|in\s+the\s+same|the\s+same|similarly))|the\s+patt))\b"
 )

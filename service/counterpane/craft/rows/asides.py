@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from counterpane.craft.rows.colours import is_yarn_code
 from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Token
@@ -67,10 +68,12 @@ def _in_brackets(cursor: Cursor) -> Aside | None:
 
 
 def _at_end(cursor: Cursor) -> Aside | None:
-    """Read "17 sts.", "17 sts rem", "you should have 17 sts" with nothing but a stop behind it."""
+    """Read "17 sts.", "2 sts inc'd; 17 sts", "you should have 17 sts" with nothing but a stop behind it."""
     end, numbers = cursor.at, 0
-    while end < len(cursor.run) and cursor.run[end].norm not in (".", ";"):
+    while end < len(cursor.run) and cursor.run[end].norm != ".":
         token = cursor.run[end]
+        if token.norm == ";" and _count(cursor.run[cursor.at : end]):
+            break
         numbers += token.value is not None
         if not _may_count(token) or numbers > _MOST_NUMBERS or end - cursor.at > _LONGEST_END:
             return None
@@ -105,7 +108,7 @@ def _count(inside: Sequence[Token]) -> Token | None:
 def _is_note(inside: Sequence[Token]) -> bool:
     """Tell whether words in brackets tell nothing to work."""
     words = {token.norm for token in inside}
-    if inside[0].norm in _POINTERS:
+    if inside[0].norm in _POINTERS or _is_signed(inside) or _is_colour(inside):
         return True
     stitches = words & STITCH_WORDS
     named = {word for word in words if not word.isdigit()} - STITCH_WORDS
@@ -115,6 +118,18 @@ def _is_note(inside: Sequence[Token]) -> bool:
     if named and (edge or (stitches and done)):
         return True
     return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= 3))
+
+
+def _is_signed(inside: Sequence[Token]) -> bool:
+    """Tell "+2 sts" behind a row, which says by how much its count has changed."""
+    if len(inside) < 2 or inside[0].norm not in ("+", "-"):
+        return False
+    return inside[1].value is not None and all(token.norm in STITCH_WORDS for token in inside[2:])
+
+
+def _is_colour(inside: Sequence[Token]) -> bool:
+    """Tell the yarn of a row or stitch in brackets: "(B)", "(MC)"."""
+    return len(inside) == 1 and is_yarn_code(inside[0].norm)
 
 
 def _parts(inside: Sequence[Token]) -> list[list[Token]]:

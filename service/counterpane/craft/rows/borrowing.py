@@ -7,7 +7,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import HOW_MANY, MOST_ROWS_AT_ONCE, NAMES, ORDINALS, PART, ROW, number_of, numbers_in
+from counterpane.craft.rows.labels import (
+    HOW_MANY,
+    MOST_ROWS_AT_ONCE,
+    NAMED_ROW,
+    NAMES,
+    ORDINALS,
+    PART,
+    ROW,
+    number_of,
+    numbers_in,
+)
 from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.words import Token
@@ -30,7 +40,7 @@ _SAME = phrases(
     *ways("rep|repeat", "the|this|last|the last|previous|the previous", "row|rnd|round"),
 )  # fmt: skip
 _NAMED = re.compile(
-    rf"(?:the\s+)?(?:{PART}{ROW}\s*(?P<after>{NAMES})|(?P<before>{ORDINALS})(?!\s+{HOW_MANY}\b)(?:\s+{PART}{ROW})?"
+    rf"(?:the\s+)?(?:{PART}{NAMED_ROW}(?P<after>{NAMES})|(?P<before>{ORDINALS})(?!\s+{HOW_MANY}\b)(?:\s+{PART}{ROW})?"
     rf"|{ROW}\s+(?P<letter>\d{{0,4}}[a-z])\b"
     rf"|(?P<worded>foundation|set-?up|prep(?:aration)?|dec(?:rease)?|inc(?:rease)?|edge|eyelet|picot|joining)\s+{ROW}\b"
     rf"|first\s+(?P<head>{HOW_MANY})(?:\s+{ROW})?\b"

@@ -9,7 +9,8 @@ from counterpane.craft.rows.phrasebook import phrases, ways
 
 _CODE = re.compile(r"mc|cc\d?|[a-f]|m|c\d")
 _WITH = frozenset({"in", "with", "using"})
-COLOUR_WORDS = _WITH | {"mc", "cc", "cc1", "cc2", "cc3", "cc4"}
+_LETTERS = frozenset("abcdef")
+COLOUR_WORDS = _WITH | _LETTERS | {"mc", "cc", "cc1", "cc2", "cc3", "cc4"}
 _NAMED = phrases("col", "colour", "color", "yarn", "shade")
 _NO_COLOUR = frozenset(
     "in at on to next same the pattern patt pat front back one 1 each st sts yarn wool rs ws right wrong cn rib "
@@ -27,14 +28,20 @@ _NEEDLES = phrases(
 _MATERIALS = frozenset(
     "needle needles pin pins thread threads wool cotton silk yarn yarns worsted colour color ball".split()
 )
+_YARNS = frozenset("yarn yarns colour color".split())
 _PLACES = frozenset("front back in at on to of next left k p".split())
 _MOST_ADJECTIVES = 3
 
 
+def is_yarn_code(word: str) -> bool:
+    """Tell whether a word can name a yarn of the list of materials: "mc", "cc2", "b"."""
+    return word != "m" and bool(_CODE.fullmatch(word))
+
+
 def take_colour(cursor: Cursor) -> str | None:
-    """Move past the colour of the stitch just read: "in MC", "with white", "CC"."""
+    """Move past the colour of the stitch just read: "in MC", "with white", "CC", "A" before a sign."""
     word = cursor.word()
-    if word not in COLOUR_WORDS:
+    if word not in COLOUR_WORDS or (word in _LETTERS and not cursor.pausing_after()):
         return None
     if word not in _WITH:
         cursor.at += 1
@@ -78,6 +85,8 @@ def _material(cursor: Cursor) -> bool:
     if cursor.word(noun + 1) in ("in", "at") and {cursor.word(noun + 2), cursor.word(noun + 3)} & {"front", "back"}:
         return False
     cursor.at += noun + 1
+    if words[noun] in _YARNS and is_yarn_code(cursor.word()):
+        cursor.at += 1
     return True
 
 

@@ -29,7 +29,7 @@ _NAMES = phrases(
     *ways("rib|ribbing", "|of|in", _RIBS),
     *ways("garter|g|st|stocking|stockinette|seed", "st|stitch"),
     *ways("|double", "moss", "|st|stitch"),
-    *("garter", "stockinette", "basket weave", "basketweave"),
+    *("garter", "stockinette", "seed", "basket weave", "basketweave"),
 )
 _ROW_OF = phrases(*ways("|next|first", "row|rnd|round", "of"))
 _AS_SET = phrases("as set", "as est", "as established", "as before", "correctly", "throughout")

@@ -22,6 +22,8 @@ NTH = {
 }
 _ROMANS = {"x" * ten + unit: 10 * ten + one for ten in range(4) for one, unit in enumerate(_ROMAN_UNITS) if ten + one}
 ROW = r"(?:rows?|rnds?|rounds?)"
+# "R3" where rows are labelled so; a letter before a number, and no stitch.
+NAMED_ROW = rf"(?:{ROW}\s*|r\.?\s?(?=\d))"
 _NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
 _ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
 _NUM = rf"(?:\d++(?:st|nd|rd|th)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
@@ -29,7 +31,7 @@ _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
-LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+)?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
+LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
 ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th)|{_ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
@@ -61,7 +63,8 @@ LABEL = re.compile(
     rf"{_BEGIN}(?:{PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
     rf"|{PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
     rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
-    rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*\d+)?)(?=\s*[:.(\[])"
+    rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*(?:r\.?\s?)?\d+)?(?=\s*\.)"
+    rf"|\d+(?:{_JOIN}(?:r\.?\s?)?\d+)*(?=\s*[:(\[]|,?\s++(?:and|&)\s++(?:all|every)\s))"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
     rf"|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
@@ -72,7 +75,7 @@ _WORDED = re.compile(
 )
 _NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
 _DIGITS = re.compile(r"\d+")
-_ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+)?({_NUM}|{_ROMAN})")
+_ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+|r\.?\s?(?=\d))?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
     r"\s*(?:is|are|was|were|should|shows?|will|forms?|formed|sets?|makes?|has|have|may|can|could|must|contains?|counts?|"
     r"begins?|starts?|being|of|in|for|on|at|by|from|if|when|only|above|below|after|before|until|establish|comprise)\b"

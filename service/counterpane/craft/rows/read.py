@@ -9,7 +9,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from counterpane.craft.rows import commands
-from counterpane.craft.rows.cursor import without_points
+from counterpane.craft.rows.cursor import Cursor, without_points
+from counterpane.craft.rows.frames import CLOSES
 from counterpane.craft.rows.lexicon import Lexicon, lexicon_of
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.phrasebook import phrases, ways
@@ -22,15 +23,18 @@ from counterpane.craft.rows.repeats import (
 )
 from counterpane.craft.rows.row_clauses import KINDS, NUMBERED, Clause, take_note
 from counterpane.craft.rows.stitching import take_stitch
-from counterpane.craft.rows.tree import Node, OpenRepeat, Place
+from counterpane.craft.rows.tree import Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.words import Token, normal_lines, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _ROW = phrases(*ways("the|each|every", "row|round|needle"))
+_MARKERS = {"pm": "place", "sm": "slip", "slm": "slip", "rm": "remove"}
 _ENDS = ("end", "ending")
 MOST_FATAL = 30
 """Places of a row that cannot be read before the rest of it is left unread; house."""
 _CLAUSE_ENDS = frozenset(";.-")
+_INSTEAD = phrases(*ways("instead of", "|the|the last|last|the final"))
+_MOST_EXCHANGED = 24
 _LAST_REPEAT = phrases(*ways("ending|end", "|the", "last", "rep|repeat", "|with"))
 
 
@@ -123,10 +127,25 @@ def _pause(reading: Reading, token: Token) -> None:
 
 def _open(reading: Reading, token: Token) -> None:
     """Move past a note in brackets or a letter that marks a repeat, or open a bracket."""
-    if letter_mark(reading.cursor, reading.nest, reading.marks) or take_note(reading):
+    if letter_mark(reading.cursor, reading.nest, reading.marks) or _explained(reading) or take_note(reading):
         return
     reading.nest.open(token.norm, token.place)
     reading.cursor.at += 1
+
+
+def _explained(reading: Reading) -> bool:
+    """Move past the abbreviation of what has just been said in words: "place marker (pm)", "yarn over (yo)"."""
+    cursor, items = reading.cursor, reading.nest.frame.items
+    said, word = cursor.word(-1) if cursor.at else "", cursor.word(1)
+    if not items or not said.isalpha() or said == word or cursor.word(2) not in CLOSES.values():
+        return False
+    length, keys = reading.lexicon.names.longest(cursor.run, cursor.at + 1)
+    node = items[-1]
+    explained = (isinstance(node, Marker) and _MARKERS.get(word) == node.act) or (
+        isinstance(node, Work) and node.times == 1 and length == 1 and node.stitch in (keys or ())
+    )
+    cursor.at += 3 * explained
+    return explained
 
 
 _SIGNS: Mapping[str, Callable[[Reading, Token], None]] = {
@@ -141,12 +160,37 @@ def _ending(reading: Reading) -> bool:
     """Move past "end" or "ending with" before the rest of a row; read an altered last repeat."""
     cursor = reading.cursor
     if cursor.take(_LAST_REPEAT):
-        _last_repeat(reading)
+        if not _exchanged(reading):
+            _last_repeat(reading)
         return True
     cursor.at += 1
     cursor.take(_ROW)
     cursor.take_word("with", "by")
-    reading.nest.open_end()
+    if not _exchanged(reading):
+        reading.nest.open_end()
+    return True
+
+
+def _exchanged(reading: Reading) -> bool:
+    """Read "k3 instead of the last k1": the repeat before it ends with other stitches in its last working."""
+    items, cursor = reading.nest.frame.items, reading.cursor
+    earlier = items[-1] if items else None
+    ahead = [token.norm for token in cursor.run[cursor.at : cursor.at + _MOST_EXCHANGED]]
+    if reading.inner or not isinstance(earlier, OpenRepeat) or "instead" not in ahead:
+        return False
+    at = cursor.at + ahead.index("instead")
+    behind = Cursor(cursor.run)
+    behind.at = at
+    if not behind.take(_INSTEAD):
+        return False
+    new = _read(cursor.run[cursor.at : at], reading.lexicon, reading.terms, inner=True)
+    old = _read(cursor.run[behind.at :], reading.lexicon, reading.terms, inner=True)
+    kept = len(earlier.parts) - len(old.parts)
+    if not (new.parts and old.parts and new.readable and old.readable) or earlier.parts[kept:] != old.parts:
+        return False
+    cursor.at = len(cursor.run)
+    reading.stated, reading.stated_place = old.stated, old.stated_place
+    items[-1] = replace(earlier, stop=earlier.stop or 0, last=(*earlier.parts[:kept], *new.parts))
     return True
 
 

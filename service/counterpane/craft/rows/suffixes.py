@@ -33,10 +33,11 @@ _FRONT_BACK = phrases(
 )
 _THREE = phrases(*ways("|in|into|in the|into the", "front", ",", "|the", "back", "and|&", "|the", "front", _OF_NEXT))
 _TWICE_INTO = phrases(*ways("twice|2 times", "in|into", "|the", "next|same|first|foll|following", "st|stitch|loop"))
+_EACH_OF = phrases(*ways("in|into", "each of", "|the", "|next|foll|following"))
 _WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
 _ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
 FOLLOWING = frozenset().union(
-    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _WRAPPED, _ONE_BY_ONE, INTO, FROM_CN)),
+    *(book.openings for book in (_BELOW, _FRONT_BACK, _THREE, _EACH_OF, _WRAPPED, _ONE_BY_ONE, INTO, FROM_CN)),
     *(AFTER, ADVERBS, COLOUR_WORDS, TOGETHER, ("once", "twice", "thrice", "for", "by")),
 )
 _MADE = frozenset({"m1", "yo", "inc"})
@@ -49,7 +50,7 @@ def suffixes(
     if node.stitch == "sl":
         node = replace(node, manner=_manners(cursor))
     node, keys = _other_stitch(cursor, lexicon, node, keys)
-    into = cursor.take(INTO)
+    node, into = _each_of(cursor, node), cursor.take(INTO)
     if into and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
         node = replace(node, stitch="kfb")
     cursor.take_any(ADVERBS)
@@ -58,6 +59,17 @@ def suffixes(
     elif not take_shown(cursor):
         take_front(cursor)
     return node, keys, into
+
+
+def _each_of(cursor: Cursor, node: Work) -> Work:
+    """Read "in each of the next 18 sts" as so many times the stitch; another word for none."""
+    before = cursor.at
+    if node.times == 1 and cursor.take(_EACH_OF):
+        number = cursor.take_number()
+        if number is not None and cursor.take_stitches():
+            return replace(node, times=number)
+    cursor.at = before
+    return node
 
 
 def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:

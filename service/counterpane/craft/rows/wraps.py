@@ -26,6 +26,7 @@ _INNER = re.compile(
 _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")
 _UNFINISHED = frozenset(",;:([*&-+=")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
+_OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
 _LONG = 45
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
 
@@ -120,7 +121,7 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
 
 def _continues(ended: str, line: Line, kind: Kind) -> bool:
     """Tell whether words that could begin an instruction are the rest of a row that has no end yet."""
-    if _last_word(ended) in ("and", "all", "every", "as", "rep", "repeat", "to", "the") or ended[-1:] == "&":
+    if _OPEN_TO_ROWS.search(ended):
         return True
     if ended[-1:] not in ",;":
         return False
