@@ -51,7 +51,7 @@ _ROW_NAMES: Phrasebook[str] = Phrasebook(
 )
 _ALL_PLAIN: Phrasebook[str] = Phrasebook(
     [
-        *((way, "k") for way in ways("all|all in|entirely|the rest|the remainder", "plain|plain knitting")),
+        *((way, "k") for way in ways("all|all in|entirely|the rest|the remainder", "plain|plain knitting|knit")),
         *((way, "p") for way in ways("all|all in|entirely|the rest|the remainder", "purl|purled|pearl|seamed|purling")),
     ]
 )

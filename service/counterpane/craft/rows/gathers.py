@@ -56,7 +56,7 @@ INTO: Phrasebook[Into] = Phrasebook(
         *((way, Into(1, "next")) for way in ways(_IN, "|the", "made|new", "made|over")),
         *((way, Into(1, "last")) for way in ways(_IN, "|the", "last", _ONE)),
         *((way, Into(1, "")) for way in ways("in|into", "|the|1", _ONE)),
-        *((way, Into(1, "each")) for way in ways("in|into", "each|every", _ONE)),
+        *((way, Into(1, "each")) for way in ways("in|into|of", "each|every", _ONE)),
         *((way, Into(2, "next")) for way in ways("in|into|out of", "|the|next|the next|each|each of the", _DOUBLE)),
     ]
 )

@@ -152,13 +152,16 @@ def star(cursor: Cursor, nest: Nest) -> None:
 
 
 def _behind_pair(cursor: Cursor) -> Stop | None:
-    """Read what follows the second star: "rep between *s to end", "rep from * to * to last st", "3 times"."""
+    """Read what follows the second star: "rep between *s to end", "rep from * to * to last st", "(3 times)"."""
     before = cursor.at
     _skip_pauses(cursor)
-    if cursor.take_any(REPEAT):
+    if cursor.take_any(REPEAT) or (cursor.take_word("work") and cursor and cursor.token.kind == "star"):
         named_star(cursor)
         return _stop(cursor)
     cursor.at = before
+    if cursor.word() == "(" and cursor.word(2) in ("times", "x") and cursor.word(3) == ")":
+        cursor.at += 4
+        return Stop(times=cursor.number(-3))
     times = _times(cursor)
     return take_stop(cursor) if times is None else Stop(times=times)
 

@@ -31,7 +31,10 @@ _BEFORE_MARKER = phrases(*ways("before|from|of", _MARKER))
 _OF_ROW = phrases(*ways("of|on|in", "the row|row|rnd|the rnd|round|the round|needle|the needle"))
 _ONLY = phrases("only", "but", "there are only", "there are", "you have", "there remain", "the last")
 _LEFT = phrases(
-    *ways("remain|rem|remains|left|remaining|are left|are on", "|on needle|on needles|on the needle|on left needle"),
+    *ways(
+        "remain|rem|remains|left|remaining|are left|is left|are on",
+        "|on needle|on needles|on the needle|on your needle|on left needle",
+    ),
     *ways("remain|rem|left|remaining", "on", "|the", "left|left hand|left-hand|lh", "needle"),
     "before end",
 )  # fmt: skip
