@@ -31,6 +31,8 @@ def labels(text: str, vocabulary: Vocabulary) -> str:
         ("R1, R3 & R5 (RS): Knit.\nR2, 4, 6: Purl.", "1 2 3 4 5 6"),
         ("R1: Knit.\nR2 and all WS rows: Purl.\nR3: Knit.\nR5: as R1", "1 2 3 4 5 6"),
         ("Row 1: k all\nRow 2: p all", "1 2"),
+        ("Row 1: Knit.\nRow 2 and following alternate rows: Purl.\nRow 3: Knit.", "1 2 3 4"),
+        ("Row 1: Knit.\nRow 2: Purl.\nRow 3 - 6: repeat row 1 and 2, twice", "1 2 3 4 5 6"),
         ("Row 1: Knit.\nEvery alternate row: Purl.\nRow 3: Knit.", "1 2 3 4"),
         ("Every row: Knit.", "every"),
         ("1st and every alt row: Knit.\n2nd row: Purl.\n4th row: Purl.", "1 2 3 4"),
@@ -192,3 +194,52 @@ def test_a_row_with_a_name_is_worked_again_until_a_count(vocabulary: Vocabulary)
     answer = check_text(text, vocabulary)
     assert [(row["label"], row["before"]) for row in answer["rows"]] == [("increase", 9), ("next", 29)]
     assert [found for found in answer["findings"] if found["severity"] == "error"] == []
+
+
+RIBBED = "Cast on 120 sts.\nRow 1: *K2, p2; rep from * to end.\n"
+
+
+@pytest.mark.parametrize(
+    ("line", "after", "wrong"),
+    [
+        ("Rep row 1 15 times more, inc 1 st in centre of last row.", 121, 0),
+        ("Rep row 1 until work measures 5 cm, dec 1 st at each end of last row. (118 sts)", 118, 0),
+        ("Rep row 1 until work measures 5 cm, dec 1 st at each end of last row. (119 sts)", 118, 1),
+        ("Rep row 1 three times, increasing 6 sts evenly across the last row - 126 sts.", 126, 0),
+        ("Rep row 1, increasing 1 st at each end of every 4th row until there are 140 sts.", 140, 0),
+        ("Rep row 1, increasing 1 st at each end of every 4th row.", None, 0),
+        ("Rep row 1 until work measures 5 inches.", 120, 0),
+    ],
+)
+def test_a_repeat_line_may_change_the_count_in_its_last_row(
+    line: str, after: int | None, wrong: int, vocabulary: Vocabulary
+) -> None:
+    """What is added is followed, and the count behind it checked; what cannot be told leaves the count unknown."""
+    answer = check_text(f"{RIBBED}{line}\nNext row: Knit.", vocabulary)
+    assert [row["before"] for row in answer["rows"]] == [120, after]
+    assert sum(found["severity"] == "error" for found in answer["findings"]) == wrong
+
+
+def test_the_number_to_stop_at_is_known_where_the_number_before_is_not(vocabulary: Vocabulary) -> None:
+    """A corner-to-corner blanket grows to a length that nobody can count, and shrinks to a number that is told."""
+    text = "Cast on 4 sts.\nRow 1: K2, yo, k to end.\nRep row 1 until the side measures 80 cm.\n"
+    text += "Row 2: K1, k2tog, yo, k2tog, k to end.\nRep row 2 until 8 sts remain.\nRow 3: Knit."
+    answer = check_text(text, vocabulary)
+    assert [row["before"] for row in answer["rows"]] == [4, None, 8]
+    assert not [found for found in answer["findings"] if found["severity"] == "error"]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "K1, k2tog, k to end, keeping 5 sts at each edge in garter stitch.",
+        "K1, k2tog, k to end. Note: the yarn-overs (yo) begin in row 3.",
+        "K1, k2tog, k to end, ending with a WS row.",
+    ],
+)
+def test_what_a_row_tells_to_look_after_is_no_stitch(row: str, vocabulary: Vocabulary) -> None:
+    """Notes, edges that are kept and sides to end on change no count."""
+    answer = check_text(
+        f"Cast on 20 sts.\nWork 2 rows in st st, keeping 5 sts each side in garter st.\nNext row: {row}", vocabulary
+    )
+    assert [row["after"] for row in answer["rows"]] == [20, 20, 19]

@@ -61,8 +61,8 @@ class WrongCount:
 class Repeated:
     """A repeat line: what one pass of its rows does, and whether it can be worked as it says.
 
-    `reached` tells for "until n sts remain" whether n is reached; `fits_again` whether the rows can
-    be worked again and again.
+    `reached` tells for "until n sts remain" whether n is reached, None where the count before is not known;
+    `fits_again` whether the rows can be worked again and again.
     """
 
     step: AgainStep
@@ -205,21 +205,37 @@ class _Follower:
             self.lose()
             return
         chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows], self.maps)
-        passes = self.passes(step, chain)
-        if passes is None:
-            if chain.drift != 0 and not chain.proved_at_count_only:
-                self.lose()
-            return
-        before = self.now
-        self.work_passes(step, rows, chain, passes)
+        passes, before = self.passes(step, chain), self.now
+        if passes is not None:
+            self.work_passes(step, rows, chain, passes)
+        elif chain.drift != 0 and not chain.proved_at_count_only:
+            self.lose()
+            self.now = self.began = self.remaining(step, chain, before)
+        self.change(step)
         self.check_count(step, rows, before)
+
+    def remaining(self, step: AgainStep, chain: Chain, before: int | None) -> int | None:
+        """Return the stitches at which a repeat line stops, where nothing says whether they are reached."""
+        remain = step.again.remain
+        lost = before is None and remain is not None and chain.drift is not None and chain.drift < 0
+        return remain if lost and remain is not None and chain.admits(remain - (chain.drift or 0)) else None
+
+    def change(self, step: AgainStep) -> None:
+        """Add what a repeat line adds in its last row; where that is not told, go on from what is printed."""
+        change = step.again.change
+        if change is None:
+            self.lose()
+            self.now = self.began = step.again.remain if step.again.stated is None else step.again.stated
+        elif change and self.now is not None:
+            self.now = self.began = self.now + change
 
     def passes(self, step: AgainStep, chain: Chain) -> int | None:
         """Return how many further passes a repeat line asks for, None where it does not say or cannot reach it."""
         again = step.again
         if again.remain is not None:
             found = None if self.now is None else passes_until(chain, self.now, again.remain)
-            self.walk.repeated.append(Repeated(step, chain, self.now, reached=found is not None))
+            reached = None if self.now is None else found is not None
+            self.walk.repeated.append(Repeated(step, chain, self.now, reached))
             return found
         fits = self.now is None or passes_from(chain, self.now) != 0 if chain.starts else True
         fits = fits and (chain.drift == 0 or not chain.starts or again.passes is not None or can_repeat(chain))

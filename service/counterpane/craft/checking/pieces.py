@@ -40,7 +40,7 @@ def rows_before_change(steps: Sequence[Step], rows: Sequence[Row], maps: Maps) -
         elif isinstance(step, AgainStep):
             again = [rows[index] for index in step.rows if index < len(rows)]
             chain = count([row.parts for row in again], maps.vocabulary, [row.side for row in again], maps)
-            changed = changed or chain.drift != 0
+            changed = changed or chain.drift != 0 or step.again.change != 0
     return listed
 
 

@@ -55,6 +55,12 @@ _COUNT = re.compile(
     rf"|[-:=.;,]\s*(?:(?:you|there|now|making|leaving)\b[a-z\s]{{0,30}}?\s)?{_STITCHES}"
     r"(?:\s+(?:rem\w*|left|in\s+all|total|now|on\s+(?:the\s+|your\s+)?needles?))*\s*[.)]*\s*$"
 )
+_SHAPING = re.compile(r"\b(?:inc|dec)(?:s|'d|\.|reas(?:e|es|ed|ing))?(?![a-z])")
+_SHAPED = re.compile(
+    rf"\b(?P<way>inc|dec)(?:\.|reas(?:e|ing))?\s+(?:evenly\s+)?(?P<many>{HOW_MANY})\s*(?:sts?|stitch(?:es)?)\b(?P<where>[^.;:]*)"
+)
+_LAST_ROW = re.compile(rf"\b(?:last|final)\s+(?:of\s+these\s+)?{ROW}\b")
+_BOTH_ENDS = re.compile(r"\b(?:(?:each|both|either)\s+(?:ends?|sides?)|every\s+end)\b")
 _PART = re.compile(
     r"\s*(?:\([^)]{0,40}\)\s*)?(?:of|from|in)\s+(?:the\s+)?(?P<part>[a-z][a-z' -]{1,40}?)\s*"
     r"(?=[.,;:(\d]|$|\b(?:until|till|once|twice|for|to|again|and|then|three|four|five|six)\b)"
@@ -73,7 +79,8 @@ class Again:
     `letters` are the names of rows that have letters; `head` n the first n rows of the section; `since` and `upto` the
     labels from which and up to which; `part` the words that name a section. `passes` is how many further times, None
     where unknown; `remain` the stitches at which to stop; `stated` the count printed after the line. `loose` says that
-    it only speaks of rows ("these 4 rows form the pattern").
+    it only speaks of rows ("these 4 rows form the pattern"). `change` is how many stitches are added while it is worked
+    ("increasing 1 st in the centre of the last row"), None where that cannot be told.
     """
 
     numbers: tuple[int, ...]
@@ -89,6 +96,7 @@ class Again:
     head: int = 0
     upto: int | None = None
     part: str | None = None
+    change: int | None = 0
 
 
 def begins_again(text: str, start: int, end: int) -> bool:
@@ -140,7 +148,25 @@ def _again(match: re.Match[str], line: Line, end: int) -> Again:
         head=number_of(match["head"] or "") or 0,
         upto=number_of((match["upto"] or match["upto_nth"] or "")[:6]),
         part=part["part"] if part and part["part"] not in _NO_PART else None,
+        change=_change(line.text, match.end(), end),
     )
+
+
+def _change(text: str, start: int, end: int) -> int | None:
+    """Return how many stitches the last of the rows adds beside its own: "dec 6 sts evenly in last row" is -6."""
+    if not _SHAPING.search(text, start, end):
+        return 0
+    found = _SHAPED.search(text, start, end)
+    number = number_of(found["many"]) if found else None
+    if (
+        found is None
+        or number is None
+        or not _LAST_ROW.search(found["where"])
+        or len(_SHAPING.findall(text, start, end)) > 1
+    ):
+        return None
+    number *= 2 if _BOTH_ENDS.search(found["where"]) else 1
+    return -number if found["way"] == "dec" else number
 
 
 def _letters(printed: str) -> tuple[str, ...]:

@@ -76,7 +76,10 @@ def borrowed(body: Sequence[Token]) -> Borrowed | None:
     while cursor and cursor.token.line is line and cursor.token.start < match.end():
         cursor.at += 1
     cursor.take(_OF_PART)
-    take_count(cursor)
+    behind = cursor.at
+    cursor.take_word(",", ";")
+    if take_count(cursor) is None:
+        cursor.at = behind
     return Borrowed(_labels(match), cursor.run[cursor.at :], number_of(match["back"] or "") or 1)
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
 from counterpane.craft.rows.again import Again, again_in
+from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
 from counterpane.craft.rows.labels import Label, label_at
 from counterpane.craft.rows.layout import is_heading
@@ -16,19 +16,12 @@ from counterpane.craft.rows.passages import Topic
 from counterpane.craft.rows.row_orders import order_at, plainly
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import Line, Token, tokens
+from counterpane.craft.rows.words import Line, Token
 from counterpane.craft.rows.wraps import cuts, start_of, unwrapped
 
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
 _ASIDE: frozenset[Topic] = frozenset({"abbreviations", "gauge", "materials", "size", "notes"})
-
-_CARE = re.compile(
-    r"(?<=\S),?\s++(?:and\s++)?"
-    r"(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
-    r"|(?:noting|taking\s+care|being\s+careful|making\s+sure|remembering|ensuring)\b[^.;()\[\]*]{0,120}"
-    r"|(?:ending|finishing)\s+(?:with|on|after)\s+an?\s+(?:rs|ws|right|wrong)\b[a-z -]{0,20}\brow)(?=\s*[.;)]|\s*$)"
-)
 
 
 @dataclass(slots=True)
@@ -114,10 +107,7 @@ def _words(line: Line, start: int, end: int, rows: int) -> list[Token]:
     begin = start + len(line.text[start:end]) - len(line.text[start:end].lstrip())
     if (order := order_at(line, begin, end)) and order.copies == rows:
         return list(order.body)
-    care = _CARE.search(line.text, start, end)
-    if care is None:
-        return tokens(line, start, end)
-    return [*tokens(line, start, care.start()), *tokens(line, care.end(), end)]
+    return words_of_work(line, start, end)
 
 
 def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:

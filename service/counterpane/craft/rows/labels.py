@@ -39,7 +39,10 @@ _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
 _KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th))"
 _NEEDLE = r"(?:needles?|pins?|turns?)(?=\s*[:.(=-])"
 _FURTHER = r"(?:(?:foll(?:owing)?|subsequent|remaining|succeeding|rem|the)\s+)*"
-_ALL_OF = rf"(?:all|every|each)\s+{_FURTHER}(?:(?:other\s+)?{_KIND}|other)\s+{ROW}\b(?:\s+thereafter)?"
+_ALL_OF = (
+    rf"(?:(?:all|every|each)\s+{_FURTHER}(?:(?:other\s+)?{_KIND}|other)|(?:the\s+)?foll(?:owing)?\s+alt(?:ernate)?)"
+    rf"\s+{ROW}\b(?:\s+thereafter)?"
+)
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
 _NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"

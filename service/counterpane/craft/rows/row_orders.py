@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.labels import HOW_MANY, MOST_ROWS_AT_ONCE, number_of
 from counterpane.craft.rows.words import LONGEST_NUMBER, Line, Token, tokens
 
@@ -108,4 +109,4 @@ def _beside(line: Line, start: int, end: int) -> list[Token]:
     if first is None:
         return []
     signs = [match.start() for match in _STOPS.finditer(line.text, start, first.start())]
-    return tokens(line, signs[-1] if signs else start, end)
+    return words_of_work(line, signs[-1] if signs else start, end)

@@ -26,7 +26,8 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
     stuck = trouble(examined) is not None
     for repeated in examined.walk.repeated:
         drift, again = repeated.chain.drift, repeated.step.again
-        if drift == 0 or not repeated.chain.starts or repeated.reached:
+        untold = again.remain is not None and repeated.reached is None
+        if drift == 0 or not repeated.chain.starts or repeated.reached or untold:
             continue
         change = "change the count" if drift is None else f"{'add' if drift > 0 else 'lose'} {stitches(abs(drift))}"
         if repeated.reached is False:

@@ -1,0 +1,30 @@
+"""What a row only tells a knitter to look after: markers moved, edges kept, notes. None of it is counted."""
+
+from __future__ import annotations
+
+import re
+
+from counterpane.craft.rows.labels import HOW_MANY
+from counterpane.craft.rows.words import Line, Token, tokens
+
+_KEPT = rf"(?:the\s+)?(?:(?:first|last)\s+)?(?:{HOW_MANY}|edges?|borders?|edge\s+sts|border\s+sts)\b"
+_FABRIC = (
+    r"(?:garter|moss|seed|rib(?:bing)?|patt(?:ern)?|(?:st|stocking|stockinette)(?=\s+st))(?:\s+st(?:itch)?)?"
+    r"(?:\s+(?:throughout|as\s+(?:set|before|est(?:ablished)?)))?"
+)
+_CARE = re.compile(
+    r"(?<=\S),?\s++(?:and\s++)?"
+    r"(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
+    r"|(?:noting|taking\s+care|being\s+careful|making\s+sure|remembering|ensuring)\b[^.;()\[\]*]{0,120}"
+    r"|(?:ending|finishing)\s+(?:with|on|after)\s+an?\s+(?:rs|ws|right|wrong)\b[a-z -]{0,20}\brow)(?=\s*[.;)]|\s*$)"
+    rf"|(?:^|(?<=\S)),?\s*+keeping\s+{_KEPT}[^.;*()\[\]]{{0,80}}?\bin\s+{_FABRIC}(?=\s*[.;,)]|\s*$)"
+    r"|(?<=[.;])\s++(?:note|nb|n\.b\.|tip)\s*[:-]\s[^*]*$"
+)
+
+
+def words_of_work(line: Line, start: int, end: int) -> list[Token]:
+    """Return the words of a stretch of a line without those that only tell a knitter what to look after."""
+    care = _CARE.search(line.text, start, end)
+    if care is None:
+        return tokens(line, start, end)
+    return [*tokens(line, start, care.start()), *tokens(line, care.end(), end)]
