@@ -8,6 +8,7 @@ from marshmallow import fields, post_load, validate
 
 from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.texture import Texture
 
 KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
 IN_ROWS = ("body", "border", "selvedge")
@@ -190,13 +191,34 @@ class Multiple(Open):
     least = Whole(required=True, least=0)
 
 
+class DerivedVersion(Open):
+    """What follows from one set of rows."""
+
+    name = Text(required=True, least=0)
+    row_repeat = Whole(required=True, least=0)
+    first_side = Word("RS", "WS", "round", required=True)
+    last_side = Word("RS", "WS", "round", required=True)
+    drift = Whole(required=True, allow_none=True)
+    multiple = fields.Nested(Multiple, required=True, allow_none=True)
+    fixed = Whole(required=True, allow_none=True)
+    classes = fields.List(fields.Nested(Multiple), required=True, allow_none=True)
+    layout = fields.Dict(required=True, allow_none=True)
+    texture = fields.Nested(
+        Texture,
+        required=True,
+        allow_none=True,
+        metadata={"description": "Null where the rows cannot be laid out as one repeat in both directions."},
+    )
+
+
 class Derived(Open):
     """What follows from the rows: never typed in, always worked out."""
 
     multiple = fields.Nested(Multiple, required=True, allow_none=True)
     fixed = Whole(required=True, allow_none=True)
     classes = fields.List(fields.Nested(Multiple), required=True, allow_none=True)
-    versions = fields.List(fields.Dict(), required=True)
+    said = Text(required=True)
+    versions = fields.List(fields.Nested(DerivedVersion), required=True)
 
 
 class ComponentCard(Open):

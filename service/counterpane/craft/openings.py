@@ -24,6 +24,9 @@ LOOP_WIDTHS = Fraction(41, 10)
 OPENING_STITCHES = frozenset({"yo", "yo wrapped twice"})
 """The stitches of the vocabulary that leave an opening on purpose."""
 
+WRAPS = {"yo wrapped twice": 2}
+"""Stitches that count as several of their kind: a yarn-over wrapped twice has the yarn of two in one opening."""
+
 SLIPPED = frozenset({"sl"})
 """The stitches that leave the yarn lying past them."""
 
@@ -146,7 +149,8 @@ def _node(node: Node, stitches: Collection[str], across: int) -> _Stretch:
     match node:
         case Work(stitch, times):
             if stitch in stitches:
-                return _Stretch(times, times, times, True)
+                run = times * WRAPS.get(stitch, 1)
+                return _Stretch(run, run, run, True)
             return _NOTHING if stitch in THROUGH else _OTHER
         case Marker():
             return _NOTHING

@@ -86,7 +86,7 @@ def adopt(text: str, answers: Mapping[str, Any], vocabulary: Vocabulary) -> Adop
     _refuse([_finding(problem) for problem in disagreements(component, examined.rows, vocabulary)])
     shown = faces(examined.rows, component.examples[0].stitches, vocabulary)
     told = {"faces": shown, "abbreviations": _abbreviations(component, vocabulary)}
-    derived = derived_json(derive(component, vocabulary)) | told
+    derived = derived_json(component, vocabulary) | told
     content = content_of(component) | ({} if answers.get("kind") else {"kind": None})
     questions = tuple(_open(examined, component, answers))
     return Adoption(content, derived, questions, findings, tuple(_notes(examined, shown)))

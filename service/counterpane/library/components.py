@@ -102,7 +102,7 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
     whole = content_of(component)
     data = canonical(whole)
     sha256, at = digest(data), services.now()
-    told = {"derived": derived_json(derive(component, services.vocabulary)), "status": status, "changed": at}
+    told = {"derived": derived_json(component, services.vocabulary), "status": status, "changed": at}
     return Entry(
         shelf=SHELF,
         slug=component.slug,

@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from math import gcd, lcm
 from typing import Any
 
-from counterpane.craft.component import Component, Derived, DerivedVersion, Layout, Parameter
+from counterpane.craft.component import Component, Derived, DerivedVersion, Layout, Parameter, derive
 from counterpane.craft.counts import Progression
+from counterpane.craft.stitches import Vocabulary
 from counterpane.library.ports import CountClass
+from counterpane.library.textures import textures_json
 
 MOST_COUNT = 10**18 - 1
 """The largest count that can be asked about."""
@@ -24,9 +26,11 @@ def counts_json(starts: Sequence[Progression]) -> dict[str, Any]:
     }
 
 
-def derived_json(derived: Derived) -> dict[str, Any]:
+def derived_json(component: Component, vocabulary: Vocabulary) -> dict[str, Any]:
     """Return what follows from the rows: the counts, in numbers and in words, and what each version is like."""
-    versions = [_version(version) for version in derived.versions]
+    derived = derive(component, vocabulary)
+    told = textures_json(component, vocabulary)
+    versions = [_version(version) | {"texture": each} for version, each in zip(derived.versions, told, strict=True)]
     return counts_json(derived.starts) | {"said": derived.said, "versions": versions}
 
 

@@ -4,6 +4,7 @@ from counterpane.craft.component.balance import Balance, Layout
 from counterpane.craft.component.content import component_of, content_of
 from counterpane.craft.component.derived import Derived, DerivedVersion, derive
 from counterpane.craft.component.proof import Problem, prove
+from counterpane.craft.component.textured import canonical_textures, textures
 from counterpane.craft.component.values import (
     KINDS,
     Component,
@@ -39,8 +40,10 @@ __all__ = [
     "SafetyNotes",
     "SlippedEdge",
     "Version",
+    "canonical_textures",
     "component_of",
     "content_of",
     "derive",
     "prove",
+    "textures",
 ]

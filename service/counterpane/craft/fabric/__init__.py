@@ -4,7 +4,8 @@ All of it is read off the loops that were worked; millimetres are no part of it.
 """
 
 from counterpane.craft.fabric.faces import Course, Look, from_rs, from_ws, ridges
-from counterpane.craft.fabric.sides import Reversible, reversible
+from counterpane.craft.fabric.showing import Showing, showing
+from counterpane.craft.fabric.sides import Reversible, reversible, sides_of_texture
 from counterpane.craft.fabric.structure import (
     Decrease,
     Opening,
@@ -15,6 +16,7 @@ from counterpane.craft.fabric.structure import (
     on_double_yarn_over,
     openings,
 )
+from counterpane.craft.fabric.texture import Texture, texture_of
 
 __all__ = [
     "Course",
@@ -22,6 +24,8 @@ __all__ = [
     "Look",
     "Opening",
     "Reversible",
+    "Showing",
+    "Texture",
     "decreases",
     "from_rs",
     "from_ws",
@@ -32,4 +36,7 @@ __all__ = [
     "openings",
     "reversible",
     "ridges",
+    "showing",
+    "sides_of_texture",
+    "texture_of",
 ]

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
-from counterpane.craft.counts import Chain, count
+from counterpane.craft.fabric.texture import Texture, texture_of
 from counterpane.craft.rows.tree import Node
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.trace import Side, TracedRow, Worked, trace
+from counterpane.craft.texture import MOVES, Cell, Move, canonical, moved
+from counterpane.craft.trace import Side
 
 Reversible: TypeAlias = Literal["yes", "both-good", "no"]
-Keys: TypeAlias = tuple[str, ...]
-Cell: TypeAlias = tuple[Keys, ...]
-# Larger repeats are not compared: the answer is "not known".
-LARGEST_CELL = 4_096
-LARGEST_SAMPLE = 50_000
+MOST_COMPARED = 1_024
+"""Stitches of a cell beyond which unnamed stitches are not tried at every shift; house figure that bounds time."""
+
+TURNED = tuple(move for move in MOVES if move.behind and not move.mirrored)
+MIRRORED = tuple(move for move in MOVES if move.behind and move.mirrored)
 
 
 def reversible(
@@ -23,66 +24,57 @@ def reversible(
 ) -> Reversible | None:
     """Compare both sides of the endless texture of rows that repeat: edges are left out.
 
-    "yes": turned over a side or top edge it is the same up to a shift. "both-good": it is the mirror image of that.
-    "no": the sides differ; whether the other one is good too is for eyes to say. None where the rows do not repeat,
-    hold more than stitches worked one for one that have another side, or are too large to compare.
+    None where the rows cannot be laid out, else what `sides_of_texture` says.
     """
-    cell = _cell(rows, vocabulary, sides)
-    if cell is None:
-        return None
-    behind = tuple(tuple(vocabulary[key].back or key for key in course) for course in cell)
-    sideways = tuple(course[::-1] for course in behind)
-    if _same(cell, sideways) or _same(cell, behind[::-1]):
+    texture = texture_of(rows, vocabulary, sides)
+    return None if texture is None else sides_of_texture(texture)
+
+
+def sides_of_texture(texture: Texture) -> Reversible | None:
+    """Compare both sides of a texture.
+
+    "yes": turned over a side or top edge it is the same up to a shift. "both-good": it is the mirror image of that.
+    "no": what is sure of its stitches already differs; whether the other side is good too is for eyes to say. None
+    where stitches decide that have no name from the other side.
+    """
+    least = canonical((texture.cell,))
+    if any(_comes_to(texture, move, least) for move in TURNED):
         return "yes"
-    return "both-good" if _same(cell, behind) or _same(cell, sideways[::-1]) else "no"
+    if any(_comes_to(texture, move, least) for move in MIRRORED):
+        return "both-good"
+    large = len(texture.cell) * len(texture.cell[0]) > MOST_COMPARED and None in _sights(texture)
+    return None if large or any(_could_match(texture, move) for move in (*TURNED, *MIRRORED)) else "no"
 
 
-def _cell(rows: Sequence[Sequence[Node]], vocabulary: Vocabulary, sides: Sequence[Side | None] | None) -> Cell | None:
-    """Return the stitches of one repeat in both directions, as the right side shows them."""
-    chain = count(rows, vocabulary, sides)
-    if len(chain.starts) != 1 or chain.drift != 0 or chain.starts[0].of == 0:
-        return None
-    width, edge, stitches = chain.starts[0].of, chain.starts[0].least, _sample(chain)
-    flat = sides is None or "round" not in sides
-    passes = 2 if flat and len(rows) % 2 else 1
-    if width * len(rows) * passes > LARGEST_CELL or stitches * len(rows) * passes > LARGEST_SAMPLE:
-        return None
-    traced = trace(list(rows) * passes, stitches, vocabulary, sides if passes == 1 else None)
-    courses = [_stitches(row, vocabulary) for row in traced.rows]
-    middle = tuple(course[edge : edge + 2 * width] for course in courses if course is not None)
-    if len(middle) < len(courses) or any(course[:width] != course[width:] for course in middle):
-        return None
-    return tuple(course[:width] for course in middle)
+def _sights(texture: Texture) -> set[str | None]:
+    return {texture.marks[label].sight for row in texture.cell for label in row}
 
 
-def _sample(chain: Chain) -> int:
-    """Return a count with two whole repeats between edges as wide as the least count."""
-    start = chain.starts[0]
-    return start.least + start.of * (2 + -(-start.least // start.of))
+def _comes_to(texture: Texture, move: Move, least: Cell) -> bool:
+    image = moved(texture.cell, move, texture.signs)
+    return image is not None and canonical((image,)) == least
 
 
-def _stitches(row: TracedRow, vocabulary: Vocabulary) -> Keys | None:
-    """Return the stitches of a row from its right edge on as seen from the right side; None where there are others."""
-    keys = [_seen_from_rs(worked, vocabulary) for worked in row.worked if worked.takes or worked.leaves]
-    known = tuple(key for key in keys if key is not None)
-    if len(known) < len(keys) or any(worked.side != row.side for worked in row.worked):
-        return None
-    return known[::-1] if row.side == "WS" else known
-
-
-def _seen_from_rs(worked: Worked, vocabulary: Vocabulary) -> str | None:
-    stitch = vocabulary.stitches.get(worked.stitch)
-    if stitch is None or stitch.face is None or worked.held or worked.into or stitch.uses != 1 or stitch.makes != 1:
-        return None
-    return stitch.back if worked.side == "WS" or stitch.back is None else stitch.key
-
-
-def _same(one: Cell, other: Cell) -> bool:
-    """Say whether two textures on endless fabric are the same up to a shift."""
-    height, width = len(one), len(one[0])
-    shifted = [[course[by:] + course[:by] for course in other] for by in range(width)]
+def _could_match(texture: Texture, move: Move) -> bool:
+    """Say whether what is sure of the stitches agrees with the other side at any shift, whatever the others are."""
+    here = [[texture.marks[label].sight for label in row] for row in texture.cell]
+    rows = texture.cell[::-1] if move.up else texture.cell
+    there = [[_behind(texture, label, move) for label in (row[::-1] if move.along else row)] for row in rows]
+    height, width = len(here), len(here[0])
     return any(
-        all(one[row] == courses[(row + up) % height] for row in range(height))
-        for courses in shifted
+        all(_agree(here[row], there[(row + up) % height], along) for row in range(height))
+        for along in range(width)
         for up in range(height)
     )
+
+
+def _behind(texture: Texture, label: str, move: Move) -> str | None:
+    seen: str | None = texture.signs.behind[label]
+    if move.mirrored and seen is not None:
+        seen = texture.signs.mirrored.get(seen)
+    return texture.marks[seen].sight if seen is not None else None
+
+
+def _agree(one: Sequence[str | None], other: Sequence[str | None], along: int) -> bool:
+    pairs = zip(one, (*other[along:], *other[:along]), strict=True)
+    return all(here is None or there is None or here == there for here, there in pairs)

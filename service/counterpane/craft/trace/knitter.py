@@ -116,7 +116,10 @@ class Knitter:
                 self._record(node.place, CAST_ON, (), node.times)
             case _:
                 for _ in range(node.times):
-                    self.needles.cable.append(self.needles.take(node.place, self.over_markers))
+                    loop = self.needles.take(node.place, self.over_markers)
+                    self.needles.cable.append(loop)
+                    if node.where == "front":
+                        self.needles.in_front.add(loop.number)
 
     def _stitch(self, node: Work, into: tuple[Loop, ...] | None = None) -> None:
         """Work one stitch, or one more into loops that were taken already."""
@@ -147,8 +150,9 @@ class Knitter:
         self._note(node or Work(stitch, place=place), takes, made)
 
     def _note(self, node: Work, takes: tuple[Loop, ...], leaves: tuple[Loop, ...]) -> None:
-        manner = node.manner
-        self.worked.append(Worked(node.stitch, self.row, self.side, takes, leaves, manner, node.held, node.place))
+        front = node.held and any(loop.number in self.needles.in_front for loop in takes)
+        worked = Worked(node.stitch, self.row, self.side, takes, leaves, node.manner, node.held, node.place)
+        self.worked.append(replace(worked, in_front=True) if front else worked)
 
     def _into_one(self, node: IntoOne) -> None:
         loops = tuple(self.needles.take(node.place, self.over_markers) for _ in range(node.loops))

@@ -30,6 +30,7 @@ class Worked:
 
     A slipped stitch leaves the loop it took. A pass-over takes the loops it passes and leaves none. `into` is 1 or 2
     for a stitch worked with others into one stitch or into a double yarn-over; the first of them takes the loops.
+    `in_front` says of one that was `held` that the cable needle hung in front of the work.
     """
 
     stitch: str
@@ -41,11 +42,14 @@ class Worked:
     held: bool = False
     place: Place = NOWHERE
     into: int = 0
+    in_front: bool = False
 
 
 @dataclass(slots=True)
 class Needles:
     """Left, right and cable needle, tips last; None hangs where a marker does.
+
+    `in_front` are the numbers of the loops that were held in front of the work.
 
     An `endless` left needle never runs out and an endless right one always has loops to pass over: a trial on it shows
     what a list of stitches uses, by `drawn`.
@@ -54,6 +58,7 @@ class Needles:
     left: list[Loop | None] = field(default_factory=list)
     right: list[Loop | None] = field(default_factory=list)
     cable: list[Loop] = field(default_factory=list)
+    in_front: set[int] = field(default_factory=set)
     endless: bool = False
     drawn: int = 0
     made: int = 0

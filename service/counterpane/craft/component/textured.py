@@ -1,0 +1,34 @@
+"""The endless textures of a component, one for each set of its rows."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from counterpane.craft.component.derived import DerivedVersion, derive, sides_of
+from counterpane.craft.component.values import Component
+from counterpane.craft.fabric.texture import Texture, texture_of
+from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.texture import Cell, canonical, images
+
+KEPT = 512
+"""Components whose textures are kept at hand; house figure."""
+
+
+@lru_cache(maxsize=KEPT)
+def textures(component: Component, vocabulary: Vocabulary) -> tuple[Texture | None, ...]:
+    """Return the texture of each version, its edges left out; None where the rows cannot be laid out."""
+    return tuple(
+        _texture(version, vocabulary) if version.starts else None for version in derive(component, vocabulary).versions
+    )
+
+
+def _texture(version: DerivedVersion, vocabulary: Vocabulary) -> Texture | None:
+    rows = [row.parts for row in version.rows]
+    return texture_of(rows, vocabulary, sides_of(version.rows), version.chain)
+
+
+@lru_cache(maxsize=KEPT)
+def canonical_textures(component: Component, vocabulary: Vocabulary) -> tuple[Cell | None, ...]:
+    """Return the one cell that stands for the texture of each version, however it is shifted, turned or mirrored."""
+    found = textures(component, vocabulary)
+    return tuple(canonical(images(texture.cell, texture.signs)) if texture else None for texture in found)

@@ -1,0 +1,25 @@
+"""A texture as a map on a torus: its smallest cell, its symmetries, its canonical form, and how alike two are.
+
+A cell is one repeat in both directions, as the right side shows it: rows from the bottom up, each from its right edge
+on, one label a stitch. Nothing here knows a vocabulary; what each label turns into comes beside the cell as its signs.
+"""
+
+from counterpane.craft.texture.canonical import canonical
+from counterpane.craft.texture.moves import BY_HAND, MOVES, PLAIN, Move, Signs, images, moved, symmetries
+from counterpane.craft.texture.torus import Cell, Lattice, lattice, straight
+
+__all__ = [
+    "BY_HAND",
+    "MOVES",
+    "PLAIN",
+    "Cell",
+    "Lattice",
+    "Move",
+    "Signs",
+    "canonical",
+    "images",
+    "lattice",
+    "moved",
+    "straight",
+    "symmetries",
+]
