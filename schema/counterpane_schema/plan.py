@@ -76,14 +76,16 @@ class Gauge(Closed):
 
 
 class Size(Closed):
-    """The wanted size, in centimetres or inches."""
+    """The wanted size, in centimetres or inches, or by its name; a side given beside a name beats it."""
 
+    named = Slug(metadata={"description": "A size by its name, as GET /v1/sizes lists them."})
     width_cm = Number(above=True)
     width_in = Number(above=True)
     length_cm = Number(above=True)
     length_in = Number(above=True)
 
     either_or = (("width_cm", "width_in"), ("length_cm", "length_in"))
+    unless = "named"
 
 
 class Yarn(Closed):
@@ -139,6 +141,8 @@ class PlanAnswer(Open):
     recipe = fields.Dict(required=True)
     counts = fields.Nested(Counts, required=True)
     finished = fields.Dict(required=True)
+    size = fields.Dict(required=True)
+    beside_cots = fields.List(fields.Dict(), required=True)
     sections = fields.List(fields.Dict(), required=True)
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)

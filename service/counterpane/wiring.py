@@ -47,13 +47,13 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
-    from counterpane.seeding.facts import load_facts
+    from counterpane.seeding.facts import facts_by_name
     from counterpane.seeding.styles import load_styles
 
     services = Services(
         store=open_store(path),
         vocabulary=load_vocabulary(),
-        facts={fact["name"]: fact for fact in load_facts()},
+        facts=facts_by_name(),
         presses={"text": as_text, "markdown": as_markdown},
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},

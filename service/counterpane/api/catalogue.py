@@ -16,6 +16,7 @@ from counterpane.api import (
     rules,
     safety,
     sheets,
+    sizes,
     wordings,
 )
 from counterpane.api.operations import Operation
@@ -43,6 +44,8 @@ OPERATIONS: tuple[Operation, ...] = (
     recipes.get_recipe_revision,
     rules.list_rules,
     rules.get_rule,
+    sizes.list_sizes,
+    sizes.get_size,
     facts.list_facts,
     facts.get_fact,
     objects.get_object,

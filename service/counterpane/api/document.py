@@ -50,9 +50,12 @@ def document() -> dict[str, Any]:
 def _add_pairs(schemas: dict[str, Any], converter: OpenAPIConverter) -> None:
     """Say of which pairs of members exactly one must be there."""
     for key in converter.refs:
-        pairs = getattr(key[0], "either_or", ())
+        pairs, unless = getattr(key[0], "either_or", ()), getattr(key[0], "unless", "")
         if pairs:
-            choices = [{"oneOf": [{"required": [name]} for name in pair]} for pair in pairs]
+            choices: list[dict[str, Any]] = [{"oneOf": [{"required": [name]} for name in pair]} for pair in pairs]
+            if unless:
+                both = [{"not": {"required": list(pair)}} for pair in pairs]
+                choices = [{"anyOf": [{"required": [unless]}, {"allOf": choices}]}, *both]
             schemas[_name(key[0])] |= {"allOf": choices}
 
 

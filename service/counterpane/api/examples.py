@@ -78,7 +78,7 @@ SMALL: dict[str, Any] = {
     "size": {"width_in": 28, "length_in": 36},
     "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
 }
-PLAN = (Example(body=BLANKET), Example(body=SMALL))
+PLAN = (Example(body=BLANKET), Example(body=SMALL), Example(body=BLANKET | {"size": {"named": "pram"}}))
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)
@@ -127,6 +127,7 @@ WORDING = (
 )
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
 RULE = (Example({"slug": "row-runs-short"}),)
+SIZE = (Example({"name": "pram"}),)
 FACT = (Example({"name": "inch"}),)
 OBJECT = (Example({"sha256": SHA256}),)
 CHANGES = (Example(query={"after": 0, "limit": 5}),)

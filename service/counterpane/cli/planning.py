@@ -61,17 +61,20 @@ def asked_of(document: Mapping[str, Any]) -> Asked:
 def planned(content: Mapping[str, Any], find: Find) -> Planned:
     """Work out a plan over the components that are found by their slugs."""
     from counterpane.craft.constructions import CannotBePlanned
+    from counterpane.library import sizes
     from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
     from counterpane.library.safety import safety_of_plan
     from counterpane.seeding import load_vocabulary
+    from counterpane.seeding.facts import facts_by_name
 
-    vocabulary = load_vocabulary()
+    vocabulary, facts = load_vocabulary(), facts_by_name()
     try:
-        plan = make_plan(plan_request_of(content, find, vocabulary), vocabulary)
+        plan = make_plan(plan_request_of(sizes.sized(content, facts), find, vocabulary), vocabulary)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
     safety = safety_of_plan(plan, content.get("for"))
-    return Planned(plan, plan_json(plan, safety, sampler_of(plan, vocabulary)))
+    answer = plan_json(plan, safety, sampler_of(plan, vocabulary))
+    return Planned(plan, answer | sizes.told(facts, content, plan))
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:

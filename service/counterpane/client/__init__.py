@@ -55,6 +55,7 @@ from counterpane.client.results import (
     SaidRow,
     Sheet,
     SheetQuery,
+    Size,
     Wording,
 )
 
@@ -96,6 +97,7 @@ __all__ = [
     "SaidRow",
     "Sheet",
     "SheetQuery",
+    "Size",
     "Stale",
     "TagNeeded",
     "Taken",

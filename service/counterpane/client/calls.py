@@ -139,6 +139,14 @@ class Client:
         """Get a fact."""
         return results.Fact.of(self._get(f"/v1/facts/{_step(name)}"))
 
+    def sizes(self) -> tuple[results.Size, ...]:
+        """Return the sizes that have a name, without what each source says."""
+        return self._items("/v1/sizes", results.Size)
+
+    def size(self, name: str) -> results.Size:
+        """Get a size by its name."""
+        return results.Size.of(self._get(f"/v1/sizes/{_step(name)}"))
+
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash."""
         if sha256 not in self._objects:

@@ -283,6 +283,19 @@ class Fact(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Size(Result):
+    """A size by its name: what is planned for it, and the span of what its sources say."""
+
+    name: str
+    also: tuple[str, ...]
+    says: str
+    width_cm: float
+    length_cm: float
+    range_cm: Json
+    beside_cots: tuple[Json, ...] | None
+
+
+@dataclass(frozen=True, slots=True)
 class Change(Result):
     """One line of the history of a library."""
 

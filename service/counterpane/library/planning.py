@@ -9,7 +9,7 @@ from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library import components
+from counterpane.library import components, sizes
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety import safety_of_plan
@@ -24,12 +24,14 @@ def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
     worked_out = made(services, content)
     safety = safety_of_plan(worked_out, content.get("for"))
-    return plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary))
+    answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary))
+    return answer | sizes.told(services.facts, content, worked_out)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
-    request = plan_request_of(content, finder(services, content), services.vocabulary)
+    written = sizes.sized(content, services.facts)
+    request = plan_request_of(written, finder(services, content), services.vocabulary)
     return make_plan(request, services.vocabulary)
 
 

@@ -41,6 +41,11 @@ def load_facts(root: Path | None = None) -> tuple[dict[str, Any], ...]:
     return _load(root or seeds_root())
 
 
+def facts_by_name() -> dict[str, dict[str, Any]]:
+    """Return the facts that ship with the program by name, in order of topic."""
+    return {fact["name"]: fact for fact in load_facts()}
+
+
 @cache
 def _load(root: Path) -> tuple[dict[str, Any], ...]:
     facts: dict[str, dict[str, Any]] = {}

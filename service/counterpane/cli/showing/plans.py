@@ -12,6 +12,7 @@ from rich.table import Table
 
 from counterpane.cli.showing.findings import draw_heading, draw_words
 from counterpane.cli.showing.safety import draw_safety
+from counterpane.cli.showing.sizes import draw_cots, span
 from counterpane.cli.showing.words import listed, number_of, tally, visible
 
 Answer = Mapping[str, Any]
@@ -22,8 +23,23 @@ def draw(console: Console, title: str, answer: Answer) -> None:
     draw_title(console, title)
     console.print()
     draw_numbers(console, answer)
+    draw_size(console, answer)
     draw_findings(console, answer["findings"])
     draw_safety(console, answer["safety"])
+
+
+def draw_size(console: Console, answer: Answer) -> None:
+    """Draw the span of a size that was asked for by its name, and the cots beside what comes of it."""
+    size = answer["size"]
+    if size["named"] is None:
+        return
+    wide, long = (span(size["range_cm"][side]) for side in ("width", "length"))
+    asked = f"{size['asked_cm']['width']:.1f} by {size['asked_cm']['length']:.1f} cm"
+    console.print(
+        f"\nAsked for as {size['named']}, planned at {asked}; it is said to be {wide} cm wide and {long} cm long."
+    )
+    console.print(size["basis"])
+    draw_cots(console, answer["beside_cots"])
 
 
 def draw_refusal(console: Console, title: str, problem: Answer) -> None:
