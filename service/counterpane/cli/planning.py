@@ -63,6 +63,7 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
     from counterpane.library.safety import safety_of_plan
+    from counterpane.library.yarns import yarn_of_plan
     from counterpane.seeding import load_vocabulary
 
     vocabulary = load_vocabulary()
@@ -71,7 +72,8 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
     safety = safety_of_plan(plan, content.get("for"))
-    return Planned(plan, plan_json(plan, safety, sampler_of(plan, vocabulary)))
+    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
+    return Planned(plan, plan_json(plan, safety, sampler_of(plan, vocabulary), yarn))
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:
