@@ -6,7 +6,8 @@ from marshmallow import fields, validate
 
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Closed, Open
-from counterpane_schema.safety import Fibre, SafetyInputs
+from counterpane_schema.safety import SafetyInputs
+from counterpane_schema.yarn import YarnAnswer, yarns
 
 ROWS = 100_000
 
@@ -88,16 +89,6 @@ class Size(Closed):
     unless = "named"
 
 
-class Yarn(Closed):
-    """The yarn, as far as it is known."""
-
-    name = Text(allow_none=True)
-    weight = Text(allow_none=True)
-    fibres = fields.List(fields.Nested(Fibre), allow_none=True, validate=validate.Length(0, 100))
-    metres_per_100g = Number(above=True, allow_none=True)
-    ball_g = Number(above=True, allow_none=True)
-
-
 class PlanRequest(Closed):
     """A recipe at a gauge and a size."""
 
@@ -111,7 +102,7 @@ class PlanRequest(Closed):
     )
     size = fields.Nested(Size, required=True)
     corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
-    yarn = fields.Nested(Yarn, allow_none=True)
+    yarn = yarns(allow_none=True)
     for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
 
 
@@ -146,5 +137,6 @@ class PlanAnswer(Open):
     sections = fields.List(fields.Dict(), required=True)
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)
+    yarn = fields.Nested(YarnAnswer, required=True, allow_none=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)
     safety = fields.Dict(required=True)

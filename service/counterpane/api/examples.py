@@ -78,7 +78,21 @@ SMALL: dict[str, Any] = {
     "size": {"width_in": 28, "length_in": 36},
     "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
 }
-PLAN = (Example(body=BLANKET), Example(body=SMALL), Example(body=BLANKET | {"size": {"named": "pram"}}))
+YARN: dict[str, Any] = {
+    "name": "an invented wool",
+    "weight": "double knitting",
+    "fibre": [{"fibre": "wool", "percent": 75}, {"fibre": "polyamide", "percent": 25}],
+    "ball_g": 50,
+    "ball_m": 115,
+    "swatch": {"mass_g": 18.9, "stitches": 37, "rows": 60, "scale_g": 0.1},
+}
+IN_YARN: dict[str, Any] = {**BLANKET, "yarn": YARN}
+PLAN = (
+    Example(body=IN_YARN),
+    Example(body=BLANKET),
+    Example(body=SMALL),
+    Example(body=BLANKET | {"size": {"named": "pram"}}),
+)
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)

@@ -64,6 +64,7 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     from counterpane.library import sizes
     from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
     from counterpane.library.safety import safety_of_plan
+    from counterpane.library.yarns import yarn_of_plan
     from counterpane.seeding import load_vocabulary
     from counterpane.seeding.facts import facts_by_name
 
@@ -73,7 +74,8 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
     safety = safety_of_plan(plan, content.get("for"))
-    answer = plan_json(plan, safety, sampler_of(plan, vocabulary))
+    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
+    answer = plan_json(plan, safety, sampler_of(plan, vocabulary), yarn)
     return Planned(plan, answer | sizes.told(facts, content, plan))
 
 

@@ -21,7 +21,9 @@ class Stitch:
     `face` is what the stitch shows on the side it is worked from. `lean` is where the top stitch of a decrease,
     increase or cross leans. `back` is the key that shows the same fabric worked from the other side; `mirror` the key
     that leans the other way; None where there is none.
-    `needs` is how many loops must be on the right needle before it.
+    `needs` is how many loops must be on the right needle before it. `loop_factor` is its yarn in loops of plain
+    knitting, as decimal text, and `loop_range` the least and the most of it where that is no single figure; None is
+    "not known".
     """
 
     key: str
@@ -38,6 +40,7 @@ class Stitch:
     ambiguous: tuple[str, ...] = ()
     source: str = "common practice, no source"
     loop_factor: str | None = None
+    loop_range: tuple[str, str] | None = None
     words: Mapping[Terms, tuple[str, ...]] = field(default_factory=dict)
 
 

@@ -9,6 +9,7 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.checks import check_text
 from counterpane.library.safety import safety_of_plan
 
@@ -20,13 +21,13 @@ def write_pattern(
     title: str | None = None,
     safety: Mapping[str, Any] | None = None,
     *,
-    yarn: str | None = None,
+    yarn: YarnEstimate | None = None,
     sampler: Plan | None = None,
     sources: Mapping[str, str] | None = None,
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is a yarn in words, `sampler` the sampler of the plan, `sources` the names of sources by slug, for credits.
+    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `sources` the names of sources by slug.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)

@@ -11,6 +11,8 @@ from counterpane.craft.findings import Finding
 from counterpane.craft.measures import half_up
 from counterpane.craft.rows.tree import OpenRepeat, Row, Work
 from counterpane.craft.sizing.lengths import ridges
+from counterpane.craft.yarn import YarnEstimate
+from counterpane.library.yarns import yarn_json
 
 STITCHES_A_MINUTE = 25, 15
 """Practised plain knitting, the quicker first; from memory. Beginners take about twice as long."""
@@ -21,7 +23,12 @@ TURNING_S = 3, 5
 Answer = dict[str, Any]
 
 
-def plan_json(plan: Plan, safety: Mapping[str, Any] | None = None, sampler: Plan | None = None) -> Answer:
+def plan_json(
+    plan: Plan,
+    safety: Mapping[str, Any] | None = None,
+    sampler: Plan | None = None,
+    yarn: YarnEstimate | None = None,
+) -> Answer:
     """Return a plan as JSON values; `safety` is the answer of `library.safety`, null where it was not asked for."""
     return {
         "recipe": recipe_json(plan),
@@ -33,7 +40,7 @@ def plan_json(plan: Plan, safety: Mapping[str, Any] | None = None, sampler: Plan
             for near in plan.nearest
         ],
         "stitches_total": plan.stitches_total,
-        "yarn": None,
+        "yarn": yarn_json(yarn),
         "time": {"hours": _hours(plan), "basis": "15 to 25 stitches a minute and 3 to 5 seconds a turn, from memory"},
         "findings": [finding_json(finding) for finding in plan.findings],
         "sampler": None if sampler is None else _sampler(sampler),

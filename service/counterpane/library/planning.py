@@ -15,6 +15,7 @@ from counterpane.library.plans import make_plan, plan_json, plan_request_of, sam
 from counterpane.library.safety import safety_of_plan
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.yarns import yarn_of_plan
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
 """Members of a pattern request that say how to write and not what to plan."""
@@ -24,7 +25,8 @@ def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
     worked_out = made(services, content)
     safety = safety_of_plan(worked_out, content.get("for"))
-    answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary))
+    yarn = yarn_of_plan(worked_out, content.get("yarn"), services.vocabulary)
+    answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary), yarn)
     return answer | sizes.told(services.facts, content, worked_out)
 
 
@@ -53,16 +55,10 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, s
         content.get("terms") or "us",
         content.get("title"),
         safety_of_plan(plan, content.get("for")),
-        yarn=yarn_of(content),
+        yarn=yarn_of_plan(plan, content.get("yarn"), vocabulary),
         sampler=sampler_of(plan, vocabulary),
         sources=sources,
     )
-
-
-def yarn_of(content: Mapping[str, Any]) -> str | None:
-    """Return the yarn of a request in words, None where neither its name nor its weight is known."""
-    known = content.get("yarn") or {}
-    return ", ".join(filter(None, (known.get("name"), known.get("weight")))) or None
 
 
 def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:

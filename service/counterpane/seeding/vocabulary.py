@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import Literal
 
+from counterpane.craft.measures import exact
 from counterpane.craft.stitches import Face, Stitch, Terms, Vocabulary
 from counterpane.seeding.faults import SeedFault, nearest
 from counterpane.seeding.roots import seeds_root, toml_files
@@ -21,7 +24,8 @@ _TERMS: tuple[Terms, ...] = ("us", "uk")
 class Entry:
     """One entry of a stitch file: a stitch, or a template over `sizes` ({n}, {half}, {word}) or `pairs` ({a}, {b}).
 
-    `uses` and `makes` of a template may be sums of its letters, such as "n" or "a+b".
+    `uses` and `makes` of a template may be sums of its letters, such as "n" or "a+b". `loop_range` is the least and the
+    most yarn of a stitch in loops, `loop_each` the same for each of the several loops that it makes.
     """
 
     key: str
@@ -39,6 +43,8 @@ class Entry:
     ambiguous: tuple[str, ...] = ()
     source: str = "common practice, no source"
     loop_factor: str | None = None
+    loop_range: tuple[str, ...] = ()
+    loop_each: tuple[str, ...] = ()
     sizes: tuple[int, ...] = ()
     pairs: tuple[tuple[int, ...], ...] = ()
 
@@ -83,10 +89,12 @@ def _stitch(entry: Entry, letters: Mapping[str, int | str], file: str, key: str)
     def text(words: str) -> str:
         return _filled(words, letters, file, key)
 
+    makes = _number(entry.makes, letters, file, f"{key}.makes")
+    ends = _loops(entry, makes, file, key)
     return Stitch(
         key=text(entry.key),
         uses=_number(entry.uses, letters, file, f"{key}.uses"),
-        makes=_number(entry.makes, letters, file, f"{key}.makes"),
+        makes=makes,
         names={terms: tuple(map(text, names)) for terms, names in _names(entry, file, key).items()},
         said={terms: text(said) for terms, said in _said(entry, file, key).items()},
         face=entry.face,
@@ -97,9 +105,28 @@ def _stitch(entry: Entry, letters: Mapping[str, int | str], file: str, key: str)
         needs=entry.needs,
         ambiguous=entry.ambiguous,
         source=entry.source,
-        loop_factor=entry.loop_factor,
+        loop_factor=entry.loop_factor or (_decimal((ends[0] + ends[1]) / 2) if ends else None),
+        loop_range=(_decimal(ends[0]), _decimal(ends[1])) if ends else None,
         words={terms: tuple(map(text, words)) for terms, words in _in_full(entry, file, key).items()},
     )
+
+
+def _loops(entry: Entry, makes: int, file: str, key: str) -> tuple[Fraction, Fraction] | None:
+    """Return the least and the most yarn of a stitch in loops, None where the entry gives no range."""
+    given, times = (entry.loop_each, makes) if entry.loop_each else (entry.loop_range, 1)
+    if not given:
+        return None
+    try:
+        low, high = (exact(end) * times for end in given)
+    except ValueError as fault:
+        raise SeedFault(
+            file, f"{key}.loop_range", f"{list(given)} is no pair of numbers", 'Write ["1", "1.1"].'
+        ) from fault
+    return low, high
+
+
+def _decimal(value: Fraction) -> str:
+    return f"{Decimal(value.numerator) / Decimal(value.denominator)}"
 
 
 def _filled(words: str, letters: Mapping[str, int | str], file: str, key: str) -> str:

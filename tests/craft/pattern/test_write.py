@@ -1,5 +1,6 @@
 """A plan in words: what a pattern says beside its rows."""
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 
@@ -10,6 +11,7 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms
+from counterpane.craft.yarn import Yarn, estimate
 from craft.pattern.plans import eyelets, moss, part, vocabulary, waffle
 
 
@@ -87,14 +89,21 @@ def test_each_texture_keeps_the_gauge_given_for_it() -> None:
 
 def test_yarn_and_needles_that_nobody_stated_are_not_made_up() -> None:
     """A pattern without yarn says so."""
-    yarn, needles, *_ = write(waffle()).materials
+    yarn, amount, needles, *_ = write(waffle()).materials
     assert yarn.text.startswith("not stated")
+    assert amount.text.startswith("not known: weigh the swatch")
     assert needles.text.startswith("not known: take the size that gives the gauge")
 
 
 def test_a_stated_yarn_is_printed() -> None:
-    """The designer's words stand."""
-    assert write(waffle(), yarn="double knitting, wool").materials[0].text == "double knitting, wool."
+    """The designer's words stand, with what the blanket takes of it."""
+    wool = Yarn("an invented wool", "double knitting", tex=Fraction(400), ball_g=Fraction(50), ball_m=Fraction(125))
+    yarn, amount, ends, *_ = write(waffle(), yarn=estimate(waffle(), [wool], vocabulary())).materials
+    assert yarn.text == "an invented wool, double knitting, 250 m (273 yd) to 100 g, 400 tex."
+    assert re.fullmatch(
+        r"\d+ balls of 50 g or 125 m, all of one dye lot. The blanket takes .* g, by the gauge.", amount.text
+    )
+    assert ends.name == "Ends to weave in"
 
 
 def test_markers_are_asked_for_where_edges_are_worked_with_the_body() -> None:

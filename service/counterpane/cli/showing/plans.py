@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from rich import box
 from rich.console import Console
 from rich.padding import Padding
 from rich.table import Table
@@ -13,7 +12,9 @@ from rich.table import Table
 from counterpane.cli.showing.findings import draw_heading, draw_words
 from counterpane.cli.showing.safety import draw_safety
 from counterpane.cli.showing.sizes import draw_cots, span
+from counterpane.cli.showing.tables import table_of
 from counterpane.cli.showing.words import listed, number_of, tally, visible
+from counterpane.cli.showing.yarns import draw_yarn
 
 Answer = Mapping[str, Any]
 
@@ -61,6 +62,8 @@ def draw_numbers(console: Console, answer: Answer) -> None:
     console.print(f"\n{_work(answer)}")
     if answer["sampler"]:
         console.print(_sampler(answer["sampler"]))
+    if answer.get("yarn"):
+        draw_yarn(console, answer["yarn"])
     console.print("\nCounts near the width you want", style="bold")
     console.print(_nearest(answer["nearest"], answer["counts"]["cast_on"]))
 
@@ -116,7 +119,9 @@ def _size(finished: Answer) -> str:
 
 
 def _sections(sections: Sequence[Answer]) -> Table:
-    table = _table("Section", "Texture", "Rows:", "From–to:", "Sides", "Stitches:", "Wide cm:", "Long cm:", "Done at:")
+    table = table_of(
+        "Section", "Texture", "Rows:", "From–to:", "Sides", "Stitches:", "Wide cm:", "Long cm:", "Done at:"
+    )
     for each in sections:
         rows = f"{each['first_row']:,}–{each['last_row']:,}"
         sides = f"{each['first_row_side']}–{each['last_row_side']}"
@@ -136,7 +141,7 @@ def _cm(section: Answer, name: str) -> str:
 
 
 def _nearest(nearest: Sequence[Answer], chosen: int) -> Table:
-    table = _table("Cast on:", "Width cm:", "Off cm:", "")
+    table = table_of("Cast on:", "Width cm:", "Off cm:", "")
     for each in nearest:
         mark = "this plan" if each["cast_on"] == chosen else ""
         table.add_row(f"{each['cast_on']:,}", f"{each['width_cm']:.1f}", f"{each['error_cm']:+.1f}", mark)
@@ -159,14 +164,7 @@ def _sampler(sampler: Answer) -> str:
 
 
 def _corrections(corrections: Sequence[Answer]) -> Table:
-    table = _table("Change", "to", "because")
+    table = table_of("Change", "to", "because")
     for each in corrections:
         table.add_row(each["pointer"], visible(str(each["value"])), visible(each["why"]))
-    return table
-
-
-def _table(*titles: str) -> Table:
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
-    for title in titles:
-        table.add_column(title.removesuffix(":"), justify="right" if title.endswith(":") else "left", overflow="fold")
     return table

@@ -10,26 +10,25 @@ from counterpane.craft.pattern import Entry
 from counterpane.craft.pattern.figures import cm, counted
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.pattern.yarns import yarn_entries
 from counterpane.craft.stitches import Terms
+from counterpane.craft.yarn import YarnEstimate
 
 CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
-_NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
-_HOW_MUCH = "not known: weigh the swatch, and take all of one dye lot"
 _OF_THE_REQUEST = ("/gauge", "/size")
 """Places of a plan request that a knitter cannot change."""
 _WOVEN = "5 to 6 cm (2 to 2.4 in)"
 """How far an end is woven in, each way. Common practice, no source."""
 
 
-def materials(plan: Plan, yarn: str | None, terms: Terms) -> tuple[Entry, ...]:
+def materials(plan: Plan, yarn: YarnEstimate | None, terms: Terms) -> tuple[Entry, ...]:
     """List yarn, needles and notions; what is not known is said to be so."""
     widest = max(section.before for section in plan.sections)
     needles = (
         "not known: take the size that gives the gauge. A long circular needle, worked back and forth, "
         f"holds the {counted(widest, 'stitch', 'stitches')}"
     )
-    amount = Entry("Amount of yarn", _HOW_MUCH)
-    told = (Entry("Yarn", yarn or _NOT_STATED), Entry("Needles", needles), amount, *_notions(plan))
+    told = (*yarn_entries(yarn), Entry("Needles", needles), *_notions(plan))
     return tuple(Entry(entry.name, in_terms(f"{entry.text}.", terms)) for entry in told)
 
 

@@ -20,6 +20,7 @@ from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.yarn import YarnEstimate
 
 _NAMED = {"common-practice": "common practice, no source"}
 _NO_SOURCES: Mapping[str, str] = {}
@@ -32,14 +33,14 @@ def written(
     title: str,
     *,
     safety: Mapping[str, object],
-    yarn: str | None = None,
+    yarn: YarnEstimate | None = None,
     small: Plan | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
-    `safety` is an answer of the safety rules as JSON values, `small` the sampler of the plan, `sources`
-    the names of sources by slug.
+    `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `small` the sampler of
+    the plan, `sources` the names of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)

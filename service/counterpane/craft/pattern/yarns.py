@@ -1,0 +1,77 @@
+"""The yarn of a pattern in its list of materials: which, how much of it, how many balls and ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from counterpane.craft.measures import CM_PER_INCH, half_up, shown
+from counterpane.craft.pattern import Entry
+from counterpane.craft.pattern.figures import counted, number
+from counterpane.craft.yarn import ColourYarn, Figure, Yarn, YarnEstimate
+
+_NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
+_HOW_MUCH = "not known: weigh the swatch, and take all of one dye lot"
+_YARD_M = 36 * CM_PER_INCH / 100
+
+
+def yarn_entries(found: YarnEstimate | None) -> Iterator[Entry]:
+    """Give the yarns and their amounts; what is not known is said to be so."""
+    if found is None:
+        yield Entry("Yarn", _NOT_STATED)
+        yield Entry("Amount of yarn", _HOW_MUCH)
+        return
+    for each in found.colours:
+        colour = f" ({each.yarn.colour})" if each.yarn.colour else ""
+        yield Entry(f"Yarn{colour}", _said(each.yarn) or _NOT_STATED)
+        yield Entry(f"Amount of yarn{colour}", _amount(each))
+    ends = sum(each.ends for each in found.colours)
+    yield Entry("Ends to weave in", f"about {ends}, each left 15 to 20 cm (6 to 8 in) long")
+
+
+def _said(yarn: Yarn) -> str:
+    """Say which yarn, what it is made of, how thick it is and what a ball holds."""
+    told = [yarn.name, yarn.weight, _fibres(yarn)]
+    if yarn.tex is not None:
+        metres = 100_000 / yarn.tex
+        told.append(f"{shown(metres, 0)} m ({_yards(metres)} yd) to 100 g, {shown(yarn.tex, 0)} tex")
+    if yarn.strands > 1:
+        told.append(f"{yarn.strands} strands held together")
+    return ", ".join(part for part in told if part)
+
+
+def _fibres(yarn: Yarn) -> str:
+    return " and ".join(f"{number(each.percent)} % {each.name}" if each.percent else each.name for each in yarn.fibre)
+
+
+def _amount(each: ColourYarn) -> str:
+    """Say the balls to buy and the figures they rest on."""
+    figures = [figure for figure in (_metres(each.metres), _grams(each.grams)) if figure]
+    amount = f"{', '.join(figures)}, by the {each.scale.basis}" if figures else "not known: weigh the swatch"
+    if each.balls is None:
+        return f"{amount}, and {number(each.yarn.margin * 100)} % over; all of one dye lot"
+    return f"{counted(each.balls.buy, 'ball')}{_ball(each.yarn)}, all of one dye lot. The blanket takes {amount}"
+
+
+def _ball(yarn: Yarn) -> str:
+    held = [f"{number(yarn.ball_g)} g" if yarn.ball_g else "", f"{number(yarn.ball_m)} m" if yarn.ball_m else ""]
+    return f" of {' or '.join(each for each in held if each)}"
+
+
+def _metres(figure: Figure | None) -> str:
+    if figure is None:
+        return ""
+    return f"{_ends(figure)} m ({_yards(figure.low)} to {_yards(figure.high)} yd)"
+
+
+def _grams(figure: Figure | None) -> str:
+    return "" if figure is None else f"{_ends(figure)} g"
+
+
+def _ends(figure: Figure) -> str:
+    low, high = (int(half_up(end)) for end in (figure.low, figure.high))
+    return f"{low:,} to {high:,}" if low < high else f"{low:,}"
+
+
+def _yards(metres: Fraction) -> str:
+    return f"{int(half_up(metres / _YARD_M)):,}"
