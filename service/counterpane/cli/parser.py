@@ -7,7 +7,21 @@ from collections.abc import Sequence
 from typing import Any, Protocol
 
 from counterpane import __version__
-from counterpane.cli.commands import adopt, check, demo, explain, plan, say, serve, settings, sheet, size, token, write
+from counterpane.cli.commands import (
+    adopt,
+    check,
+    demo,
+    explain,
+    label,
+    plan,
+    say,
+    serve,
+    settings,
+    sheet,
+    size,
+    token,
+    write,
+)
 
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
@@ -32,7 +46,21 @@ class Command(Protocol):
         """Do it and return the exit status."""
 
 
-COMMANDS: tuple[Command, ...] = (check, say, sheet, size, adopt, plan, write, explain, demo, serve, token, settings)
+COMMANDS: tuple[Command, ...] = (
+    check,
+    say,
+    sheet,
+    size,
+    adopt,
+    plan,
+    write,
+    label,
+    explain,
+    demo,
+    serve,
+    token,
+    settings,
+)
 
 
 def run(argv: Sequence[str] | None) -> int:
