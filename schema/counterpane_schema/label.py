@@ -4,12 +4,20 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Number, Text, Whole, Word
+from counterpane_schema.fields import Number, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import MARKETS
 
 STATES = ("plain", "carded", "combed", "mercerised", "unbleached", "staple", "filament", "any")
-FIELDS = ("maker", "address", "contact", "batch", "origin", "made", "responsible_person", "registered_number")
+
+
+WASHING = (
+    *(f"machine {degrees}" for degrees in (95, 70, 60, 50, 40, 30)),
+    *(f"machine {degrees} mild" for degrees in (60, 50, 40, 30)),
+    *("machine 40 very mild", "machine 30 very mild", "hand 40", "hand 30", "hand ambient", "none"),
+)
+NATURAL = ("line", "line shade", "line drip", "line drip shade", "flat", "flat shade", "flat drip", "flat drip shade")
+IRONING = ("200", "200 no steam", "150", "150 no steam", "110 no steam", "none")
 
 
 class FibreShare(Closed):
@@ -20,6 +28,18 @@ class FibreShare(Closed):
     state = Word(*STATES, allow_none=True, metadata={"description": "Of use with dry masses alone."})
 
 
+class Care(Closed):
+    """Care in the words of the groups of ISO 3758; what is left out is not known."""
+
+    washing = Word(*WASHING, allow_none=True)
+    bleaching = Word("any", "oxygen", "none", allow_none=True)
+    tumble_drying = Word("normal", "low", "none", allow_none=True)
+    natural_drying = Word(*NATURAL, allow_none=True)
+    ironing = Word(*IRONING, allow_none=True)
+    dry_cleaning = Word("P", "P mild", "F", "F mild", "none", allow_none=True)
+    wet_cleaning = Word("normal", "mild", "very mild", "none", allow_none=True)
+
+
 class LabelYarn(Closed):
     """One yarn of the piece; what is left out is not known."""
 
@@ -28,6 +48,8 @@ class LabelYarn(Closed):
     fibres = fields.List(fields.Nested(FibreShare), allow_none=True, validate=validate.Length(0, 50))
     part = Text(most=80, allow_none=True, metadata={"description": "Where it is, if not everywhere: body, border."})
     left_out = Word("decoration", "antistatic", allow_none=True)
+    superwash = YesNo(allow_none=True, metadata={"description": "Whether its wool is treated against felting."})
+    care = fields.Nested(Care, allow_none=True, metadata={"description": "As its ball band tells it."})
 
 
 class Stated(Closed):
@@ -52,6 +74,7 @@ class LabelRequest(Closed):
     markets = fields.List(Word(*MARKETS), allow_none=True, validate=validate.Length(0, 20))
     claims = fields.List(Text(most=200), allow_none=True, validate=validate.Length(0, 20))
     stated = fields.Nested(Stated, allow_none=True)
+    washed = fields.Nested(Care, allow_none=True, metadata={"description": "How it is going to be washed."})
 
 
 class LabelAnswer(Open):
@@ -59,7 +82,9 @@ class LabelAnswer(Open):
 
     composition = fields.Dict(required=True)
     parts = fields.List(fields.Dict(), required=True)
+    care = fields.List(fields.Dict(), required=True)
     labels = fields.List(fields.Dict(), required=True)
     findings = fields.List(fields.Dict(), required=True)
     not_known = fields.List(fields.Dict(), required=True)
+    safety_inputs = fields.Dict(required=True)
     notes = fields.List(Text(), required=True)

@@ -34,6 +34,15 @@ def test_the_json_is_that_of_the_api(typed: Type) -> None:
     assert answer["composition"]["fibres"][0]["exact"] == "4000/61"
 
 
+def test_care_is_told_with_what_sets_it(typed: Type) -> None:
+    """And what a yarn does not tell is said to be not known."""
+    care = 'care = { washing = "machine 60", bleaching = "none" }\n'
+    text = YARNS.replace('name = "body"\n', 'name = "body"\nsuperwash = true\n' + care) + care.replace("60", "40")
+    done = typed("label", "-", stdin=text)
+    assert "Machine wash at 40 °C at most, normal process (because of edge)." in done.out
+    assert "Ironing is not known: body and edge do not tell ironing." in " ".join(done.out.split())
+
+
 def test_a_wrong_label_ends_with_1(typed: Type) -> None:
     """Percentages that do not make 100 are an error."""
     done = typed("label", "-", stdin=YARNS.replace("75", "70"))

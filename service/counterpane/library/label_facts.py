@@ -7,7 +7,19 @@ from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.care.fibres import Fibre, Fibres
+from counterpane.craft.care.groups import CareGroup, CareValue
 from counterpane.craft.care.law import Law, Want
+
+CARE = (
+    "care-washing",
+    "care-bleaching",
+    "care-tumble-drying",
+    "care-natural-drying",
+    "care-ironing",
+    "care-dry-cleaning",
+    "care-wet-cleaning",
+)
+"""The facts of care values, in the order of a label."""
 
 Facts = Mapping[str, Mapping[str, Any]]
 
@@ -25,6 +37,10 @@ def law_of(facts: Facts) -> Law:
             "CA": Fraction(facts["fibre-named-from-canada"]["value"]),
         },
         always_named=tuple(facts["fibre-wool-us"]["value"]),
+        groups=tuple(_group(name, fact["value"]) for name, fact in ((each, facts[each]) for each in CARE)),
+        untreated_wool_most=Fraction(facts["care-untreated-wool-most"]["value"]),
+        american_dots=facts["care-dots-us"]["value"],
+        american_degrees=facts["care-fahrenheit-us"]["value"],
         wants=tuple(_want(fact) for name, fact in facts.items() if name.startswith("label-")),
     )
 
@@ -56,6 +72,12 @@ def _fibre(table: Mapping[str, Any], american: Mapping[str, str], french: Mappin
         american=american.get(name),
         french=french.get(name),
     )
+
+
+def _group(name: str, table: Mapping[str, Any]) -> CareGroup:
+    values = ((each["value"], each["says"], each["ranks"]) for each in table["values"])
+    found = tuple(CareValue(word, says, tuple(map(int, ranks))) for word, says, ranks in values)
+    return CareGroup(name.removeprefix("care-").replace("-", "_"), table["group"], found)
 
 
 def _want(fact: Mapping[str, Any]) -> Want:

@@ -22,6 +22,7 @@ def piece_of(content: Content, fibres: Fibres) -> Piece:
         markets=tuple(dict.fromkeys(content.get("markets") or ())),
         claims=tuple(content.get("claims") or ()),
         stated={name: text for name, text in (content.get("stated") or {}).items() if text},
+        washed=_care(content.get("washed")),
     )
 
 
@@ -33,7 +34,13 @@ def _yarn(content: Content, number: int, fibres: Fibres) -> Yarn:
         grams=None if grams is None else number_of(grams),
         part=content.get("part"),
         left_out=content.get("left_out"),
+        superwash=content.get("superwash"),
+        care=_care(content.get("care")),
     )
+
+
+def _care(content: Content | None) -> dict[str, str]:
+    return {group: word for group, word in (content or {}).items() if word is not None}
 
 
 def _share(content: Content, fibres: Fibres) -> Share:

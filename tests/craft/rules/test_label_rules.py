@@ -31,7 +31,7 @@ def test_examples_are_requests(rule: Rule[Labelled]) -> None:
         assert faults_of(LabelRequest(), json.loads(text)) == ()
     for finding in rule.check(label_of(json.loads(rule.bad), FACTS)):
         assert finding.message and finding.hint
-        assert finding.pointer and finding.pointer.startswith(("/yarns/", "/claims/", "/stated"))
+        assert finding.pointer and finding.pointer.startswith(("/yarns/", "/claims/", "/stated", "/washed/"))
 
 
 def test_errors_stand_first() -> None:

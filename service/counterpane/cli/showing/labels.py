@@ -13,7 +13,7 @@ from counterpane.cli.showing.words import tally, visible
 
 Answer = Mapping[str, Any]
 
-TOLD_WITH_THE_LABEL = "label-field-missing"
+TOLD_WITH_THE_LABEL = "market-field-not-told"
 """The rule whose findings stand with the label of each market, in more words."""
 
 
@@ -21,16 +21,19 @@ def draw(console: Console, answer: Answer) -> None:
     """Draw the whole label."""
     console.print(answer["notes"][0])
     draw_composition(console, answer["composition"], "Fibres of the whole piece")
+    if answer["composition"]["known"]:
+        _say(console, "Rounded so that they make 100; in brackets to two places.")
     for part in answer["parts"]:
         share = "" if part["percent_of_piece"] is None else f", {part['percent_of_piece']:g} % of the piece"
         draw_composition(console, part, f"Fibres of the {visible(part['part'])}{share}")
+    _draw_care(console, answer["care"])
     for label in answer["labels"]:
         _draw_label(console, label)
     said = [finding for finding in answer["findings"] if finding["rule"] != TOLD_WITH_THE_LABEL]
     _draw_findings(console, said)
     messages = {finding["message"] for finding in said}
     _draw_not_known(console, [each for each in answer["not_known"] if each["what"] not in messages])
-    console.print(f"\n{answer['notes'][-1]}")
+    console.print("\n" + "\n".join(answer["notes"][2:]))
 
 
 def draw_composition(console: Console, of: Answer, title: str) -> None:
@@ -49,10 +52,25 @@ def _share(each: Answer) -> str:
     return f"{each['percent']:g} % ({each['hundredths']:.2f})"
 
 
+def _draw_care(console: Console, care: Sequence[Answer]) -> None:
+    """Draw the care of the piece, its value or what it cannot be more than; nothing where no yarn tells any."""
+    if not any(line["at_most"] for line in care):
+        return
+    console.print("\nCare: what every yarn bears", style="bold")
+    for line in care:
+        if line["value"]:
+            by = f" (because of {visible(' and '.join(line['set_by']))})" if line["set_by"] else ""
+            _say(console, f"{line['says']}{by}.")
+        elif line["at_most"]:
+            _say(console, f"{_field(line['group'])}: not known, untold of {visible(' and '.join(line['untold']))}.")
+
+
 def _draw_label(console: Console, label: Answer) -> None:
     console.print(f"\nOn a label for {label['market']}", style="bold")
     for line in label["fibres"] or ("Fibres: not known yet.",):
         _say(console, visible(line))
+    for line in label["care"] or ():
+        _say(console, f"{visible(line)}.")
     for name, text in label["stated"].items():
         _say(console, f"{_field(name)}: {visible(text)}")
     wanted = [want for want in label["wants"] if not want["told"]]

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from counterpane.craft.care.composition import Composition, composition, places_for, rounded
 from counterpane.craft.care.fibres import Fibre
+from counterpane.craft.care.groups import CareLine, care_label
 from counterpane.craft.care.law import Law
 from counterpane.craft.care.yarns import Share, Yarn
 
@@ -17,7 +18,8 @@ class Piece:
     """A finished piece as it is told of.
 
     `dry` says that percentages and grams are those of clean dry mass. `places` is the decimals of a label. `claims` are
-    words such as "pure" that somebody wants to print, `stated` the fields of a label that are told, by name.
+    words such as "pure" that somebody wants to print, `stated` the fields of a label that are told, by name. `washed`
+    holds how the piece is going to be washed, by group of care, where that is told.
     """
 
     yarns: tuple[Yarn, ...]
@@ -26,6 +28,7 @@ class Piece:
     markets: tuple[str, ...] = ()
     claims: tuple[str, ...] = ()
     stated: Mapping[str, str] = field(default_factory=dict)
+    washed: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +46,14 @@ class PartLabel:
 
 @dataclass(frozen=True, slots=True)
 class Labelled:
-    """A piece with what follows for its labels: the whole, its parts where they differ, and what is left out."""
+    """A piece with what follows for its labels: the whole, its parts where they differ, what is left out, its care."""
 
     piece: Piece
     law: Law
     whole: PartLabel
     parts: tuple[PartLabel, ...]
     left_out: Mapping[str, Fraction | None]
+    care: tuple[CareLine, ...]
 
 
 def labelled(piece: Piece, law: Law) -> Labelled:
@@ -57,7 +61,8 @@ def labelled(piece: Piece, law: Law) -> Labelled:
     left_out = {why: _share([y for y in piece.yarns if y.left_out == why], piece.yarns) for why in law.left_out_most}
     counted = tuple(yarn for yarn in piece.yarns if not _may_go(yarn, left_out, law)) or piece.yarns
     whole = _part(None, counted, piece, law)
-    return Labelled(piece, law, whole, tuple(_parts(counted, piece, law)), left_out)
+    parts = tuple(_parts(counted, piece, law))
+    return Labelled(piece, law, whole, parts, left_out, care_label(piece.yarns, law.groups))
 
 
 def _share(some: Sequence[Yarn], yarns: Iterable[Yarn]) -> Fraction | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from counterpane.craft.care.fibres import Fibres
+from counterpane.craft.care.groups import CareGroup
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,8 @@ class Law:
     `virgin_least` is the least wool in a blend that may say virgin wool, `left_out_most` how much may be left out by
     why, `part_least` from what share of the piece a part of other fibres is labelled, `named_from` from what share a
     market names a fibre, by market, and `always_named` the fibres that the United States name whatever their share.
+    `groups` are those of care in the order of a label, `untreated_wool_most` the degrees Celsius up to which wool that
+    may felt is washed, and `american_dots` and `american_degrees` what the United States print for degrees Celsius.
     """
 
     fibres: Fibres
@@ -39,7 +42,11 @@ class Law:
     part_least: Fraction
     named_from: Mapping[str, Fraction]
     always_named: tuple[str, ...] = ()
-    wants: tuple[Want, ...] = field(default=())
+    wants: tuple[Want, ...] = ()
+    groups: tuple[CareGroup, ...] = ()
+    untreated_wool_most: Fraction = Fraction(30)
+    american_dots: Mapping[str, str] = field(default_factory=dict)
+    american_degrees: Mapping[str, str] = field(default_factory=dict)
 
     def wanted(self, market: str) -> tuple[Want, ...]:
         """Return what the label for a market holds."""

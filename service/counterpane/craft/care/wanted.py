@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from counterpane.craft.care.groups import known_headings
 from counterpane.craft.care.labels import Labelled
 from counterpane.craft.care.law import Want
 
 
-def told(label: Labelled, want: Want) -> bool | None:
-    """Tell whether what a market wants is told; None for what no label holds, such as a certificate.
-
-    Fibres are told where the composition is known.
-    """
+def told(label: Labelled, want: Want) -> bool:
+    """Tell whether what a market wants is told: fibres where the composition is known, care where all headings are."""
+    if want.field == "care":
+        return all(known_headings(label.care).values())
     if want.field == "fibre":
         return all(part.made_of.known for part in label.parts or (label.whole,))
     return want.field in label.piece.stated

@@ -1,8 +1,9 @@
-"""A fibre label in the words of a market. Languages other than English, and French for Canada, are not written here."""
+"""Fibres and care in the words of a market: in English, and French for Canada. No other language is written here."""
 
 from __future__ import annotations
 
 from counterpane.craft.care.composition import places_for
+from counterpane.craft.care.groups import CareValue, known_headings
 from counterpane.craft.care.labels import Labelled, Line, PartLabel, lines
 from counterpane.craft.measures import shown
 
@@ -18,6 +19,24 @@ def fibre_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
     said = [_part(part, label, market) for part in label.parts or (label.whole,)]
     told = [line for line in said if line is not None]
     return tuple(told) if len(told) == len(said) else None
+
+
+def care_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
+    """Return the care of a piece in words, in the order of a label; None until every heading is known.
+
+    The United States have dots and degrees Fahrenheit beside. No symbol is drawn.
+    """
+    if not all(known_headings(label.care).values()) or market in NO_ENGLISH:
+        return None
+    return tuple(_care(line.value, label, market) for line in label.care if line.value)
+
+
+def _care(value: CareValue, label: Labelled, market: str) -> str:
+    degrees = next((str(rank) for rank in value.ranks if str(rank) in label.law.american_dots), None)
+    if market != "US" or degrees is None or "wash at" not in value.says:
+        return value.says
+    dots = int(label.law.american_dots[degrees])
+    return f"{value.says} ({dots} dot{'s' * (dots > 1)}, {label.law.american_degrees[degrees]} °F)"
 
 
 def _part(part: PartLabel, label: Labelled, market: str) -> str | None:

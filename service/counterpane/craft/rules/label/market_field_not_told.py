@@ -10,7 +10,7 @@ from counterpane.craft.findings import Finding, rule
 
 
 @rule(
-    "label-field-missing",
+    "market-field-not-told",
     family="label",
     severity="warning",
     bad='{"markets": ["UK"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
@@ -18,7 +18,7 @@ from counterpane.craft.findings import Finding, rule
     ' "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
     source="the law of each market, as the facts of labelling name it",
 )
-def label_field_missing(label: Labelled) -> Iterator[Finding]:
+def market_field_not_told(label: Labelled) -> Iterator[Finding]:
     """A market wants something on the label that is not told.
 
     It concerns a piece that is sold. Local law and licensed practice decide.
@@ -28,7 +28,7 @@ def label_field_missing(label: Labelled) -> Iterator[Finding]:
         if wants:
             fields = ", ".join(dict.fromkeys(want.field.replace("_", " ") for want in wants))
             yield Finding(
-                "label-field-missing",
+                "market-field-not-told",
                 "warning",
                 f"For a sale in {market} the label wants what is not told: {fields}.",
                 "Tell it under stated, or see to it where it cannot be put on a label. Ask the authority there.",
