@@ -131,7 +131,7 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
     from counterpane.library.rule_examples import Examples
     from counterpane.web import RulePages, pages
 
-    examples = Examples(services.vocabulary, _starters, services.styles[HOUSE_STYLE])
+    examples = Examples(services.vocabulary, _starters, services.styles[HOUSE_STYLE], services.facts)
     shown = pages(document(), [asdict(sort) for sort in SORTS.values()], RulePages(rules.cards(), examples.page))
     return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
 

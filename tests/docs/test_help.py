@@ -20,6 +20,17 @@ EXAMPLES = [
 ]
 LASTING = "counterpane serve "
 ROWS = "Cast on 20 sts.\nRow 1 (RS): K2, *p3, k3; rep from * to end.\nRow 2: *P3, k3; rep from * to last 2 sts, p2.\n"
+YARNS = """
+markets = ["UK"]
+[[yarns]]
+name = "body"
+grams = 320
+fibres = [{ fibre = "merino", percent = 75 }, { fibre = "nylon", percent = 25 }]
+[[yarns]]
+name = "edge"
+grams = 46
+fibres = [{ fibre = "cotton", percent = 100 }]
+"""
 
 
 @pytest.fixture(scope="module")
@@ -28,6 +39,7 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     place = tmp_path_factory.mktemp("bench")
     shutil.copytree(desk / "season", place / "season")
     (place / "rows.txt").write_text(ROWS, "utf-8")
+    (place / "yarns.toml").write_text(YARNS, "utf-8")
     blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
     (place / "blanket.toml").write_text(blanket.replace("stitches = 6 }", "stitches = 7 }"), "utf-8")
     return place

@@ -140,6 +140,54 @@ WORDING = (
     Example(body={"text": "Cast on 20 sts.\nRow 1: *K2, p2; rep from * to end.\n", "as": "markdown"}),
 )
 SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
+CARE = {
+    "washing": "machine 40 mild",
+    "bleaching": "none",
+    "tumble_drying": "low",
+    "ironing": "110 no steam",
+    "dry_cleaning": "P",
+}
+LABEL = (
+    Example(
+        body={
+            "yarns": [
+                {
+                    "name": "body",
+                    "grams": 320,
+                    "part": "body",
+                    "fibres": [{"fibre": "merino", "percent": 75}, {"fibre": "nylon", "percent": 25}],
+                    "superwash": True,
+                    "care": CARE,
+                },
+                {
+                    "name": "edge",
+                    "grams": 46,
+                    "part": "border",
+                    "fibres": [{"fibre": "cotton", "percent": 100}],
+                    "care": CARE | {"washing": "machine 60", "ironing": "200"},
+                },
+            ],
+            "markets": ["UK", "US"],
+            "stated": {"maker": "A. Maker"},
+        }
+    ),
+    Example(
+        body={
+            "mass": "dry",
+            "places": 1,
+            "yarns": [
+                {
+                    "fibres": [
+                        {"fibre": "wool", "percent": 10.30, "state": "carded"},
+                        {"fibre": "polyamide", "percent": 50.00, "state": "staple"},
+                        {"fibre": "cotton", "percent": 39.70, "state": "unbleached"},
+                    ]
+                }
+            ],
+            "markets": ["EU"],
+        }
+    ),
+)
 RULE = (Example({"slug": "row-runs-short"}),)
 SIZE = (Example({"name": "pram"}),)
 FACT = (Example({"name": "inch"}),)

@@ -11,6 +11,8 @@ from counterpane.cli.endings import Unreadable
 from counterpane.cli.inputs import read_text
 
 if TYPE_CHECKING:
+    from marshmallow import Schema
+
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
 
@@ -130,14 +132,20 @@ def _hash_of(component: Component) -> str:
 
 
 def _refuse_misfits(document: Mapping[str, Any], name: str) -> None:
-    from counterpane_schema.faults import faults_of
     from counterpane_schema.plan import PlanRequest
     from counterpane_schema.recipe import RecipeContent
 
     is_recipe = any(heading in document for heading in HEADINGS)
-    faults = faults_of(RecipeContent() if is_recipe else PlanRequest(), document)
+    refuse_misfits(RecipeContent() if is_recipe else PlanRequest(), document, name, "a plan request")
+
+
+def refuse_misfits(schema: Schema, document: Mapping[str, Any], name: str, what: str) -> None:
+    """Refuse a document with fields that are unknown, missing or of a wrong type; `what` it should have been."""
+    from counterpane_schema.faults import faults_of
+
+    faults = faults_of(schema, document)
     if not faults:
         return
     said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
     more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
-    raise Unreadable(f"{name}: this is not a plan request", "\n  ".join(said + more))
+    raise Unreadable(f"{name}: this is not {what}", "\n  ".join(said + more))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from types import TracebackType
 from typing import Any, Self, TypeVar
 from urllib.parse import quote
@@ -71,6 +71,10 @@ class Client:
     def safety(self, inputs: Json) -> results.Safety:
         """Assess what is known of a piece; what is not sent is not known."""
         return results.Safety.of(self._post("/v1/safety", inputs))
+
+    def label(self, yarns: Sequence[Json], **asked: Any) -> results.Label:
+        """Work out the label of a piece of these yarns; asked may be mass, places, markets, claims and stated."""
+        return results.Label.of(self._post("/v1/labels", {"yarns": list(yarns), **asked}))
 
     def components(self, **filters: Any) -> Iterator[results.ComponentCard]:
         """Give the components that pass the filters (kind, admits, q, reversible, status), over all pages."""

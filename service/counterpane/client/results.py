@@ -183,6 +183,17 @@ class Safety(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Label(Result):
+    """What a piece is made of, what each market wants on its label, and what is not known, which is never a pass."""
+
+    composition: Json
+    parts: tuple[Json, ...]
+    labels: tuple[Json, ...]
+    findings: tuple[Finding, ...]
+    not_known: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ComponentCard(Result):
     """A component's line in a list."""
 

@@ -16,6 +16,8 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
 from counterpane.library import rules, safety
 from counterpane.library.checks import finding_json
+from counterpane.library.label_facts import Facts
+from counterpane.library.labels import label_of
 from counterpane.library.plan_requests import plan_request_of
 
 # One rule speaks of a cast-on that is asked for beside the text.
@@ -25,13 +27,17 @@ ASKED = {"cast-on-differs": 24}
 class Examples:
     """The bad examples of all rules, judged when they are asked for.
 
-    `starters` gives the components that examples of plans name, `style` the style that examples of style depart from.
+    `starters` gives the components that examples of plans name, `style` the style that examples of style depart
+    from, `facts` the facts by name that labels rest on.
     """
 
-    def __init__(self, vocabulary: Vocabulary, starters: Callable[[], Mapping[str, Component]], style: Style) -> None:
+    def __init__(
+        self, vocabulary: Vocabulary, starters: Callable[[], Mapping[str, Component]], style: Style, facts: Facts
+    ) -> None:
         self.vocabulary = vocabulary
         self.starters = starters
         self.style = style
+        self.facts = facts
 
     def page(self, slug: str) -> dict[str, Any]:
         """Return all that is known of a rule, with what is said of its bad example; raise NotFound for no rule."""
@@ -49,6 +55,8 @@ class Examples:
             return judge_text(examine(rule.bad, self.vocabulary, ASKED.get(rule.slug)))
         if rule.family == "style":
             return judge_style(examine(rule.bad, self.vocabulary), self.style)
+        if rule.family == "label":
+            return tuple(rule.check(label_of(json.loads(rule.bad), self.facts)))
         request = plan_request_of(json.loads(rule.bad), self.starters().__getitem__, self.vocabulary)
         return tuple(rule.check(attempt(request, self.vocabulary)))
 

@@ -1,0 +1,64 @@
+"""Fibres and care in the words of a market: in English, and French for Canada. No other language is written here."""
+
+from __future__ import annotations
+
+from counterpane.craft.care.composition import places_for
+from counterpane.craft.care.groups import CareValue, known_headings
+from counterpane.craft.care.labels import Labelled, Line, PartLabel, lines
+from counterpane.craft.measures import shown
+
+NO_ENGLISH = ("CN", "JP")
+"""Markets whose labels are not in English, from memory."""
+
+SPACED = ("EU", "NL")
+"""Markets whose texts set a space before the per cent sign; house."""
+
+
+def fibre_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
+    """Return the fibres of a piece in the words of a market, a line for each part; None where they cannot be said."""
+    said = [_part(part, label, market) for part in label.parts or (label.whole,)]
+    told = [line for line in said if line is not None]
+    return tuple(told) if len(told) == len(said) else None
+
+
+def care_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
+    """Return the care of a piece in words, in the order of a label; None until every heading is known.
+
+    The United States have dots and degrees Fahrenheit beside. No symbol is drawn.
+    """
+    if not all(known_headings(label.care).values()) or market in NO_ENGLISH:
+        return None
+    return tuple(_care(line.value, label, market) for line in label.care if line.value)
+
+
+def _care(value: CareValue, label: Labelled, market: str) -> str:
+    degrees = next((str(rank) for rank in value.ranks if str(rank) in label.law.american_dots), None)
+    if market != "US" or degrees is None or "wash at" not in value.says:
+        return value.says
+    dots = int(label.law.american_dots[degrees])
+    return f"{value.says} ({dots} dot{'s' * (dots > 1)}, {label.law.american_degrees[degrees]} °F)"
+
+
+def _part(part: PartLabel, label: Labelled, market: str) -> str | None:
+    if not part.made_of.known or market in NO_ENGLISH:
+        return None
+    found = lines(part, label.law, market, label.piece.places)
+    words = [_name(line, part, market) for line in found]
+    if None in words:
+        return None
+    sign = " %" if market in SPACED else "%"
+    places = places_for(part.made_of.percents, label.piece.places)
+    texts = [f"{shown(line.percent, places)}{sign} {word}" for line, word in zip(found, words, strict=True)]
+    return f"{part.name}: {', '.join(texts)}" if part.name else ", ".join(texts)
+
+
+def _name(line: Line, part: PartLabel, market: str) -> str | None:
+    fibre = line.fibre
+    if fibre is None:
+        return {"US": "other fiber", "CA": "other fibres / autres fibres"}.get(market, "other fibres")
+    if market == "US":
+        return fibre.american
+    if market == "CA":
+        english = fibre.american
+        return f"{english} / {fibre.french}" if english and fibre.french else None
+    return "virgin wool" if fibre.name == "wool" and part.virgin else fibre.name
