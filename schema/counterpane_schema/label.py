@@ -20,7 +20,7 @@ NATURAL = ("line", "line shade", "line drip", "line drip shade", "flat", "flat s
 IRONING = ("200", "200 no steam", "150", "150 no steam", "110 no steam", "none")
 
 
-class FibreShare(Closed):
+class DeclaredFibre(Closed):
     """One fibre of a yarn, as its ball band or an analysis tells it."""
 
     fibre = Text(required=True, most=80, metadata={"description": "The word on the ball band."})
@@ -45,7 +45,7 @@ class LabelYarn(Closed):
 
     name = Text(most=200, allow_none=True)
     grams = Number(above=True, allow_none=True, metadata={"description": "Grams of it in the finished piece."})
-    fibres = fields.List(fields.Nested(FibreShare), allow_none=True, validate=validate.Length(0, 50))
+    fibres = fields.List(fields.Nested(DeclaredFibre), allow_none=True, validate=validate.Length(0, 50))
     part = Text(most=80, allow_none=True, metadata={"description": "Where it is, if not everywhere: body, border."})
     left_out = Word("decoration", "antistatic", allow_none=True)
     superwash = YesNo(allow_none=True, metadata={"description": "Whether its wool is treated against felting."})
