@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
+from counterpane_schema.behaviour import PlanBehaviour
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import Fibre, SafetyInputs
@@ -146,5 +147,6 @@ class PlanAnswer(Open):
     sections = fields.List(fields.Dict(), required=True)
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)
+    behaviour = fields.Nested(PlanBehaviour, required=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)
     safety = fields.Dict(required=True)

@@ -62,6 +62,7 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     """Work out a plan over the components that are found by their slugs."""
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library import sizes
+    from counterpane.library.plan_behaviour import behaviour_of_plan
     from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
     from counterpane.library.safety import safety_of_plan
     from counterpane.seeding import load_vocabulary
@@ -74,7 +75,8 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
         return Planned(None, _problem(refusal))
     safety = safety_of_plan(plan, content.get("for"))
     answer = plan_json(plan, safety, sampler_of(plan, vocabulary))
-    return Planned(plan, answer | sizes.told(facts, content, plan))
+    told = sizes.told(facts, content, plan) | {"behaviour": behaviour_of_plan(plan, vocabulary)}
+    return Planned(plan, answer | told)
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:

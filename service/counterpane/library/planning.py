@@ -11,6 +11,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components, sizes
 from counterpane.library.patterns import write_pattern
+from counterpane.library.plan_behaviour import behaviour_of_plan
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety import safety_of_plan
 from counterpane.library.safety_inputs import BadInput
@@ -25,7 +26,8 @@ def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     worked_out = made(services, content)
     safety = safety_of_plan(worked_out, content.get("for"))
     answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary))
-    return answer | sizes.told(services.facts, content, worked_out)
+    told = {"behaviour": behaviour_of_plan(worked_out, services.vocabulary)}
+    return answer | sizes.told(services.facts, content, worked_out) | told
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
