@@ -6,6 +6,7 @@ from typing import Any
 
 from marshmallow import fields, post_load, validate
 
+from counterpane_schema.behaviour import Behaviour
 from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.texture import Texture
@@ -219,6 +220,7 @@ class Derived(Open):
     classes = fields.List(fields.Nested(Multiple), required=True, allow_none=True)
     said = Text(required=True)
     versions = fields.List(fields.Nested(DerivedVersion), required=True)
+    behaviour = fields.Nested(Behaviour, allow_none=True)
 
 
 class ComponentCard(Open):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
+from counterpane_schema.behaviour import PlanBehaviour
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import SafetyInputs
@@ -138,5 +139,6 @@ class PlanAnswer(Open):
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)
     yarn = fields.Nested(YarnAnswer, required=True, allow_none=True)
+    behaviour = fields.Nested(PlanBehaviour, required=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)
     safety = fields.Dict(required=True)

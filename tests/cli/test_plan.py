@@ -148,3 +148,12 @@ def test_a_form_that_is_not_there_ends_with_2_and_those_that_are(typed: Type, fo
     done = typed("write", "nowhere.toml", "--as", form)
     assert (done.status, done.out) == (2, "")
     assert "Forms are text, markdown, json." in done.err
+
+
+def test_a_person_reads_how_the_fabric_behaves_with_what_it_rests_on(typed: Type):
+    """Parts of one texture stand together, and each figure has its basis behind it."""
+    done = typed("plan", "-", stdin=changed(parts={"body": "stocking-stitch"}))
+    words = " ".join(done.out.split())
+    assert "bottom, sides and top (garter-border): lies flat" in words
+    assert "1.05 to 1.1 times as wide as stocking stitch (house)" in words
+    assert "rolls to the back at its sides" in words

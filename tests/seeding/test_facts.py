@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 
 from counterpane.craft import safety
+from counterpane.craft.behaviour.figures import FACTS as FIGURES
+from counterpane.craft.behaviour.textures import FLAT_ACROSS, FLAT_UPRIGHT, ROLLS
 from counterpane.craft.openings import LOOP_WIDTHS
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
 from counterpane.seeding import SeedFault
@@ -52,6 +54,9 @@ def test_what_is_from_memory_says_so_twice() -> None:
         ("coarse-gauge", safety.COARSE_STS_10CM),
         ("loop-widths-wet-relaxed", LOOP_WIDTHS),
         ("yarn-of-a-row", ROW_WIDTHS),
+        ("curl-surplus", ROLLS),
+        ("flat-stitches-of-one-face", Fraction(FLAT_ACROSS)),
+        ("flat-rows-of-one-face", Fraction(FLAT_UPRIGHT)),
     ],
 )
 def test_a_limit_is_the_one_that_the_craft_uses(name: str, used: Fraction) -> None:
@@ -62,6 +67,14 @@ def test_a_limit_is_the_one_that_the_craft_uses(name: str, used: Fraction) -> No
 def test_the_yarn_of_a_bind_off_is_the_generous_end_of_what_is_said() -> None:
     """The bind-off is reckoned with the larger of the two figures found."""
     assert FACTS["yarn-of-a-bind-off"]["value"][-1] == str(BIND_OFF_WIDTHS)
+
+
+@pytest.mark.parametrize("name", FIGURES)
+def test_a_figure_of_behaviour_is_its_fact(name: str) -> None:
+    """Ends, unit, basis and source of a figure that the craft works with are those of its fact."""
+    fact, figure = FACTS[name], FIGURES[name]
+    assert [figure.low, figure.high] == [Fraction(each) for each in fact["value"]]
+    assert (figure.unit, figure.basis, figure.source) == (fact["unit"], fact["basis"], fact["source"])
 
 
 @pytest.mark.parametrize(

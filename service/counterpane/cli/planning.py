@@ -64,9 +64,8 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     """Work out a plan over the components that are found by their slugs."""
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library import sizes
-    from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
-    from counterpane.library.safety import safety_of_plan
-    from counterpane.library.yarns import yarn_of_plan
+    from counterpane.library.planning import answer_of
+    from counterpane.library.plans import make_plan, plan_request_of
     from counterpane.seeding import load_vocabulary
     from counterpane.seeding.facts import facts_by_name
 
@@ -75,10 +74,7 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
         plan = make_plan(plan_request_of(sizes.sized(content, facts), find, vocabulary), vocabulary)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
-    safety = safety_of_plan(plan, content.get("for"))
-    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
-    answer = plan_json(plan, safety, sampler_of(plan, vocabulary), yarn)
-    return Planned(plan, answer | sizes.told(facts, content, plan))
+    return Planned(plan, answer_of(plan, content, vocabulary, facts))
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:

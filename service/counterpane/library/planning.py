@@ -11,10 +11,12 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components, sizes
 from counterpane.library.patterns import write_pattern
+from counterpane.library.plan_behaviour import behaviour_of_plan
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety import safety_of_plan
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.sizes import Facts
 from counterpane.library.yarns import yarn_of_plan
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
@@ -24,10 +26,15 @@ BESIDE_THE_PLAN = ("terms", "title", "as")
 def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
     worked_out = made(services, content)
-    safety = safety_of_plan(worked_out, content.get("for"))
-    yarn = yarn_of_plan(worked_out, content.get("yarn"), services.vocabulary)
-    answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary), yarn)
-    return answer | sizes.told(services.facts, content, worked_out)
+    return answer_of(worked_out, content, services.vocabulary, services.facts)
+
+
+def answer_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, facts: Facts) -> dict[str, Any]:
+    """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
+    safety = safety_of_plan(plan, content.get("for"))
+    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
+    answer = plan_json(plan, safety, sampler_of(plan, vocabulary), yarn)
+    return answer | {"behaviour": behaviour_of_plan(plan, vocabulary)} | sizes.told(facts, content, plan)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:

@@ -9,6 +9,7 @@ from typing import Any
 from counterpane.craft.component import Component, Derived, DerivedVersion, Layout, Parameter, derive
 from counterpane.craft.counts import Progression
 from counterpane.craft.stitches import Vocabulary
+from counterpane.library.behaving import component_behaviour
 from counterpane.library.ports import CountClass
 from counterpane.library.textures import textures_json
 
@@ -31,7 +32,8 @@ def derived_json(component: Component, vocabulary: Vocabulary) -> dict[str, Any]
     derived = derive(component, vocabulary)
     told = textures_json(component, vocabulary)
     versions = [_version(version) | {"texture": each} for version, each in zip(derived.versions, told, strict=True)]
-    return counts_json(derived.starts) | {"said": derived.said, "versions": versions}
+    behaviour = component_behaviour(component, vocabulary)
+    return counts_json(derived.starts) | {"said": derived.said, "versions": versions, "behaviour": behaviour}
 
 
 def _version(version: DerivedVersion) -> dict[str, Any]:

@@ -9,6 +9,7 @@ from rich.console import Console
 from rich.padding import Padding
 from rich.table import Table
 
+from counterpane.cli.showing.behaviour import draw_behaviour
 from counterpane.cli.showing.findings import draw_heading, draw_words
 from counterpane.cli.showing.safety import draw_safety
 from counterpane.cli.showing.sizes import draw_cots, span
@@ -25,6 +26,7 @@ def draw(console: Console, title: str, answer: Answer) -> None:
     console.print()
     draw_numbers(console, answer)
     draw_size(console, answer)
+    draw_behaviour(console, answer["behaviour"])
     draw_findings(console, answer["findings"])
     draw_safety(console, answer["safety"])
 

@@ -1,0 +1,93 @@
+"""What the answer of a plan tells of its fabric: part by part, in ranges with their basis."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from typing import Any
+
+import pytest
+
+from counterpane.craft.behaviour.figures import FACTS
+from counterpane.craft.component import Component
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.behaving import component_behaviour, figure_json, span
+from counterpane.library.errors import NotFound
+from counterpane.library.plan_behaviour import behaviour_of_plan
+from counterpane.library.plans import make_plan, plan_request_of
+
+Starters = Mapping[str, Component]
+SMOOTH: Mapping[str, Any] = {
+    "parts": {"body": "stocking-stitch", "bottom": "rib-two-by-two-border"},
+    "gauge": {"stitches": 22, "rows": 30, "over_cm": 10, "in": "stocking-stitch"},
+    "size": {"width_cm": 70, "length_cm": 90},
+}
+
+
+def told(content: Mapping[str, Any], starters: Starters, vocabulary: Vocabulary) -> dict[str, Any]:
+    """Return the behaviour of the plan of a request."""
+
+    def find(slug: str) -> Component:
+        if slug not in starters:
+            raise NotFound(f"There is no component {slug!r}.")
+        return starters[slug]
+
+    return behaviour_of_plan(make_plan(plan_request_of(content, find, vocabulary), vocabulary), vocabulary)
+
+
+def figures(value: Any) -> Iterator[Mapping[str, Any]]:
+    """Give every figure in an answer."""
+    if isinstance(value, Mapping):
+        if "basis" in value and "low" in value:
+            yield value
+        for each in value.values():
+            yield from figures(each)
+    elif isinstance(value, list):
+        for each in value:
+            yield from figures(each)
+
+
+def test_each_fabric_of_a_plan_is_told_once_from_the_bottom_up(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The parts stand in their order with what they do; a selvedge is no fabric."""
+    parts = told(SMOOTH, starters, vocabulary)["parts"]
+    assert [(part["part"], part["lies"]) for part in parts] == [
+        ("bottom", "draws in"),
+        ("sides", "shortens"),
+        ("body", "curls"),
+        ("top", "shortens"),
+    ]
+    assert (parts[0]["width"]["low"], parts[0]["width"]["high"]) == (0.6, 0.75)
+    assert parts[2]["curl"]["sides"] == "to the back"
+
+
+def test_bands_are_numbered(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Two bands are body 1 and body 2."""
+    content = {**SMOOTH, "parts": {"body": [{"component": slug, "rows": 20} for slug in ("garter", "seed-stitch")]}}
+    assert [part["part"] for part in told(content, starters, vocabulary)["parts"]][2:4] == ["body 1", "body 2"]
+
+
+def test_no_figure_on_a_weak_basis_is_a_point(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Every figure of every starter names its source, and only stocking stitch itself is one value."""
+    found = [
+        figure for component in starters.values() for figure in figures(component_behaviour(component, vocabulary))
+    ]
+    assert len(found) > 20
+    for figure in found:
+        assert figure["source"]
+        assert figure["low"] != figure["high"] or figure["source"] == "by definition"
+
+
+@pytest.mark.parametrize("name", FACTS)
+def test_ends_are_rounded_outwards(name: str) -> None:
+    """What is shown is no narrower than what is known."""
+    shown = figure_json(FACTS[name])
+    assert shown is not None
+    low, high = FACTS[name].low, FACTS[name].high
+    assert low is not None and high is not None
+    assert Fraction(str(shown["low"])) <= low and high <= Fraction(str(shown["high"]))
+    assert " to " in span(FACTS[name])
+
+
+def test_a_cast_on_has_no_behaviour(starters: Starters, vocabulary: Vocabulary) -> None:
+    """What has no rows is not spoken of."""
+    assert component_behaviour(starters["long-tail"], vocabulary) is None
