@@ -32,3 +32,4 @@ class FactAnswer(FactCard):
     jurisdiction = Text(required=True)
     confidence = Text(required=True)
     basis = Text(required=True)
+    signed = Text(required=True, allow_none=True)

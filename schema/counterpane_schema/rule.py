@@ -34,5 +34,7 @@ class RuleAnswer(RuleCard):
     source = Text(required=True)
     reference = Text(required=True, allow_none=True)
     basis = Text(required=True, allow_none=True)
+    jurisdiction = Text(required=True, allow_none=True)
+    scope = Text(required=True, allow_none=True)
     needs = fields.List(Text(), required=True)
     accepting = fields.List(Text(), required=True)

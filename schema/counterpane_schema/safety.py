@@ -10,6 +10,8 @@ from counterpane_schema.forms import Closed, Open
 AGE_BANDS = ("preterm", "0-3m", "3-12m", "12-24m", "24-36m", "36m+")
 USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
 MARKETS = ("US", "CA", "UK", "EU", "NL", "AU", "NZ", "CN", "JP")
+FEATURES = ("sleeves", "neck-hole", "hood", "zip", "sack", "head", "rattle", "teether")
+LABEL_FIELDS = ("fibre", "maker", "batch", "origin", "tracking", "certificate", "bilingual", "care", "infant-class")
 
 
 class Attachment(Closed):
@@ -35,6 +37,15 @@ class Wash(Closed):
 
     method = Text(allow_none=True)
     temp_c = Number(allow_none=True)
+
+
+class Chemistry(Closed):
+    """What is shown of the yarn's chemistry: a certificate of the class for babies, or figures of a laboratory."""
+
+    baby_class = YesNo(allow_none=True)
+    ph = Number(allow_none=True)
+    formaldehyde_mg_kg = Number(allow_none=True)
+    azo_mg_kg = Number(allow_none=True)
 
 
 class SafetyInputs(Closed):
@@ -74,6 +85,18 @@ class SafetyInputs(Closed):
     openwork = YesNo(allow_none=True)
     gaps = YesNo(allow_none=True)
     gauge_sts_10cm = Number(allow_none=True, above=True)
+    mattress_width_cm = Number(allow_none=True, above=True)
+    monofilament = YesNo(allow_none=True)
+    features = fields.List(Word(*FEATURES), allow_none=True, validate=validate.Length(0, 20))
+    chemistry = fields.Nested(Chemistry, allow_none=True)
+    flame_retardant = YesNo(allow_none=True)
+    decoration_pct = Number(allow_none=True, most=100)
+    says_pure = YesNo(allow_none=True)
+    sold = YesNo(allow_none=True)
+    label = fields.List(Word(*LABEL_FIELDS), allow_none=True, validate=validate.Length(0, 20))
+    moth_treatment = YesNo(allow_none=True)
+    medical_device = YesNo(allow_none=True)
+    emollient = YesNo(allow_none=True)
 
 
 class SafetyFinding(Open):

@@ -90,7 +90,7 @@ def yarns(**kwargs: bool) -> Either:
     return Either(fields.Nested(Yarn), several, said=said, **kwargs)
 
 
-class Figure(Open):
+class YarnFigure(Open):
     """A figure with its ends, what it rests on and where that comes from."""
 
     low = fields.Float(required=True)
@@ -104,7 +104,7 @@ class YarnAnswer(Open):
     """The yarn of a plan by colour, and of all colours together; null where it cannot be known."""
 
     colours = fields.List(fields.Dict(), required=True)
-    metres = fields.Nested(Figure, required=True, allow_none=True)
-    grams = fields.Nested(Figure, required=True, allow_none=True)
+    metres = fields.Nested(YarnFigure, required=True, allow_none=True)
+    grams = fields.Nested(YarnFigure, required=True, allow_none=True)
     ends = Whole(required=True, least=0)
     notes = fields.List(Text(lines=True, most=10_000), required=True)

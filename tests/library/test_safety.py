@@ -1,11 +1,12 @@
 """Assessing safety inputs: what is found, looked at, not looked at, and refused."""
 
 import json
+import re
 from typing import Any
 
 import pytest
 
-from counterpane.craft.rules.safety import NOT_BUILT, RULES
+from counterpane.craft.rules.safety import RULES
 from counterpane.craft.safety import AGE_BANDS, MARKETS, USES
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.safety import assess
@@ -19,8 +20,10 @@ ALWAYS = {
     "loose-blanket-in-sleep-space",
     "blanket-over-the-pram",
     "blanket-under-the-harness",
+    "chemistry-not-shown",
+    "mothballs-near-a-baby",
 }
-"""Rules that are printed for every piece of an age or a use, so that other rules' examples trip them too."""
+"""Rules that are printed for every piece of an age, a use or a fibre, so that other rules' examples trip them too."""
 
 NEVER_PRINTED = ("safe", "approved", "fits tucked in", "breathable", "all clear", "compliant", "✓", "✔")
 
@@ -53,9 +56,15 @@ def test_only_the_note_on_pins_has_no_good_example() -> None:
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)
 def test_a_rule_explains_itself(rule: Any) -> None:
-    """Each rule has a title, a reason, a source, a reference and a basis."""
-    assert rule.title and rule.reason and rule.source and rule.reference
+    """Each rule has a title, a reason, a source, a reference, a basis, and where its sources speak."""
+    assert rule.title and rule.reason and rule.source and rule.reference and rule.jurisdiction
     assert rule.basis in {"published", "borrowed", "house", "memory"}
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)
+def test_a_source_has_its_year_or_says_that_it_has_none(rule: Any) -> None:
+    """The edition or the year of each source stands in its text, or that it is the house's, a practice, or memory."""
+    assert re.search(r"\b(?:19|20)\d\d\b|house|memory|practice", rule.source)
 
 
 def test_a_finding_has_the_members_of_the_contract() -> None:
@@ -82,10 +91,65 @@ def test_nothing_known_assesses_nothing() -> None:
     assert len(answer["not_assessed"]) == 47 - 3
 
 
-def test_what_is_not_built_is_never_assessed() -> None:
-    """Rules of the list without a file are not assessed, whatever is entered."""
-    answer = assess({"age_band": "36m+", "use": "display", "weighted": False, "mass_g": 300, "halo": False})
-    assert set(NOT_BUILT) <= set(answer["not_assessed"])
+EVERYTHING: dict[str, Any] = {
+    "age_band": "3-12m",
+    "use": "hospital",
+    "markets": ["UK"],
+    "hole_mm": 4,
+    "float_mm": 0,
+    "tail_mm": 0,
+    "loop_mm": 0,
+    "loop_perimeter_mm": 0,
+    "attachments": [],
+    "fibres": [{"name": "wool", "pct": 100, "micron": 19}],
+    "halo": False,
+    "raised_surface": False,
+    "superwash": True,
+    "wash": {"method": "machine", "temp_c": 60},
+    "mass_g": 200,
+    "width_cm": 100,
+    "length_cm": 60,
+    "layers": 1,
+    "filled": False,
+    "weighted": False,
+    "enclosed_part": False,
+    "openwork": False,
+    "gaps": False,
+    "gauge_sts_10cm": 22,
+    "features": [],
+    "chemistry": {"baby_class": True},
+    "flame_retardant": False,
+    "decoration_pct": 0,
+    "says_pure": True,
+    "sold": True,
+    "label": ["fibre", "maker", "batch"],
+    "medical_device": False,
+    "emollient": False,
+}
+"""All that can be known of a plain piece."""
+
+
+@pytest.mark.parametrize("band", AGE_BANDS)
+@pytest.mark.parametrize("use", USES)
+def test_when_everything_is_known_nothing_is_left_not_assessed(band: str, use: str) -> None:
+    """A plain piece of which all is entered is looked at by every rule that concerns it."""
+    assert assess({**EVERYTHING, "age_band": band, "use": use})["not_assessed"] == []
+
+
+@pytest.mark.parametrize("name", EVERYTHING)
+def test_an_input_that_is_left_out_never_makes_a_rule_pass(name: str) -> None:
+    """With one input less, no rule is assessed that was not before, and those that need it are named."""
+    for use in USES:
+        whole = {**EVERYTHING, "use": use}
+        lacking = {key: value for key, value in whole.items() if key != name}
+        before, after = assess(whole), assess(lacking)
+        assert set(after["assessed"]) <= set(before["assessed"])
+
+
+def test_a_fibre_that_nobody_has_heard_of_passes_no_rule() -> None:
+    """A name of no known fibre leaves the rules on fibres not assessed."""
+    answer = assess({**EVERYTHING, "fibres": [{"name": "moonspun", "pct": 100}]})
+    assert {"R29", "R31", "R32", "R33", "R35", "R38", "R47"} <= set(answer["not_assessed"])
 
 
 @pytest.mark.parametrize("band", AGE_BANDS)
@@ -211,7 +275,8 @@ def sweep() -> list[dict[str, Any]]:
         for markets in ([], list(MARKETS))
         for more in (large, small, open_)
     ]
-    return [finding for inputs in known for finding in assess(inputs)["findings"]]
+    examples = [json.loads(rule.bad) for rule in RULES]
+    return [finding for inputs in (*known, *examples) for finding in assess(inputs)["findings"]]
 
 
 def test_no_word_ever_clears_a_blanket() -> None:

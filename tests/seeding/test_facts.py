@@ -1,14 +1,15 @@
 """The facts: each with a source, none twice, and the limits those that the rules use."""
 
+import re
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from counterpane.craft import safety
 from counterpane.craft.behaviour.figures import FACTS as FIGURES
 from counterpane.craft.behaviour.textures import FLAT_ACROSS, FLAT_UPRIGHT, ROLLS
 from counterpane.craft.openings import LOOP_WIDTHS
+from counterpane.craft.safety import house, limits
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
 from counterpane.seeding import SeedFault
 from counterpane.seeding.facts import load_facts
@@ -46,12 +47,33 @@ def test_what_is_from_memory_says_so_twice() -> None:
 @pytest.mark.parametrize(
     ("name", "used"),
     [
-        ("opening-fingertip", safety.FINGERTIP_MM),
-        ("opening-mesh", safety.ENTRAPMENT_MM),
-        ("opening-rigid-clear", safety.RIGID_CLEAR_MM),
-        ("loose-thread-named", safety.LOOSE_NOTICE_MM),
-        ("loose-thread-longest", safety.LOOSE_MOST_MM),
-        ("coarse-gauge", safety.COARSE_STS_10CM),
+        ("opening-fingertip", limits.FINGERTIP_MM),
+        ("opening-mesh", limits.ENTRAPMENT_MM),
+        ("opening-rigid-clear", limits.RIGID_CLEAR_MM),
+        ("loose-thread-longest", limits.LOOSE_MOST_MM),
+        ("loop-pulled-longest", limits.PULLED_LOOP_MOST_MM),
+        ("loop-round-a-head", limits.HEAD_LOOP_MM),
+        ("cord-longest", limits.CORD_MOST_MM),
+        ("cord-on-clothing", limits.CORD_NOTICE_MM),
+        ("cord-thinnest", limits.CORD_THICK_LEAST_MM),
+        ("strap-narrowest", limits.RIBBON_LEAST_MM),
+        ("cylinder-width", limits.CYLINDER_MM),
+        ("cylinder-deepest", limits.CYLINDER_DEEPEST_MM),
+        ("part-gripped", limits.GRIPPED_MM),
+        ("pull-small-part", limits.PULL_SMALL_N),
+        ("pull-part", limits.PULL_N),
+        ("tuck-depth-nl", limits.TUCK_CM),
+        ("plain-surface-untested", limits.UNTESTED_GSM),
+        ("wool-prickle", limits.PRICKLE_MICRON),
+        ("wool-superfine", limits.SUPERFINE_MICRON),
+        ("wool-wash", limits.WOOL_WASH_C),
+        ("home-wash", limits.HOME_WASH_C),
+        ("hospital-wash", limits.HOSPITAL_WASH_C),
+        ("formaldehyde-jp", limits.FORMALDEHYDE_MG_KG["JP"]),
+        ("formaldehyde-cn", limits.FORMALDEHYDE_MG_KG["CN"]),
+        ("formaldehyde-eu", limits.FORMALDEHYDE_MG_KG["EU"]),
+        ("azo-dyes", limits.AZO_MG_KG),
+        ("decoration-left-out", limits.UNLISTED_DECORATION_PCT),
         ("loop-widths-wet-relaxed", LOOP_WIDTHS),
         ("yarn-of-a-row", ROW_WIDTHS),
         ("curl-surplus", ROLLS),
@@ -62,6 +84,25 @@ def test_what_is_from_memory_says_so_twice() -> None:
 def test_a_limit_is_the_one_that_the_craft_uses(name: str, used: Fraction) -> None:
     """A figure that the code works with is the figure of its fact."""
     assert Fraction(FACTS[name]["value"]) == used
+
+
+def test_the_sheet_of_house_figures_holds_all_that_the_rules_use() -> None:
+    """Every house figure of the rules stands on the sheet to sign, with the same value, and none beside them."""
+    sheet = {fact["name"]: fact for fact in FACTS.values() if fact["topic"] == "safety: house figures"}
+    assert all(fact["basis"] == "house" and fact["source"] == "house" for fact in sheet.values())
+    assert {name: Fraction(fact["value"]) for name, fact in sheet.items() if fact["value"]} == house.FIGURES
+
+
+def test_a_judgement_without_a_figure_stands_on_the_sheet_too() -> None:
+    """What the house decided in words is there to be signed with the figures."""
+    words = {name for name, fact in FACTS.items() if fact["topic"] == "safety: house figures" and not fact["value"]}
+    assert words == {*house.JUDGEMENTS}
+
+
+def test_nobody_has_signed_without_a_name_and_a_day() -> None:
+    """A signature is a name and a date, or there is none."""
+    signed = [fact["signed"] for fact in FACTS.values() if fact["signed"] is not None]
+    assert all(re.fullmatch(r".+, \d{4}-\d{2}-\d{2}", each) for each in signed)
 
 
 def test_the_yarn_of_a_bind_off_is_the_generous_end_of_what_is_said() -> None:

@@ -48,8 +48,9 @@ class Rule(Generic[Subject]):
     """A rule: what it looks for, why, a bad example, the same made good, and the check itself.
 
     `bad` and `good` are texts as a person would send them: a row text, or the JSON of a plan request or of safety
-    inputs. `needs` names the inputs without which the rule is not assessed, "a or b" where one of two will do, and
-    `scope` whom or what use it concerns at all ("under 12 months"), None for everybody (both of safety rules only).
+    inputs. Of safety rules only: `basis` is what a limit rests on and `jurisdiction` where its sources speak; `needs`
+    names the inputs without which the rule is not assessed, "a or b" where one of two will do; `scope` is whom or what
+    use it concerns at all ("under 12 months and use sleep"), None for everybody.
     """
 
     slug: str
@@ -65,6 +66,7 @@ class Rule(Generic[Subject]):
     basis: str | None = None
     needs: tuple[str, ...] = ()
     scope: str | None = None
+    jurisdiction: str | None = None
 
 
 def rule(
@@ -79,12 +81,14 @@ def rule(
     basis: str | None = None,
     needs: tuple[str, ...] = (),
     scope: str | None = None,
+    jurisdiction: str | None = None,
 ) -> Callable[[Callable[[Subject], Iterable[Finding]]], Rule[Subject]]:
     """Turn a check function into a rule; the docstring's first line is the title, the rest the reason."""
 
     def wrap(check: Callable[[Subject], Iterable[Finding]]) -> Rule[Subject]:
         title, _, reason = (check.__doc__ or "").strip().partition("\n")
         text = " ".join(reason.split())
-        return Rule(slug, family, severity, title, text, bad, good, source, check, reference, basis, needs, scope)
+        told = (slug, family, severity, title, text, bad, good, source)
+        return Rule(*told, check, reference, basis, needs, scope, jurisdiction)
 
     return wrap

@@ -12,7 +12,9 @@ from counterpane.craft.constructions import Part, Plan, Section
 from counterpane.craft.measures import Gauge, half_up
 from counterpane.craft.openings import OPENING_STITCHES, SLIPPED, Span, longest_run, opening_mm, strand_mm
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Turn, Work
-from counterpane.craft.safety import ENTRAPMENT_MM, FINGERTIP_MM, LOOSE_NOTICE_MM, SafetyInputs, in_figures
+from counterpane.craft.safety import SafetyInputs, in_figures
+from counterpane.craft.safety.house import LOOSE_NOTICE_MM
+from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
 
 CLEARS_NOTHING = "An estimate clears nothing: measure the washed piece, openings with a rod."
 """What stands behind each estimate."""

@@ -11,7 +11,7 @@ from counterpane.library.near import nearest
 
 CARD = ("slug", "family", "severity", "title")
 OF_TEXTS = frozenset({"reading", "counting", "wording", "accepting"})
-WHOLE = (*CARD, "reason", "bad", "good", "source", "reference", "basis")
+WHOLE = (*CARD, "reason", "bad", "good", "source", "reference", "basis", "jurisdiction", "scope")
 
 
 def cards() -> list[dict[str, Any]]:

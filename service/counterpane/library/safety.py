@@ -9,7 +9,7 @@ from typing import Any
 from counterpane.craft.component import Note, SafetyNotes
 from counterpane.craft.constructions import Plan
 from counterpane.craft.findings import Rule
-from counterpane.craft.rules.safety import NOT_BUILT, RULES
+from counterpane.craft.rules.safety import RULES
 from counterpane.craft.safety import SafetyFinding, SafetyInputs
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.plan_fabric import add_plan, estimates_json, fabric_of, parts_of
@@ -28,7 +28,7 @@ class Assessment:
 
     findings: list[SafetyFinding] = field(default_factory=list)
     assessed: list[str] = field(default_factory=list)
-    not_assessed: list[str] = field(default_factory=lambda: list(NOT_BUILT))
+    not_assessed: list[str] = field(default_factory=list)
     not_applicable: list[str] = field(default_factory=list)
 
 

@@ -11,11 +11,16 @@ from typing import TypeVar
 from counterpane.craft.measures import exact
 from counterpane.craft.safety import (
     AGE_BANDS,
+    FEATURES,
+    LABEL_FIELDS,
     MARKETS,
     USES,
     AgeBand,
     Attachment,
+    Chemistry,
+    Feature,
     Fibre,
+    LabelField,
     Market,
     SafetyInputs,
     Use,
@@ -180,6 +185,10 @@ def _wash(pointer: str, value: object) -> Wash:
     return Wash(**_read_fields(pointer, value, WASH))  # type: ignore[arg-type]
 
 
+def _chemistry(pointer: str, value: object) -> Chemistry:
+    return Chemistry(**_read_fields(pointer, value, CHEMISTRY))  # type: ignore[arg-type]
+
+
 ATTACHMENT: Mapping[str, Parser[object]] = {
     "kind": _text,
     "largest_mm": _number,
@@ -189,8 +198,16 @@ ATTACHMENT: Mapping[str, Parser[object]] = {
 }
 FIBRE: Mapping[str, Parser[object]] = {"name": _text, "pct": _per_cent, "micron": _number}
 WASH: Mapping[str, Parser[object]] = {"method": _text, "temp_c": _number}
+CHEMISTRY: Mapping[str, Parser[object]] = {
+    "baby_class": _flag,
+    "ph": _number,
+    "formaldehyde_mg_kg": _number,
+    "azo_mg_kg": _number,
+}
 BANDS: Parser[AgeBand] = _one_of(AGE_BANDS)
 PLACES: Parser[Use] = _one_of(USES)
+MADE_WITH: Parser[Feature] = _one_of(FEATURES)
+SAID: Parser[LabelField] = _one_of(LABEL_FIELDS)
 FIELDS: Mapping[str, Parser[object]] = {
     "age_band": BANDS,
     "use": PLACES,
@@ -220,5 +237,17 @@ FIELDS: Mapping[str, Parser[object]] = {
     "openwork": _flag,
     "gaps": _flag,
     "gauge_sts_10cm": _above_zero,
+    "mattress_width_cm": _above_zero,
+    "monofilament": _flag,
+    "features": _list_of(MADE_WITH),
+    "chemistry": _chemistry,
+    "flame_retardant": _flag,
+    "decoration_pct": _per_cent,
+    "says_pure": _flag,
+    "sold": _flag,
+    "label": _list_of(SAID),
+    "moth_treatment": _flag,
+    "medical_device": _flag,
+    "emollient": _flag,
 }
 """The fields of safety inputs; `age_months` is read beside them."""

@@ -157,7 +157,6 @@ def _finding(finding: Caution) -> str:
 def _records(cautions: Cautions) -> Iterator[Block]:
     told = {
         "Not assessed for want of figures": "; ".join(cautions.not_assessed),
-        "Not assessed, since these rules are not worked out here": ", ".join(cautions.not_worked_out),
         "Looked at, and nothing found in the figures entered": "; ".join(cautions.assessed),
         "Concerns another age or use": "; ".join(cautions.not_applicable),
     }

@@ -18,6 +18,7 @@ class Fact:
     """One fact: a value in decimal text or words, a table or a list of such, None where the fact is a statement.
 
     `says` puts it in our own words. `basis` tells what a limit rests on; a borrowed one was made for other goods.
+    `signed` is who answers for a house figure, and since when ("A. Name, 2026-11-30"); None where nobody does yet.
     """
 
     name: str
@@ -28,6 +29,7 @@ class Fact:
     jurisdiction: str = "none"
     value: Any = None
     unit: str | None = None
+    signed: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,11 +30,10 @@ def test_a_stop_is_known_before_one_begins() -> None:
     assert not cautions({"findings": [FINDING]}, {}, "us").says_stop
 
 
-def test_rules_that_lacked_figures_are_named_and_those_not_worked_out_are_told_apart() -> None:
-    """R17 asks for the ends left; R03 is worked out nowhere here."""
-    told = cautions({"not_assessed": ["R17", "R03"]}, {}, "us")
-    assert told.not_assessed == ("yarn end left long (R17)",)
-    assert told.not_worked_out == ("R03",)
+def test_rules_that_lacked_figures_are_named() -> None:
+    """R17 asks for the ends left; a reference that nobody knows is not lost."""
+    told = cautions({"not_assessed": ["R17", "R99"]}, {}, "us")
+    assert told.not_assessed == ("yarn end left long (R17)", "R99")
 
 
 def test_what_a_component_records_is_said_once_for_all_its_places() -> None:

@@ -126,8 +126,8 @@ class Caution:
 class Cautions:
     """The safety record of a pattern; what was not assessed is listed and is never a pass.
 
-    The three lists of rules are in words; `not_worked_out` are the references of rules that no pattern is put to.
-    `parts` is what each component records of itself, `record` the whole answer of the safety rules as JSON values.
+    The three lists of rules are in words. `parts` is what each component records of itself, `record` the whole answer
+    of the safety rules as JSON values.
     """
 
     standing: tuple[str, ...]
@@ -136,7 +136,6 @@ class Cautions:
     estimates: tuple[str, ...]
     assessed: tuple[str, ...]
     not_assessed: tuple[str, ...]
-    not_worked_out: tuple[str, ...]
     not_applicable: tuple[str, ...]
     record: Mapping[str, object] = field(default_factory=dict, compare=False)
 

@@ -29,15 +29,18 @@ def cautions(safety: Mapping[str, object], names: Mapping[str, str], terms: Term
         estimates=tuple(in_terms(text, terms) for text in _estimates(safety.get("estimates"))),
         assessed=_titled(safety.get("assessed")),
         not_assessed=_titled(safety.get("not_assessed")),
-        not_worked_out=tuple(each for each in _texts(safety.get("not_assessed")) if each not in _TITLES),
         not_applicable=_titled(safety.get("not_applicable")),
         record=safety,
     )
 
 
 def _titled(references: object) -> tuple[str, ...]:
-    known = [(reference, _TITLES[reference]) for reference in _texts(references) if reference in _TITLES]
-    return tuple(f"{title[0].lower()}{title[1:].rstrip('.')} ({reference})" for reference, title in known)
+    return tuple(_title(reference) for reference in _texts(references))
+
+
+def _title(reference: str) -> str:
+    title = _TITLES.get(reference)
+    return f"{title[0].lower()}{title[1:].rstrip('.')} ({reference})" if title else reference
 
 
 def _caution(finding: Mapping[str, object], terms: Terms) -> Caution:

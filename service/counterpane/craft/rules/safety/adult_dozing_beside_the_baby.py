@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="note",
     reference="R43",
     basis="memory",
+    jurisdiction="US",
     source="from memory; general advice on sleep: AAP, Pediatrics 150(1):e2022057990, 2022",
     scope="under 12 months",
     bad='{"age_band": "3-12m", "use": "lap"}',

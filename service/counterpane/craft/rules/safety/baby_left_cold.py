@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="note",
     reference="R46",
     basis="published",
+    jurisdiction="research, UK",
     source="Williams et al., Int J Epidemiol 25:366, 1996 (too little insulation: odds ratio 2.63, 1.61-4.30); feeling "
     "chest or neck: local partnerships in England, second-hand",
     needs=("age_band",),

@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="note",
     reference="R02",
     basis="published",
+    jurisdiction="US, UK, AU",
     source="AAP, Pediatrics 150(1):e2022057990, 2022; NHS and Red Nose Australia, pages on bedding, read in 2026",
     scope="under 36 months",
     bad='{"age_band": "24-36m"}',

@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="note",
     reference="R41",
     basis="published",
+    jurisdiction="UK",
     source="The Lullaby Trust and NHS Surrey, second-hand; a newspaper's test of 17 June 2022 found 34 °C after half "
     "an hour under a thin cover; folding: Scottish page on tucking in, read in 2026",
     needs=("use",),

@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="warn",
     reference="R42",
     basis="published",
+    jurisdiction="US",
     source="American Academy of Pediatrics, winter advice on car seats, second-hand, 2022",
     needs=("use",),
     scope="use car-seat",

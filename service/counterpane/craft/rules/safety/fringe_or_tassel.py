@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="stop",
     reference="R24",
     basis="borrowed",
+    jurisdiction="US, AU",
     source="strings near infants: CPSC Document 5095; cords on children's clothing: 16 CFR 1120.3; a trade guideline "
     "treats fringes apart: National Retail Association, Australia, 2020, contents list only",
     needs=("age_band", "attachments"),

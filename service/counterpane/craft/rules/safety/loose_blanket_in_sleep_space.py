@@ -47,6 +47,7 @@ EU = "The EU is not one country for sleep advice; the strictest known is no loos
     severity="stop",
     reference="R01",
     basis="published",
+    jurisdiction="US; other countries by their own advice",
     source=AAP,
     needs=("age_band", "use"),
     scope="under 12 months",

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from counterpane.craft.findings import rule
-from counterpane.craft.safety import LOOSE_MOST_MM, LOOSE_NOTICE_MM, SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety.house import LOOSE_NOTICE_MM
+from counterpane.craft.safety.limits import LOOSE_MOST_MM
 
 
 @rule(
@@ -14,6 +16,7 @@ from counterpane.craft.safety import LOOSE_MOST_MM, LOOSE_NOTICE_MM, SafetyFindi
     severity="stop",
     reference="R17",
     basis="borrowed",
+    jurisdiction="AU, CA",
     source="25 mm: an Australian retailer's standard for nursery goods, second-hand (garmentstech.com); loose threads "
     "on bedding: Health Canada, second-hand, 2011; 10 mm: house",
     needs=("tail_mm",),

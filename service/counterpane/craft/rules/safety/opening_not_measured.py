@@ -6,7 +6,8 @@ from collections.abc import Iterable
 
 from counterpane.craft.findings import rule
 from counterpane.craft.openings import half_loop_mm
-from counterpane.craft.safety import COARSE_STS_10CM, SafetyFinding, SafetyInputs, in_figures, speak
+from counterpane.craft.safety import SafetyFinding, SafetyInputs, in_figures, speak
+from counterpane.craft.safety.house import COARSE_STS_10CM
 
 
 @rule(
@@ -15,6 +16,7 @@ from counterpane.craft.safety import COARSE_STS_10CM, SafetyFinding, SafetyInput
     severity="warn",
     reference="R45",
     basis="house",
+    jurisdiction="none",
     source="house model: half a plain loop drawn round a rod, 410/w/2/pi mm at w stitches to 10 cm",
     needs=("age_band", "hole_mm or gauge_sts_10cm", "hole_mm or gaps", "hole_mm or openwork"),
     scope="under 36 months",

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from counterpane.craft.findings import rule
-from counterpane.craft.safety import ENTRAPMENT_MM, RIGID_CLEAR_MM, SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety.limits import ENTRAPMENT_MM, RIGID_CLEAR_MM
 
 
 @rule(
@@ -14,6 +15,7 @@ from counterpane.craft.safety import ENTRAPMENT_MM, RIGID_CLEAR_MM, SafetyFindin
     severity="stop",
     reference="R12",
     basis="borrowed",
+    jurisdiction="EU",
     source="CEN/TR 13387:2004 for flexible mesh, quoted second-hand in ANEC's finger entrapment report, 2012, p. 12; "
     "no upper end is the project's own judgement",
     needs=("age_band", "hole_mm"),

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from counterpane.craft.findings import rule
-from counterpane.craft.safety import FINGERTIP_MM, SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
+from counterpane.craft.safety.limits import FINGERTIP_MM
 
 
 @rule(
@@ -14,6 +15,7 @@ from counterpane.craft.safety import FINGERTIP_MM, SafetyFinding, SafetyInputs, 
     severity="stop",
     reference="R14",
     basis="published",
+    jurisdiction="UK",
     source="what a neonatal unit in Oxford asks for, second-hand; toe tourniquet from a blanket: Verma, Hashem and "
     "Ramadan, EC Paediatrics 8.8, 2019, 693-695",
     needs=("age_band", "openwork", "hole_mm"),

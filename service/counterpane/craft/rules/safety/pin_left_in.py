@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="note",
     reference="R44",
     basis="house",
+    jurisdiction="none",
     bad="{}",
     good="",
 )

@@ -14,6 +14,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, speak
     severity="stop",
     reference="R25",
     basis="house",
+    jurisdiction="none",
     source="house; toy standards have a clause on pom-poms (ASTM F963 s. 4.22, ISO 8124-1: from memory)",
     needs=("age_band", "attachments"),
     scope="under 36 months",

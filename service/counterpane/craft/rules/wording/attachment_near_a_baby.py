@@ -21,8 +21,8 @@ _DENIED = re.compile(r"\b(?:no|not|never|without|omit|avoid|leave out|instead of
 _RULES = {
     "fringe": "see the safety rule “fringe-or-tassel”",
     "pom": "see the safety rule “pom-pom”",
-    "string": "strings near a baby are rules R20 to R23 of the safety notes, which are not worked out here",
-    "hard": "hard parts that come off are rule R26 of the safety notes, which is not worked out here",
+    "string": "see the safety rule “cord-near-a-baby” and its neighbours, R20 to R23",
+    "hard": "see the safety rule “hard-part-comes-off”",
 }
 
 

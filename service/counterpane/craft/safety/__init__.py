@@ -1,0 +1,55 @@
+"""What is known of a piece and of the child it is for, and what a safety rule says of it.
+
+Every input may be not known (None), which is never the same as none or zero. Reading inputs from JSON is not done here.
+"""
+
+from __future__ import annotations
+
+from counterpane.craft.safety.fibres import Fibre
+from counterpane.craft.safety.inputs import Attachment, Chemistry, SafetyInputs
+from counterpane.craft.safety.speaking import SafetyFinding, speak
+from counterpane.craft.safety.washing import Wash
+from counterpane.craft.safety.words import (
+    AGE_BANDS,
+    CORDS,
+    FEATURES,
+    HARD,
+    LABEL_FIELDS,
+    MARKETS,
+    USES,
+    AgeBand,
+    Basis,
+    Feature,
+    LabelField,
+    Market,
+    Use,
+    band_of,
+    in_figures,
+    kind_of,
+)
+
+__all__ = [
+    "AGE_BANDS",
+    "CORDS",
+    "FEATURES",
+    "HARD",
+    "LABEL_FIELDS",
+    "MARKETS",
+    "USES",
+    "AgeBand",
+    "Attachment",
+    "Basis",
+    "Chemistry",
+    "Feature",
+    "Fibre",
+    "LabelField",
+    "Market",
+    "SafetyFinding",
+    "SafetyInputs",
+    "Use",
+    "Wash",
+    "band_of",
+    "in_figures",
+    "kind_of",
+    "speak",
+]
