@@ -7,8 +7,10 @@ from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.care.fibres import Fibre, Fibres
+from counterpane.craft.care.finishing import Way
 from counterpane.craft.care.groups import CareGroup, CareValue
 from counterpane.craft.care.law import Law, Want
+from counterpane.library.facts import Facts
 
 CARE = (
     "care-washing",
@@ -20,8 +22,6 @@ CARE = (
     "care-wet-cleaning",
 )
 """The facts of care values, in the order of a label."""
-
-Facts = Mapping[str, Mapping[str, Any]]
 
 
 def law_of(facts: Facts) -> Law:
@@ -84,6 +84,28 @@ def _want(fact: Mapping[str, Any]) -> Want:
     value = fact["value"]
     return Want(
         tuple(value["markets"]), value["field"], value["duty"], fact["says"], fact["source"], fact["confidence"]
+    )
+
+
+def ways_of(facts: Facts) -> tuple[Way, ...]:
+    """Return how each kind of fibre is finished."""
+    return tuple(_way(name, fact) for name, fact in facts.items() if name.startswith("finishing-"))
+
+
+def _way(name: str, fact: Mapping[str, Any]) -> Way:
+    value = fact["value"]
+    width, length = ((Fraction(ends[0]), Fraction(ends[1])) for ends in (value["width"], value["length"]))
+    return Way(
+        name=name.removeprefix("finishing-"),
+        says=fact["says"],
+        sorts=tuple(value["sorts"]),
+        fibres=tuple(value["fibres"]),
+        superwash={"yes": True, "no": False}.get(value["superwash"]),
+        soak=value["soak"],
+        steam=value["steam"] == "above",
+        pins=value["pins"] == "yes",
+        width=width,
+        length=length,
     )
 
 

@@ -22,7 +22,7 @@ def piece_of(content: Content, fibres: Fibres) -> Piece:
         markets=tuple(dict.fromkeys(content.get("markets") or ())),
         claims=tuple(content.get("claims") or ()),
         stated={name: text for name, text in (content.get("stated") or {}).items() if text},
-        washed=_care(content.get("washed")),
+        washed=care_of(content.get("washed")),
     )
 
 
@@ -35,11 +35,12 @@ def _yarn(content: Content, number: int, fibres: Fibres) -> Yarn:
         part=content.get("part"),
         left_out=content.get("left_out"),
         superwash=content.get("superwash"),
-        care=_care(content.get("care")),
+        care=care_of(content.get("care")),
     )
 
 
-def _care(content: Content | None) -> dict[str, str]:
+def care_of(content: Content | None) -> dict[str, str]:
+    """Return the care that is told, by group."""
     return {group: word for group, word in (content or {}).items() if word is not None}
 
 

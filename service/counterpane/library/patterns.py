@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
@@ -24,14 +25,17 @@ def write_pattern(
     yarn: YarnEstimate | None = None,
     sampler: Plan | None = None,
     sources: Mapping[str, str] | None = None,
+    after: Aftercare | None = None,
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `sources` the names of sources by slug.
+    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `sources` the names of sources by slug,
+    `after` its finishing and care.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
-    return written(plan, vocabulary, terms, named, safety=record, yarn=yarn, small=sampler, sources=sources or {})
+    told = sources or {}
+    return written(plan, vocabulary, terms, named, safety=record, yarn=yarn, small=sampler, after=after, sources=told)
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:

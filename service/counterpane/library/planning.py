@@ -10,13 +10,14 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components, sizes
+from counterpane.library.facts import Facts
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan
+from counterpane.library.plan_labels import aftercare
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety import safety_of_plan
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
-from counterpane.library.sizes import Facts
 from counterpane.library.yarns import yarn_of_plan
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
@@ -48,13 +49,15 @@ def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[s
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
     request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
     worked_out = made(services, request)
-    written = pattern_of(worked_out, content, services.vocabulary, services.sources)
+    written = pattern_of(worked_out, content, services.vocabulary, services.sources, services.facts)
     if form == "json":
         return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
     return {"text": services.presses[form](written)}
 
 
-def pattern_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str]) -> Pattern:
+def pattern_of(
+    plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str], facts: Facts
+) -> Pattern:
     """Write a plan with the terms, title, yarn and child of its request; `sources` are titles by slug."""
     return write_pattern(
         plan,
@@ -65,6 +68,7 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, s
         yarn=yarn_of_plan(plan, content.get("yarn"), vocabulary),
         sampler=sampler_of(plan, vocabulary),
         sources=sources,
+        after=aftercare(content.get("yarn"), facts),
     )
 
 

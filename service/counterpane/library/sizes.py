@@ -13,11 +13,11 @@ from typing import Any
 from counterpane.craft.constructions import Plan
 from counterpane.craft.sizing.spans import CM_PER, Span, beyond, joined, span_of
 from counterpane.library.errors import NotFound
+from counterpane.library.facts import Facts
 from counterpane.library.near import nearest
 from counterpane.library.plan_answers import tenths
 from counterpane.library.safety_inputs import BadInput
 
-Facts = Mapping[str, Mapping[str, Any]]
 Answer = dict[str, Any]
 
 PREFIX = "size-"

@@ -24,7 +24,7 @@ def blend(parts: list[int]) -> dict[str, object]:
     return {name: Fraction(100 * part, sum(parts)) for name, part in zip(NAMES, parts, strict=True) if part}
 
 
-def poured_together(yarns: list[tuple[dict[str, object], int]]) -> Mapping[str, Fraction]:
+def poured_together(yarns: list[tuple[dict[str, object], Fraction | int]]) -> Mapping[str, Fraction]:
     """Return the shares by the other road: pour one yarn after another into a pot and stir each time."""
     pot: dict[str, Fraction] = {}
     mass = Fraction(0)
@@ -55,6 +55,20 @@ def test_what_is_not_known_leaves_bounds_that_hold(
     true = poured_together([(one, weight), (other, truth)])
     for portion in made.portions:
         assert portion.least <= true.get(portion.fibre.name, Fraction(0)) <= portion.most
+
+
+@given(st.lists(st.tuples(whole.map(blend), grams, grams), min_size=1, max_size=4))
+def test_estimated_grams_give_the_tightest_bounds(yarns: list[tuple[dict[str, object], int, int]]) -> None:
+    """By trying every yarn at its least and its most: a mean is least and most at such corners, and nowhere beyond."""
+    ends = [tuple(sorted(map(Fraction, each[1:]))) for each in yarns]
+    made = composition([yarn(fibres, estimate=end) for (fibres, _, _), end in zip(yarns, ends, strict=True)])
+    corners = [
+        poured_together([(fibres, weight) for (fibres, _, _), weight in zip(yarns, corner, strict=True)])
+        for corner in product(*ends)
+    ]
+    for portion in made.portions:
+        shares = [corner.get(portion.fibre.name, Fraction(0)) for corner in corners]
+        assert (portion.least, portion.most) == (min(shares), max(shares))
 
 
 @given(whole.map(blend))

@@ -72,14 +72,15 @@ _Stretch = tuple[Fraction, Fraction]
 def composition(yarns: Sequence[Yarn], *, dry: bool = False) -> Composition:
     """Return the composition of a piece of these yarns, per cent of mass; `dry` for percentages of an analysis.
 
-    A yarn without grams may be any part of the piece, a yarn whose fibres are not known anything: the shares then lie
-    between bounds. Dry masses of fibres that are not known, or whose state must be told, give no bounds at all.
+    A yarn without grams may be any part of the piece, one of estimated grams any part that those allow, a yarn whose
+    fibres are not known anything: the shares then lie between bounds. Dry masses of fibres that are not known, or whose
+    state must be told, give no bounds at all.
     """
     mixes = [_mix(yarn, dry) for yarn in yarns]
     if not mixes or (dry and any(mix.unread for mix in mixes)):
         return Composition((), known=False)
     fibres = {fibre.name: fibre for yarn in yarns for fibre in yarn.named}
-    weights = [None if yarn.grams is None else yarn.grams * mix.weight for yarn, mix in zip(yarns, mixes, strict=True)]
+    weights = [_weight(yarn, mix) for yarn, mix in zip(yarns, mixes, strict=True)]
     found = []
     for name, fibre in fibres.items():
         least, most = _between([mix.stretch(name) for mix in mixes], weights)
@@ -88,6 +89,10 @@ def composition(yarns: Sequence[Yarn], *, dry: bool = False) -> Composition:
     found.sort(key=lambda portion: (-portion.most, -portion.least, portion.fibre.name))
     known = not any(mix.unread for mix in mixes)
     return Composition(tuple(found), known and all(portion.least == portion.most for portion in found))
+
+
+def _weight(yarn: Yarn, mix: _Mix) -> _Stretch | None:
+    return None if yarn.mass is None else (yarn.mass[0] * mix.weight, yarn.mass[1] * mix.weight)
 
 
 def _mix(yarn: Yarn, dry: bool) -> _Mix:
@@ -110,15 +115,26 @@ def _mix(yarn: Yarn, dry: bool) -> _Mix:
     return _Mix({name: mass / weight for name, mass in masses.items()}, tuple(unread), weight)
 
 
-def _between(stretches: Sequence[_Stretch], weights: Sequence[Fraction | None]) -> _Stretch:
-    """Return the least and most share over all yarns; one of no known weight may be nearly all or nothing."""
-    weighed = [(stretch, weight) for stretch, weight in zip(stretches, weights, strict=True) if weight]
-    ends = [stretch for stretch, weight in zip(stretches, weights, strict=True) if weight is None]
-    total = sum((weight for _, weight in weighed), Fraction(0))
-    if total:
-        least, most = (sum((each[end] * weight for each, weight in weighed), Fraction(0)) / total for end in (0, 1))
-        ends.append((least, most))
-    return min((end[0] for end in ends), default=Fraction(0)), max((end[1] for end in ends), default=Fraction(0))
+def _between(stretches: Sequence[_Stretch], weights: Sequence[_Stretch | None]) -> _Stretch:
+    """Return the least and most share over all yarns, each of a weight between two ends, or of any (None)."""
+    least = _least([low for low, _ in stretches], weights)
+    return least, 1 - _least([1 - high for _, high in stretches], weights)
+
+
+def _least(shares: Sequence[Fraction], weights: Sequence[_Stretch | None]) -> Fraction:
+    """Return the least mean of the shares by weights that may be anything between their ends.
+
+    It is had with yarns of small shares as heavy and yarns of large shares as light as they may be. Where the line
+    between small and large runs is tried out. A yarn of any weight may be nearly all, or nothing.
+    """
+    means = [share for share, weight in zip(shares, weights, strict=True) if weight is None]
+    bounded = sorted((share, weight) for share, weight in zip(shares, weights, strict=True) if weight is not None)
+    for heavy in range(len(bounded) + 1):
+        chosen = [(share, weight[place < heavy]) for place, (share, weight) in enumerate(bounded)]
+        total = sum((weight for _, weight in chosen), Fraction(0))
+        if total:
+            means.append(sum((share * weight for share, weight in chosen), Fraction(0)) / total)
+    return min(means, default=Fraction(0))
 
 
 def rounded(percents: Sequence[Fraction], places: int = 0) -> tuple[Fraction, ...]:

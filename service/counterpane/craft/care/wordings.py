@@ -31,6 +31,16 @@ def care_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
     return tuple(_care(line.value, label, market) for line in label.care if line.value)
 
 
+def care_said(label: Labelled) -> str:
+    """Say the care of a piece as a pattern has it, with what is not known and who does not tell it."""
+    known = [line.value.says for line in label.care if line.value]
+    unknown = [heading for heading, is_known in known_headings(label.care).items() if not is_known]
+    said = [f"{each}." for each in known]
+    if unknown:
+        said.append(f"Not known: {', '.join(unknown)}; follow the yarn's label, and the milder of two.")
+    return " ".join(said)
+
+
 def _care(value: CareValue, label: Labelled, market: str) -> str:
     degrees = next((str(rank) for rank in value.ranks if str(rank) in label.law.american_dots), None)
     if market != "US" or degrees is None or "wash at" not in value.says:

@@ -25,17 +25,24 @@ class Share:
 class Yarn:
     """One yarn; None is not known.
 
-    `grams` are those in the finished piece. `part` names where it is, None for the whole piece. `left_out` is why it is
-    to be left out of the percentages. `care` holds the words of the ball band by group of care.
+    `grams` are those in the finished piece, as weighed; `estimate` is the least and most where they were not. `part`
+    names where it is, None for the whole piece. `left_out` is why it is to be left out of the percentages. `care` holds
+    the words of the ball band by group of care.
     """
 
     name: str
     fibres: tuple[Share, ...] | None = None
     grams: Fraction | None = None
+    estimate: tuple[Fraction, Fraction] | None = None
     part: str | None = None
     left_out: LeftOut | None = None
     superwash: bool | None = None
     care: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def mass(self) -> tuple[Fraction, Fraction] | None:
+        """The least and most grams of it, None where not known."""
+        return self.estimate if self.grams is None else (self.grams, self.grams)
 
     @property
     def total(self) -> Fraction | None:

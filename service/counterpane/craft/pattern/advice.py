@@ -1,4 +1,4 @@
-"""What a pattern says beside its rows: materials, what to mind, finishing and care. Common practice, no source."""
+"""What a pattern says beside its rows: materials, what to mind, and care. Common practice, no source."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Entry
-from counterpane.craft.pattern.figures import cm, counted
+from counterpane.craft.pattern.figures import counted
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.pattern.yarns import yarn_entries
@@ -17,8 +17,6 @@ from counterpane.craft.yarn import YarnEstimate
 CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
 _OF_THE_REQUEST = ("/gauge", "/size")
 """Places of a plan request that a knitter cannot change."""
-_WOVEN = "5 to 6 cm (2 to 2.4 in)"
-"""How far an end is woven in, each way. Common practice, no source."""
 
 
 def materials(plan: Plan, yarn: YarnEstimate | None, terms: Terms) -> tuple[Entry, ...]:
@@ -93,18 +91,6 @@ def _parts(plan: Plan, terms: Terms) -> Iterator[str]:
     for component in _worked(plan):
         if component.gauge_notes:
             yield f"{called(component, terms)}: {component.gauge_notes}"
-
-
-def finishing(plan: Plan, terms: Terms) -> tuple[str, ...]:
-    """Say what is left to do after the bind-off, in order."""
-    size = f"{cm(plan.width_cm)} wide and {cm(plan.length_cm)} long"
-    steps = (
-        f"Weave in every end for {_WOVEN} one way and then back the other, and trim it close; leave no loop.",
-        f"Wash the blanket as the swatch was washed, lay it flat to {size}, and let it dry.",
-        "Measure it again when it is dry and write down what it came to.",
-        "Count the markers, pins and needles that were used, and feel both sides with the hand for what is left in it.",
-    )
-    return tuple(in_terms(step, terms) for step in steps)
 
 
 def summary(plan: Plan, terms: Terms) -> str:

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 
+from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Credit, Pattern, Size, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
-from counterpane.craft.pattern.advice import CARE, finishing, materials, notes, summary
+from counterpane.craft.pattern.advice import CARE, materials, notes, summary
 from counterpane.craft.pattern.cautions import cautions
 from counterpane.craft.pattern.checkpoints import checkpoints, stop
 from counterpane.craft.pattern.edges import bind_off, cast_on
 from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.finishing import finishing
 from counterpane.craft.pattern.gauges import gauges
 from counterpane.craft.pattern.parts import called, components_of, section_name, texture_name
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
@@ -35,12 +37,13 @@ def written(
     safety: Mapping[str, object],
     yarn: YarnEstimate | None = None,
     small: Plan | None = None,
+    after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
     `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `small` the sampler of
-    the plan, `sources` the names of sources by slug.
+    the plan, `after` its finishing and care, `sources` the names of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
@@ -59,8 +62,8 @@ def written(
         cast_on=cast_on(plan, terms),
         sections=sections,
         bind_off=bind_off(plan, terms),
-        finishing=finishing(plan, terms),
-        care=CARE,
+        finishing=finishing(plan, terms, after.finish if after else None),
+        care=(after.care if after else None) or CARE,
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
