@@ -9,13 +9,13 @@ from marshmallow import fields, post_load, validate
 from counterpane_schema.behaviour import Behaviour
 from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
-from counterpane_schema.texture import Texture
+from counterpane_schema.texture import SameTexture, Texture
 
 KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
 IN_ROWS = ("body", "border", "selvedge")
 REVERSIBLE = ("yes", "both-good", "no")
 STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn")
-TOLD = ("derived", "status", "changed", "sha256", "etag")
+TOLD = ("derived", "same_texture", "status", "changed", "sha256", "etag")
 ROWS = 100_000
 SENTENCES = 10_000
 WIDEST = 100_000
@@ -119,6 +119,7 @@ class ComponentContent(Closed):
     examples = fields.List(fields.Nested(Example), validate=validate.Length(0, 100))
     gauge_notes = Text(least=0, lines=True, most=SENTENCES)
     derived = Told()
+    same_texture = Told()
     status = Told()
     changed = Told()
     sha256 = Told()
@@ -279,6 +280,13 @@ class ComponentAnswer(Open):
     provenance = fields.Nested(Provenance, required=True)
     safety = fields.Nested(SafetyNotes, required=True)
     derived = fields.Nested(Derived, required=True)
+    same_texture = fields.List(
+        fields.Nested(SameTexture),
+        required=True,
+        metadata={
+            "description": "Components of the same texture that were kept before this revision; a note, no fault."
+        },
+    )
     status = Word(*STATUSES, required=True)
     changed = Text(required=True)
     sha256 = Sha256(required=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Sha256, Text, Whole, Word
-from counterpane_schema.forms import Open
+from counterpane_schema.fields import Sha256, Slug, Text, Whole, Word, YesNo
+from counterpane_schema.forms import Closed, Open
 
 REVERSIBLE = ("yes", "both-good", "no")
 MOVES = (
@@ -88,3 +88,48 @@ class Texture(Open):
     )
     twisted = Whole(required=True, least=0)
     crossed = Whole(required=True, least=0)
+
+
+class SameTexture(Open):
+    """A component whose texture is the same up to shifts, mirrors and turns."""
+
+    slug = Slug(required=True)
+    href = Text(required=True)
+
+
+class AlikeQuery(Closed):
+    """How alike textures must be to be listed."""
+
+    percent = Whole(
+        least=1, most=100, metadata={"description": "Of a hundred stitches so many agree at least; 90 if not given."}
+    )
+    limit = Whole(least=1, most=200, metadata={"description": "How many items are listed at most; 50 if not given."})
+
+
+class Alike(Open):
+    """A component whose texture is alike, laid over this one as well as it can be."""
+
+    slug = Slug(required=True)
+    kind = Word("border", "body", required=True)
+    name = Text(required=True)
+    version = Whole(required=True, least=0, metadata={"description": "Which of its versions, from 0."})
+    same = YesNo(required=True, metadata={"description": "Whether it is the same stitches up to shifts and moves."})
+    percent = Whole(
+        required=True, least=0, most=100, metadata={"description": "Of a hundred stitches so many agree, cut off."}
+    )
+    matching = Whole(required=True, least=0)
+    of = Whole(required=True, least=1, metadata={"description": "Stitches of the common cell."})
+    how = Word("as it is", *MOVES, required=True)
+    said = Text(required=True)
+    href = Text(required=True)
+
+
+class AlikeList(Open):
+    """The components with textures like that of another, the likest first."""
+
+    component = Slug(required=True)
+    items = fields.List(fields.Nested(Alike), required=True)
+    compared = Whole(required=True, least=0, metadata={"description": "Textures that it was held against."})
+    not_compared = Whole(
+        required=True, least=0, metadata={"description": "Textures left out, since a common repeat is too large."}
+    )

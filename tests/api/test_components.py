@@ -198,3 +198,28 @@ class TestRevising:
         assert desk.client.get("/v1/components?admits=24").json["items"][0]["multiple"]["of"] == 2
         lines = desk.client.get("/v1/changes?after=1").data.splitlines()
         assert [json.loads(line)["event"] for line in lines] == ["revised"]
+
+
+class TestTextures:
+    """The texture is derived, the same one is named, and likeness can be asked for."""
+
+    def test_a_component_has_its_texture_and_its_like(self, desk: Desk) -> None:
+        """The second of a kind names the first, and goes back as it came."""
+        desk.add(RIB)
+        kept = desk.add(RIB | {"slug": "rib-again"}).json
+        texture = kept["derived"]["versions"][0]["texture"]
+        assert texture["reversible"] == "yes"
+        assert len(texture["canonical"]) == 64
+        assert kept["same_texture"] == [{"slug": RIB["slug"], "href": ONE}]
+        again = desk.put("/v1/components/rib-again", kept, kept["etag"])
+        assert (again.status_code, again.json["sha256"]) == (200, kept["sha256"])
+
+    def test_alike_textures_are_listed(self, desk: Desk) -> None:
+        """Of a hundred stitches at least so many agree."""
+        desk.add(RIB)
+        desk.add(RIB | {"slug": "rib-again"})
+        answer = desk.client.get(f"{ONE}/alike?percent=100").json
+        assert [(item["slug"], item["same"], item["percent"]) for item in answer["items"]] == [("rib-again", True, 100)]
+        assert (answer["compared"], answer["not_compared"]) == (1, 0)
+        assert desk.client.get(f"{ONE}/alike?percent=101").status_code == 422
+        assert desk.client.get("/v1/components/nothing/alike").status_code == 404

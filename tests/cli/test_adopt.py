@@ -94,3 +94,15 @@ def test_json_holds_content_derivation_and_questions(typed: Type) -> None:
 def test_usage_and_missing_files_have_their_statuses(more: tuple[str, ...], status: int, typed: Type) -> None:
     """A kind that is not worked in rows is no kind to adopt."""
     assert typed("adopt", *more).status == status
+
+
+def test_a_texture_that_ships_already_is_named(typed: Type) -> None:
+    """It is a note: the component is made all the same."""
+    rows = (
+        "Small windows\nRow 1 (RS): *p1, k2; rep from * to end.\nRow 2: *p2, k1; rep from * to end.\n"
+        "Row 3: *p1, k2; rep from * to end.\nRow 4: knit.\n"
+    )
+    done = typed("adopt", "-", "--kind", "body", *WHO, stdin=rows)
+
+    assert done.status == 0
+    assert "turned or mirrored as it may be: waffle." in done.err

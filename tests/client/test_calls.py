@@ -56,6 +56,12 @@ class TestReading:
         assert [card.slug for card in client.components(limit=9)] == [card.slug for card in client.components()]
         assert {card.kind for card in client.components(admits=139, kind="body")} == {"body"}
 
+    def test_textures_that_are_alike_are_listed(self, client: Client) -> None:
+        """The same texture under other names comes first."""
+        found = client.alike("seed-stitch", percent=100)
+        assert [item["slug"] for item in found.items if item["same"]] == ["muff-stitch", "seed-stitch-border"]
+        assert found.compared > 50
+
     def test_companions_say_where_they_fit(self, client: Client) -> None:
         """The place comes as sent."""
         found = {each.slug: each for each in client.companions("waffle", count=139, kind="border")}

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import CountClass, Holder, Key, Store, Wanted
+from counterpane.library.ports import CountClass, Holder, KeptTexture, Key, Store, TextureKey, Wanted
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry
@@ -245,3 +245,27 @@ def test_a_token_is_known_by_its_hash(store: Store) -> None:
 def test_a_store_names_its_form(store: Store) -> None:
     """The last migration has a name."""
     assert store.version()
+
+
+class TestTextures:
+    """Textures are found by their key, at the latest revision."""
+
+    def test_components_of_a_texture_are_found_by_its_key(self, store: Store) -> None:
+        """One that has it in any set of rows is found once; others are not."""
+        plain, ribbed = TextureKey(0, "plain", "k"), TextureKey(1, "ribbed", "kp")
+        store.add(entry("both", textures=(plain, ribbed)), entry("plain", textures=(plain,)), entry("none"))
+        assert slugs(store, texture="plain") == ["both", "plain"]
+        assert slugs(store, texture="ribbed") == ["both"]
+        assert slugs(store, texture="ribbed", kind="border") == []
+        assert store.textures() == (
+            KeptTexture("both", "body", plain),
+            KeptTexture("both", "body", ribbed),
+            KeptTexture("plain", "body", plain),
+        )
+
+    def test_a_revision_has_its_own_textures(self, store: Store) -> None:
+        """What an earlier revision was is not found."""
+        store.add(entry("one", textures=(TextureKey(0, "before", "k"),)))
+        store.revise(entry("one", "second", textures=(TextureKey(0, "after", "kp"),)), None)
+        assert slugs(store, texture="before") == []
+        assert [each.texture.key for each in store.textures()] == ["after"]

@@ -36,6 +36,7 @@ OPERATIONS: tuple[Operation, ...] = (
     components.get_component,
     components.revise_component,
     components.list_companions,
+    components.list_alike,
     components.list_component_revisions,
     components.get_component_revision,
     recipes.list_recipes,

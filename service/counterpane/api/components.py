@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from counterpane.api import examples, kept
 from counterpane.api.operations import Answer, Call, operation
-from counterpane.library import components
+from counterpane.api.sending import as_json
+from counterpane.library import alike, components
 from counterpane_schema.component import (
     CompanionPage,
     CompanionQuery,
@@ -15,6 +16,7 @@ from counterpane_schema.component import (
     ComponentQuery,
 )
 from counterpane_schema.revision import RevisionList
+from counterpane_schema.texture import AlikeList, AlikeQuery
 
 PATH = "/v1/components"
 ONE = f"{PATH}/<slug>"
@@ -123,3 +125,22 @@ def list_companions(call: Call) -> Answer:
     stitches, once each side. Each companion says where it fits and how many stitches are then cast on.
     """
     return kept.companions(call, f"{PATH}/{call.path['slug']}/companions")
+
+
+@operation(
+    "GET",
+    f"{ONE}/alike",
+    tag=TAG,
+    answer=AlikeList,
+    query=AlikeQuery,
+    role="reader",
+    examples=examples.ALIKE,
+)
+def list_alike(call: Call) -> Answer:
+    """List the components whose texture is like that of this one.
+
+    Two textures are laid over each other at every shift, as they are, turned over, turned about and mirrored; the best
+    counts. The stitches as the eye sees them are compared: knit, purl, open, slipped or crossed. Those of which
+    `percent` agree are listed, the likest first, from 90 if nothing is asked for (house figure).
+    """
+    return as_json(alike.alike(call.services, call.path["slug"], **call.query))

@@ -17,6 +17,7 @@ LISTED = (
     Example(query={"q": "moss", "reversible": "yes", "limit": 5}),
 )
 COMPANIONS = (Example({"slug": "waffle"}, query={"count": 139, "kind": "border"}),)
+ALIKE = (Example({"slug": "seed-stitch"}), Example({"slug": "waffle"}, query={"percent": 70, "limit": 5}))
 
 WAVE: dict[str, Any] = {
     "slug": "rice-ridge",

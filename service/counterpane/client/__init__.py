@@ -36,6 +36,7 @@ from counterpane.client.errors import (
     UnsupportedMediaType,
 )
 from counterpane.client.results import (
+    AlikeList,
     Change,
     Check,
     CheckedRow,
@@ -61,6 +62,7 @@ from counterpane.client.results import (
 )
 
 __all__ = [
+    "AlikeList",
     "BadRequest",
     "BrokenJson",
     "Busy",

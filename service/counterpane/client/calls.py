@@ -84,6 +84,10 @@ class Client:
         """Give what fits a component at a `count`, of a `kind` or of all others, over all pages."""
         return self._pages(f"/v1/components/{_step(slug)}/companions", filters, results.Companion)
 
+    def alike(self, slug: str, **filters: Any) -> results.AlikeList:
+        """Get the components whose texture is like that of another, of which `percent` of the stitches agree."""
+        return results.AlikeList.of(self._get(f"/v1/components/{_step(slug)}/alike", filters))
+
     def component(self, slug: str) -> results.Component:
         """Get the latest revision of a component."""
         return results.Component.of(self._get(f"/v1/components/{_step(slug)}"))

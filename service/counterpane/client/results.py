@@ -217,6 +217,16 @@ class Companion(ComponentCard):
 
 
 @dataclass(frozen=True, slots=True)
+class AlikeList(Result):
+    """The components with textures like that of another, the likest first, and how many could not be compared."""
+
+    component: str
+    items: tuple[Json, ...]
+    compared: int
+    not_compared: int
+
+
+@dataclass(frozen=True, slots=True)
 class Component(Result):
     """A component as it is kept; `data` is what to change and send back with `etag`."""
 

@@ -16,6 +16,7 @@ from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Kept, Shelf
 from counterpane.library.services import Services
 from counterpane.library.telling import classes_of, counts_json, derived_json
+from counterpane.library.textures import keys_of, same_texture
 
 SHELF: Shelf = "component"
 UNEXPLAINED = "does-not-prove"
@@ -102,7 +103,13 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
     whole = content_of(component)
     data = canonical(whole)
     sha256, at = digest(data), services.now()
-    told = {"derived": derived_json(component, services.vocabulary), "status": status, "changed": at}
+    keys = keys_of(component, services.vocabulary)
+    told = {
+        "derived": derived_json(component, services.vocabulary),
+        "same_texture": same_texture(services, component.slug, keys),
+        "status": status,
+        "changed": at,
+    }
     return Entry(
         shelf=SHELF,
         slug=component.slug,
@@ -118,6 +125,7 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         status=status,
         reversible=component.reversible,
         classes=classes_of(component, derive(component, services.vocabulary)),
+        textures=keys,
     )
 
 

@@ -33,6 +33,27 @@ class CountClass:
 
 
 @dataclass(frozen=True, slots=True)
+class TextureKey:
+    """The texture of one set of rows: the key of what is the same up to shifts and moves, and the looks to compare.
+
+    `looks` are the rows of its smallest upright cell from the bottom up, a letter a stitch, with "/" between them.
+    """
+
+    version: int
+    key: str
+    looks: str
+
+
+@dataclass(frozen=True, slots=True)
+class KeptTexture:
+    """A texture of the latest revision of a component."""
+
+    slug: str
+    kind: str
+    texture: TextureKey
+
+
+@dataclass(frozen=True, slots=True)
 class Entry:
     """A revision as the use cases hand it to a store.
 
@@ -54,6 +75,7 @@ class Entry:
     status: str
     reversible: str | None = None
     classes: tuple[CountClass, ...] = ()
+    textures: tuple[TextureKey, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +100,7 @@ class Wanted:
     words: tuple[str, ...] = ()
     reversible: str | None = None
     status: str | None = None
+    texture: str | None = None
     after: Key | None = None
     limit: int = 50
 
@@ -139,6 +162,10 @@ class Store(Protocol):
 
     def page(self, wanted: Wanted) -> Page:
         """Return the cards that are wanted."""
+        ...
+
+    def textures(self) -> tuple[KeptTexture, ...]:
+        """Return the textures of the latest revisions, by slug and version."""
         ...
 
     def object(self, sha256: str) -> bytes:

@@ -59,6 +59,8 @@ def _told(derived: Mapping[str, Any]) -> str:
         edges = layout["edges"]
         lines.append(f"Edge stitches: {edges['right']} at the right and {edges['left']} at the left.")
         lines += [f"Balance: {layout['balance']}."] if layout["balance"] else []
+    if texture := version["texture"]:
+        lines.append(f"Smallest upright cell, in rows and stitches: {texture['rows']} x {texture['stitches']}.")
     if faces := derived.get("faces"):
         lines.append(
             f"The right side shows, at its least count: {', '.join(f'{n} {look}' for look, n in faces.items())}."

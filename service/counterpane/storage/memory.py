@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import Change, CountClass, Entry, Holder, Kept, Key, Page, Shelf, Wanted
+from counterpane.library.ports import Change, CountClass, Entry, Holder, Kept, KeptTexture, Key, Page, Shelf, Wanted
 
 
 @dataclass(slots=True)
@@ -91,6 +91,12 @@ class MemoryStore:
             if _passes(item.entry, wanted) and (key := _key(item, wanted)):
                 yield key, item.entry.card
 
+    def textures(self) -> tuple[KeptTexture, ...]:
+        """Return the textures of the latest revisions."""
+        with self._lock:
+            entries = sorted((item.entry for item in self._items.values()), key=lambda entry: entry.slug)
+        return tuple(KeptTexture(entry.slug, entry.kind, each) for entry in entries for each in entry.textures)
+
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""
         try:
@@ -125,7 +131,8 @@ class MemoryStore:
 def _passes(entry: Entry, wanted: Wanted) -> bool:
     """Say whether the entry passes the filters that do not set the order."""
     asked = ((wanted.kind, entry.kind), (wanted.reversible, entry.reversible), (wanted.status, entry.status))
-    return entry.shelf == wanted.shelf and all(want is None or want == have for want, have in asked)
+    of_texture = wanted.texture is None or any(each.key == wanted.texture for each in entry.textures)
+    return of_texture and entry.shelf == wanted.shelf and all(want is None or want == have for want, have in asked)
 
 
 def _key(item: _Item, wanted: Wanted) -> Key | None:

@@ -73,9 +73,23 @@ def run(options: argparse.Namespace) -> int:
         return _refuse(given, refusal, options.json)
     _tell(given, adoption.findings)
     _write(adoption, options)
+    _tell_same(adoption)
     _ask(adoption)
     _tell_source(options.source)
     return endings.FOUND if adoption.questions else endings.DONE
+
+
+def _tell_same(adoption: Adoption) -> None:
+    """Say which parts that ship with the program have the same texture."""
+    from counterpane.craft.component import component_of
+    from counterpane.library.textures import of_same_texture
+    from counterpane.seeding import load_components, load_vocabulary
+
+    component = component_of({**adoption.content, "kind": adoption.content["kind"] or "body"})
+    with output.waiting("comparing its texture"):
+        same = of_same_texture(component, load_components(), load_vocabulary())
+    if same:
+        output.tell(f"note: the same texture, begun elsewhere, turned or mirrored as it may be: {', '.join(same)}.")
 
 
 def _tell_source(source: str | None) -> None:

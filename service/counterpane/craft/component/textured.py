@@ -16,10 +16,13 @@ KEPT = 512
 
 @lru_cache(maxsize=KEPT)
 def textures(component: Component, vocabulary: Vocabulary) -> tuple[Texture | None, ...]:
-    """Return the texture of each version, its edges left out; None where the rows cannot be laid out."""
-    return tuple(
-        _texture(version, vocabulary) if version.starts else None for version in derive(component, vocabulary).versions
-    )
+    """Return the texture of each version, its edges left out; None where the rows cannot be laid out.
+
+    A selvedge is an edge and nothing else: it has no texture of its own.
+    """
+    versions = derive(component, vocabulary).versions
+    has_one = component.kind != "selvedge"
+    return tuple(_texture(version, vocabulary) if has_one and version.starts else None for version in versions)
 
 
 def _texture(version: DerivedVersion, vocabulary: Vocabulary) -> Texture | None:

@@ -5,20 +5,25 @@ on, one label a stitch. Nothing here knows a vocabulary; what each label turns i
 """
 
 from counterpane.craft.texture.canonical import canonical
+from counterpane.craft.texture.likeness import CLOSE, Likeness, at_most, likeness
 from counterpane.craft.texture.moves import BY_HAND, MOVES, PLAIN, Move, Signs, images, moved, symmetries
 from counterpane.craft.texture.torus import Cell, Lattice, lattice, straight
 
 __all__ = [
     "BY_HAND",
+    "CLOSE",
     "MOVES",
     "PLAIN",
     "Cell",
     "Lattice",
+    "Likeness",
     "Move",
     "Signs",
+    "at_most",
     "canonical",
     "images",
     "lattice",
+    "likeness",
     "moved",
     "straight",
     "symmetries",

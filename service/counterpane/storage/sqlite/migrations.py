@@ -75,3 +75,18 @@ _COUNTS = (
         UPDATE modulus SET classes = classes - 1 WHERE kind = old.kind AND modulus = old.modulus;
         DELETE FROM modulus WHERE kind = old.kind AND modulus = old.modulus AND classes = 0; END""",
 )
+
+
+@steps(name="0004_textures")
+def _textures(db: Database) -> None:
+    """Keep the textures of components, so that the same one is found by its key."""
+    for statement in _TEXTURES:
+        db.execute(statement)
+
+
+_TEXTURES = (
+    """CREATE TABLE texture (
+        item INTEGER NOT NULL REFERENCES item(id), version INTEGER NOT NULL, key TEXT NOT NULL, looks TEXT NOT NULL,
+        PRIMARY KEY (item, version)) WITHOUT ROWID""",
+    "CREATE INDEX texture_by_key ON texture(key, item)",
+)

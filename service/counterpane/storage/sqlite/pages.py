@@ -46,6 +46,7 @@ AND NOT EXISTS (
     AND d.residue = CASE d.modulus WHEN 0 THEN :admits ELSE :admits % d.modulus END)
 ORDER BY m.modulus, c.least, c.item LIMIT :limit"""
 
+_OF_TEXTURE = "AND i.id IN (SELECT item FROM texture WHERE key = :texture)"
 _WITH_WORDS = "AND i.id IN (SELECT rowid FROM item_fts WHERE item_fts MATCH :words)"
 _AFTER_COUNT = "AND m.modulus >= :after0 AND (m.modulus, c.least, c.item) > (:after0, :after1, :after2)"
 
@@ -72,7 +73,8 @@ def _admitting(wanted: Wanted) -> str:
 
 def _filters(wanted: Wanted) -> str:
     given = (("kind", wanted.kind), ("reversible", wanted.reversible), ("status", wanted.status))
-    return " ".join(f"AND i.{name} = :{name}" for name, value in given if value is not None)
+    plain = (f"AND i.{name} = :{name}" for name, value in given if value is not None)
+    return " ".join((*plain, _OF_TEXTURE if wanted.texture else ""))
 
 
 def _values(wanted: Wanted) -> Values:
@@ -83,6 +85,7 @@ def _values(wanted: Wanted) -> Values:
         "admits": wanted.admits,
         "reversible": wanted.reversible,
         "status": wanted.status,
+        "texture": wanted.texture,
         "words": phrase,
         "titled": f"{{title}} : ({phrase})",
         "limit": wanted.limit + 1,

@@ -13,7 +13,7 @@ from typing import Any
 from sqlite_utils import Database
 
 from counterpane.library.errors import Busy, NotFound, Stale, Taken, Unreadable
-from counterpane.library.ports import Change, Entry, Holder, Kept, Page, Shelf, Wanted
+from counterpane.library.ports import Change, Entry, Holder, Kept, KeptTexture, Page, Shelf, TextureKey, Wanted
 from counterpane.storage.sqlite.connections import WriteLock, connect, transaction
 from counterpane.storage.sqlite.migrations import steps
 from counterpane.storage.sqlite.pages import question
@@ -83,6 +83,7 @@ class SqliteStore:
                 raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", current)
             self._db.table("item").update(item, _item(entry, number + 1))
             self._db.table("class").delete_where("item = ?", [item])
+            self._db.table("texture").delete_where("item = ?", [item])
             self._write(entry, item, number + 1, "revised")
 
     def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
@@ -92,6 +93,8 @@ class SqliteStore:
         if entry.classes:
             rows = ({"item": item, "kind": entry.kind, **asdict(each)} for each in entry.classes)
             self._db.table("class").insert_all(rows)
+        if entry.textures:
+            self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
         (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
         self._db.table("change").insert(asdict(Change(seq, entry.at, entry.shelf, entry.slug, entry.sha256, event)))
 
@@ -135,6 +138,12 @@ class SqliteStore:
         rows = self._ask(asked.sql, asked.values)
         cards = tuple(row[0] for row in rows[: wanted.limit])
         return Page(cards, tuple(rows[wanted.limit - 1][1:]) if len(rows) > wanted.limit else None)
+
+    def textures(self) -> tuple[KeptTexture, ...]:
+        """Return the textures of the latest revisions."""
+        sql = "SELECT i.slug, i.kind, t.version, t.key, t.looks FROM texture t JOIN item i ON i.id = t.item"
+        rows = self._ask(f"{sql} ORDER BY i.slug, t.version", {})
+        return tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""

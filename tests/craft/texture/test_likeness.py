@@ -1,0 +1,67 @@
+"""How alike textures are, against a count of every stitch at every shift."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import lcm
+
+from hypothesis import given
+
+from counterpane.craft.texture import PLAIN, Cell, images, likeness, straight
+from counterpane.craft.texture.likeness import at_most
+
+from .cells import KNIT_AND_PURL, faces, repeated, shifted
+
+
+def counted(one: Cell, other: Cell) -> int:
+    """Return the most stitches that agree, one by one, over every shift and move."""
+    rows, stitches = lcm(len(one), len(other)), lcm(len(one[0]), len(other[0]))
+    here = repeated(one, rows, stitches)
+    laid = (
+        shifted(repeated(image, rows, stitches), up, along)
+        for image in images(other, PLAIN)
+        for up in range(rows)
+        for along in range(stitches)
+    )
+    return max(sum(here[up][at] == there[up][at] for up in range(rows) for at in range(stitches)) for there in laid)
+
+
+@given(KNIT_AND_PURL, KNIT_AND_PURL)
+def test_likeness_is_the_most_stitches_that_agree(one: Cell, other: Cell) -> None:
+    """Shifting bits gives what counting stitch by stitch gives, and the bound is never beaten by a shift alone."""
+    one, other = straight(one), straight(other)
+    found = likeness(one, other, PLAIN)
+    assert found is not None
+    assert found.matching == counted(one, other)
+    assert found.of == lcm(len(one), len(other)) * lcm(len(one[0]), len(other[0]))
+    assert found.share <= max(at_most(one, image) for image in images(other, PLAIN))
+
+
+@given(KNIT_AND_PURL, KNIT_AND_PURL)
+def test_likeness_does_not_depend_on_the_order(one: Cell, other: Cell) -> None:
+    """Whichever is laid over the other."""
+    here, there = likeness(straight(one), straight(other), PLAIN), likeness(straight(other), straight(one), PLAIN)
+    assert here is not None
+    assert there is not None
+    assert here.share == there.share
+
+
+def test_the_plainest_move_is_named() -> None:
+    """A texture is like itself as it is, and stocking stitch like its back turned over."""
+    same, turned = likeness(faces("k"), faces("k"), PLAIN), likeness(faces("k"), faces("p"), PLAIN)
+    assert same is not None
+    assert turned is not None
+    assert (same.share, same.move.name) == (1, "as it is")
+    assert (turned.share, turned.move.name) == (1, "turned over a side edge")
+
+
+def test_one_purl_in_ten_is_nine_tenths_like_none() -> None:
+    """Ten stitches of which one differs agree in nine."""
+    found = likeness(faces("kkkkkkkkkp"), faces("k"), PLAIN)
+    assert found is not None
+    assert found.share == Fraction(9, 10)
+
+
+def test_textures_with_a_very_large_common_repeat_are_not_compared() -> None:
+    """Seven and eleven rows come together after seventy-seven."""
+    assert likeness(faces("k", *["p"] * 6), faces("k", *["p"] * 10), PLAIN) is None
