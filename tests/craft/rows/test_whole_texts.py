@@ -31,6 +31,8 @@ def labels(text: str, vocabulary: Vocabulary) -> str:
         ("R1, R3 & R5 (RS): Knit.\nR2, 4, 6: Purl.", "1 2 3 4 5 6"),
         ("R1: Knit.\nR2 and all WS rows: Purl.\nR3: Knit.\nR5: as R1", "1 2 3 4 5 6"),
         ("Row 1: k all\nRow 2: p all", "1 2"),
+        ("1st row: Knit.\n2d row: Purl.\n3d row: Same as first.", "1 2 3"),
+        ("1st.--Knit.\n2nd.--Purl.", "1 2"),
         ("Row 1: Knit.\nRow 2 and following alternate rows: Purl.\nRow 3: Knit.", "1 2 3 4"),
         ("Row 1: Knit.\nRow 2: Purl.\nRow 3 - 6: repeat row 1 and 2, twice", "1 2 3 4 5 6"),
         ("Row 1: Knit.\nEvery alternate row: Purl.\nRow 3: Knit.", "1 2 3 4"),

@@ -16,7 +16,7 @@ _THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|thi
 _LETTER = r"\d{0,4}[a-z]"
 _LETTERED = rf"(?P<letters>{_LETTER}(?:\s*(?:-|,|to|and|&|,\s*and)\s*{_LETTER})*)"
 _ALL = r"(?:all\s+(?:the\s+)?)?"
-_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
+_ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"

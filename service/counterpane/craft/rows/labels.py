@@ -25,18 +25,18 @@ ROW = r"(?:rows?|rnds?|rounds?)"
 # "R3" where rows are labelled so; a letter before a number, and no stitch.
 NAMED_ROW = rf"(?:{ROW}\s*|r\.?\s?(?=\d))"
 _NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-_ORDINAL = rf"(?:\d+(?:st|nd|rd|th)|{'|'.join(NTH)})"
-_NUM = rf"(?:\d++(?:st|nd|rd|th)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
+_ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
+_NUM = rf"(?:\d++(?:st|nd|rd|th|d)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
 _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
 LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
-ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th)|{_ORDINAL}"
+ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th|\dd)|{_ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
-_KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th))"
+_KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th|d))"
 _NEEDLE = r"(?:needles?|pins?|turns?)(?=\s*[:.(=-])"
 _FURTHER = r"(?:(?:foll(?:owing)?|subsequent|remaining|succeeding|rem|the)\s+)*"
 _ALL_OF = (
@@ -68,9 +68,10 @@ LABEL = re.compile(
     rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*(?:r\.?\s?)?\d+)?(?=\s*\.)"
     rf"|\d+(?:{_JOIN}(?:r\.?\s?)?\d+)*(?=\s*[:(\[]|,?\s++(?:and|&)\s++(?:all|every)\s))"
-    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s))"
+    rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s)"
+    r"|(?=\.?\s?-{1,2}\s?[a-z*(]|\s?:))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
-    rf"|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"|(?:\d{{1,3}}(?:st|nd|rd|th|d)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(
@@ -206,7 +207,7 @@ def _also(text: str, numbers: tuple[int, ...]) -> tuple[int, int] | None:
     """
     if not text:
         return None
-    step = re.search(r"\b(\d+)(?:st|nd|rd|th)\b", text)
+    step = re.search(r"\b(\d+)(?:st|nd|rd|th|d)\b", text)
     if step:
         every = max(1, int(step.group(1)[:6]))
         return (numbers[-1] if numbers else every, every)

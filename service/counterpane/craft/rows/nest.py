@@ -229,13 +229,17 @@ class Nest:
             self.faults.append(Fault("ambiguous-term", place, "times", readings=readings, fatal=False))
         return Group(parts, stop.times, stop.doubtful, place)
 
-    def stop_here(self, stop: Stop) -> None:
-        """Apply a stop to the bare stitch, the star or the list before it."""
+    def stop_here(self, stop: Stop, apart: bool = False) -> None:
+        """Apply a stop to the bare stitch, the star or the list before it.
+
+        A stop that stands `apart`, behind a comma, is that of the list: "make 1, knit 2 together, to the end".
+        """
         if self.settle(stop):
             return
         frame = self.frame
         last = frame.items[-1] if frame.items else None
-        if frame.bare and isinstance(last, Work):
+        listed = apart and isinstance(last, Work) and last.stitch not in _WHOLE
+        if frame.bare and isinstance(last, Work) and not listed:
             frame.items[-1] = plain(last, stop)
             frame.bare = False
         elif frame.is_star:

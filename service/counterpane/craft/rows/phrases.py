@@ -30,7 +30,7 @@ _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif"
 _TIMES_WORDS = ("times", "time", "x")
 _SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
 _ORDINAL = frozenset({"next", "following", "first"})
-_PADDING = frozenset({"more", "other", "plain", "edge"})
+_PADDING = frozenset({"more", "other", "plain", "edge", "last"})
 _SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS | OFF_OPENINGS
 _SLIPS = frozenset({"sl", "slip"})
 

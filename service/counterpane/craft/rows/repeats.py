@@ -227,6 +227,7 @@ def named_star(cursor: Cursor) -> tuple[str, str | None] | None:
         cursor.at = before
         return None
     until: str | None = None
+    cursor.take_word("'")
     cursor.take_word("s")
     if cursor.word() in ("to", "and", "-"):
         behind = cursor.at

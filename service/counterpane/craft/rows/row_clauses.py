@@ -40,6 +40,14 @@ def _first(reading: Reading) -> bool:
     return found
 
 
+def _begins(reading: Reading) -> bool:
+    """Move past "begin with" at the beginning of a row, before its first stitch."""
+    cursor = reading.cursor
+    found = cursor.at == 0 and cursor.word(1) in ("with", "by") and cursor.word(2) not in ("the", "working")
+    cursor.at += 2 * found
+    return found
+
+
 def take_note(reading: Reading) -> bool:
     """Move past a printed count, or a note in brackets."""
     aside = aside_at(reading.cursor)
@@ -59,11 +67,12 @@ def _repeat(reading: Reading) -> bool:
 
 def _stop(reading: Reading) -> bool:
     place, word, nest = reading.cursor.place, reading.cursor.word(), reading.nest
+    apart = reading.cursor.at > 0 and reading.cursor.word(-1) == ","
     stop = take_stop(reading.cursor)
     if stop is None:
         return False
     before = (len(nest.frames), *nest.frame.items[-1:])
-    nest.stop_here(stop)
+    nest.stop_here(stop, apart)
     last = nest.frame.items[-1] if nest.frame.items else None
     same = isinstance(last, OpenRepeat) and (last.stop, last.marker) == (stop.rest, stop.marker)
     if before == (len(nest.frames), *nest.frame.items[-1:]) and not same:
@@ -207,6 +216,7 @@ NUMBERED: tuple[Clause, ...] = (take_note, _edge, _several, _counted)
 KINDS: tuple[tuple[Iterable[str], Clause], ...] = (
     (_FILLERS, _filler),
     (("first",), _first),
+    (("begin", "commence", "start"), _begins),
     (asides.LEADS, take_note),
     (evenly.OPENINGS, evenly.take_evenly),
     (REPEAT, _repeat),

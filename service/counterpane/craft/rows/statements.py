@@ -15,14 +15,28 @@ _N = (
     rf"{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 )
 CAST_ON = re.compile(
-    r"\b(?:cast(?:ing)? on|co|c\.o\.|set on|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)\s*"
+    r"\b(?:cast(?:ing)? (?:on|up)|co|c\.o\.|set (?:on|up)"
+    r"|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)\s*"
     r"(?:(?:loosely|about|approx\w*|exactly|a total of|another)\s+)*"
     rf"{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)"
 )
-_MULTIPLE = re.compile(
-    rf"\b(?:mult(?:iples?|s)?\.? of|mult(?:iple)?\s*:|divisible by|divided by|divide by){_STS}\s+{_N}{_STS}"
-    rf"((?:\s*,?\s*[(\[]?(?:\+|plus|and|adding|with|&)\s*{_N}{_STS}"
-    r"(?:\s+(?:over|extra|more|edge sts?|edge stitches|for the edges?))?)*)"
+_EXTRAS = (
+    rf"(?:\s*,?\s*[(\[]?(?:\+|plus|and|adding|with|&)\s*{_N}{_STS}"
+    r"(?:\s+(?:over|extra|more|edge sts?|edge stitches|for the edges?))?)"
+)
+_PATTERN = r"(?:patt(?:ern)?|repeat|rep|scallop|diamond|leaf|shell|feather|point)\b"
+_NEEDS = "(?:requires?|takes?|needs?|is|has|consists of)"
+# A repeat alone ("14-st rep") is that of the pattern between its edges; with what is over it is that of the cast-on.
+_MULTIPLES = tuple(
+    re.compile(form)
+    for form in (
+        rf"\b(?:mult(?:iples?|s)?\.? of|mult(?:iple)?\s*:?|divisible by|divided? by){_STS}\s+{_N}{_STS}({_EXTRAS}*)",
+        rf"\b{_N}\s*{_STITCHES}\s+(?:for|to)\s+(?:each|every|the|a|one)\s+{_PATTERN}({_EXTRAS}*)",
+        rf"\b(?:each|every)\s+{_PATTERN}\s*(?:{_NEEDS}\s+)?{_N}\s*{_STITCHES}({_EXTRAS}*)",
+        rf"{_STITCHES}\s+(?:in|by)\s+{_N}\s?'?(?:e?s)\b({_EXTRAS}*)",
+        rf"\b{_N}[\s-]*(?:sts?|stitch(?:es)?)[\s-]+(?:patt(?:ern)?\s+)?rep(?:eat)?s?\b({_EXTRAS}+)",
+        rf"\b(?:rep(?:eat)?|patt(?:ern)?)\s*(?:of|over|:)\s*{_N}\s*{_STITCHES}({_EXTRAS}+)",
+    )
 )
 _COUNT_ALONE = re.compile(rf"\W*(\d{{1,{LONGEST_NUMBER}}})\s*{_STITCHES}\W*$")
 _EXTRA = re.compile(_N)
@@ -34,7 +48,10 @@ _WITH = (
 )
 _TOTAL = re.compile(rf"[(\[-]\s*(?:total\s*(?:of|:)?\s*)?{_N}\s*{_STITCHES}")
 _ALONG = re.compile(rf"{_N}{_STS}\s+(?:more\s+)?(?:evenly\s+)?(?:along|across|from|down|up|over|around)\b")
-CASTING_ON = re.compile(rf"{_WITH}(?:(?:loosely|provisionally)\s+)?(?:cast(?:ing)? on|co|set on|pick(?:ing)? up)\b")
+CASTING_ON = re.compile(
+    rf"{_WITH}(?:(?:loosely|provisionally)\s+)?"
+    r"(?:cast(?:ing)? (?:on|up)|co|set up(?=\s+\d)|set on|pick(?:ing)? up)\b"
+)
 _ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 BINDING_OFF = re.compile(
     r"(?:(?:now|next|then|and|finally)\s*,?\s+)*(?:(?:very\s+)?(?:loosely|evenly)\s+)?"
@@ -93,7 +110,8 @@ def _picked_up(line: Line, match: re.Match[str], end: int) -> StatedCastOn:
 
 def multiple_in(line: Line, start: int, end: int) -> StatedMultiple | None:
     """Find a stated multiple in a stretch of a line; "an odd number of sts" is one as well."""
-    if match := _MULTIPLE.search(line.text, start, end):
+    found = (match for form in _MULTIPLES if (match := form.search(line.text, start, end)))
+    if match := next(found, None):
         plus = sum(_number(text) for text in _EXTRA.findall(match.group(2)))
         return StatedMultiple(_number(match.group(1)), plus, line.place(match.start()))
     if match := _PARITY.search(line.text, start, end):

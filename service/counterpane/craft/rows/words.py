@@ -58,7 +58,7 @@ _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 # "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
 _TOKEN = re.compile(
-    r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|sts|x)\b))"
+    r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|d|sts|x)\b))"
     r"|(?P<short>(?:rep|sl|k|p|m|inc|dec|cont)\.(?=\s*(?:from\b|\d|\*)))"
     r"|(?P<dotted>(?:[a-z]\.){2,}[a-z]?(?![a-z0-9]))"
     r"|(?P<word>[kp]\d+(?=[/-]?[kp]\d)|[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
