@@ -69,7 +69,7 @@ LABEL = re.compile(
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*(?:r\.?\s?)?\d+)?(?=\s*\.)"
     rf"|\d+(?:{_JOIN}(?:r\.?\s?)?\d+)*(?=\s*[:(\[]|,?\s++(?:and|&)\s++(?:all|every)\s))"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s)"
-    r"|(?=\.?\s?-{1,2}\s?[a-z*(]|\s?:))"
+    r"|(?=\s?:|\.\s?-|\s?--|\s-\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
     rf"|(?:\d{{1,3}}(?:st|nd|rd|th|d)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
