@@ -19,6 +19,7 @@ from counterpane.api import (
     sheets,
     sizes,
     wordings,
+    yarns,
 )
 from counterpane.api.operations import Operation
 
@@ -28,6 +29,7 @@ OPERATIONS: tuple[Operation, ...] = (
     sheets.check_sheet,
     wordings.say,
     plans.plan,
+    yarns.plan_largest,
     patterns.write_pattern,
     safety.assess_safety,
     labels.label,

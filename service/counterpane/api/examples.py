@@ -94,6 +94,10 @@ PLAN = (
     Example(body=SMALL),
     Example(body=BLANKET | {"size": {"named": "pram"}}),
 )
+LARGEST = (
+    Example(body={**IN_YARN, "have": {"balls": 7}}),
+    Example(body={**IN_YARN, "have": {"grams": 350}, "keep": "width"}),
+)
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)
