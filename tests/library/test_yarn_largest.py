@@ -11,7 +11,7 @@ from counterpane.craft.constructions import CannotBePlanned
 from counterpane.library import planning
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
-from counterpane.library.yarn_planning import plan_largest
+from counterpane.library.yarn_planning import Bench, plan_largest
 from counterpane.wiring import open_library
 
 
@@ -23,7 +23,7 @@ def library() -> Services:
 
 def asked(library: Services, request: dict[str, Any]) -> dict[str, Any]:
     """Return the answer to a request."""
-    return plan_largest(request, planning.finder(library, request), library.vocabulary)
+    return plan_largest(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
 
 
 def test_the_size_can_be_sent_on(library: Services) -> None:

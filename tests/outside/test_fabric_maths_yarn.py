@@ -1,4 +1,4 @@
-"""Yarn against vectors E03 to E12 and E14, which an independent script computed, and published yarn figures.
+"""Yarn against vectors E03 to E14, which an independent script computed, and published yarn figures.
 
 E01, E02 and E15 stand with the openings. The constants 5.3 and 4.1 are from memory: what is held is the arithmetic.
 """
@@ -8,6 +8,8 @@ from fractions import Fraction
 import pytest
 
 from counterpane.craft.measures import shown
+from counterpane.craft.rows.instructions import read_text
+from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.tails import tail_by_width
 from counterpane.craft.yarn.balls import balls
 from counterpane.craft.yarn.loops import (
@@ -21,6 +23,7 @@ from counterpane.craft.yarn.loops import (
     weighed_loop_mm,
 )
 from counterpane.craft.yarn.sizing import NotEnoughYarn, SizeLaw
+from counterpane.craft.yarn.tally import tally_rows
 
 TENTH = Fraction(1, 10)
 
@@ -115,3 +118,12 @@ def test_three_metres_do_not_do_for_four_of_ends() -> None:
     """E06: refused."""
     with pytest.raises(NotEnoughYarn, match="not enough yarn for the ends"):
         LAW.width(Fraction(3))
+
+
+def test_a_bias_square_has_used_a_half_and_a_little_at_its_peak(vocabulary: Vocabulary) -> None:
+    """E13: from 3 to 120 stitches and back to 3, 62/123 of the yarn is worked when 120 are reached."""
+    up, down = "Row 1: k1, yo, k to end.", "Row 1: k1, k2tog, k to end."
+    more, fewer = (read_text(text, vocabulary).rows[0].parts for text in (up, down))
+    after = [row.after for row in tally_rows([more] * 117 + [fewer] * 117, 3, vocabulary)]
+    assert (max(after), after[-1]) == (120, 3)
+    assert Fraction(sum(after[:117]), sum(after)) == Fraction(62, 123)

@@ -30,6 +30,7 @@ OPERATIONS: tuple[Operation, ...] = (
     wordings.say,
     plans.plan,
     yarns.plan_largest,
+    yarns.plan_midway,
     patterns.write_pattern,
     safety.assess_safety,
     labels.label,

@@ -1,4 +1,4 @@
-"""Yarn over HTTP: the largest blanket of what is at hand."""
+"""Yarn over HTTP: the largest blanket of what is at hand, and a piece in the middle."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from counterpane.api.sending import as_json
 from counterpane.library import yarn_planning
 from counterpane.library.planning import finder
 from counterpane_schema.largest import LargestAnswer, LargestRequest
+from counterpane_schema.midway import MidwayAnswer, MidwayRequest
 
 
 @operation(
@@ -26,5 +27,28 @@ def plan_largest(call: Call) -> Answer:
     the width. Enough yarn covers the likely amount with its margin and the high end of the estimate; what the likely
     amount alone would make stands under `without_margin`. Nothing is stored.
     """
-    find = finder(call.services, call.body)
-    return as_json(yarn_planning.plan_largest(call.body, find, call.services.vocabulary))
+    return as_json(yarn_planning.plan_largest(call.body, _bench(call)))
+
+
+@operation(
+    "POST",
+    "/v1/plans/midway",
+    tag="plans",
+    answer=MidwayAnswer,
+    body=MidwayRequest,
+    problems=("not-usable", "cannot-be-planned"),
+    examples=examples.MIDWAY,
+)
+def plan_midway(call: Call) -> Answer:
+    """Plan again from the middle of a piece.
+
+    Takes the plan request that it was begun by, the rows that are done, and what was weighed and measured. Tells the
+    rows that the yarn still does for, the mass at which to start what follows the body, and the plan at the gauge that
+    came out, with the cast-on kept. Nothing is stored.
+    """
+    return as_json(yarn_planning.plan_midway(call.body, _bench(call)))
+
+
+def _bench(call: Call) -> yarn_planning.Bench:
+    services = call.services
+    return yarn_planning.Bench(finder(services, call.body), services.vocabulary, services.facts)

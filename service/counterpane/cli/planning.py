@@ -15,10 +15,10 @@ if TYPE_CHECKING:
 
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
-    from counterpane.craft.stitches import Vocabulary
+    from counterpane.library.yarn_planning import Bench
 
     Find = Callable[[str], Component]
-    Work = Callable[[Mapping[str, Any], Find, Vocabulary], Mapping[str, Any]]
+    Work = Callable[[Mapping[str, Any], Bench], Mapping[str, Any]]
 
 HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
 """What a recipe has beside a plan request."""
@@ -117,13 +117,15 @@ def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> 
     """
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library.planning import finder
+    from counterpane.library.yarn_planning import Bench
     from counterpane.seeding import load_vocabulary
+    from counterpane.seeding.facts import facts_by_name
     from counterpane.wiring import open_library
 
     services = None if store is None else open_library(store)
     find = _shipped(content) if services is None else finder(services, content)
     try:
-        return Answered(work(content, find, load_vocabulary()), True)
+        return Answered(work(content, Bench(find, load_vocabulary(), facts_by_name())), True)
     except CannotBePlanned as refusal:
         return Answered(_problem(refusal), False)
     finally:
