@@ -108,3 +108,29 @@ class YarnAnswer(Open):
     grams = fields.Nested(YarnFigure, required=True, allow_none=True)
     ends = Whole(required=True, least=0)
     notes = fields.List(Text(lines=True, most=10_000), required=True)
+
+
+class HaveGrams(Closed):
+    """What is at hand of one yarn, in grams."""
+
+    grams = Number(required=True, above=True, most=10**9)
+
+
+class HaveMetres(Closed):
+    """What is at hand of one yarn, in metres."""
+
+    metres = Number(required=True, above=True, most=10**9)
+
+
+class HaveBalls(Closed):
+    """What is at hand of one yarn, in balls; what one holds stands with the yarn."""
+
+    balls = Number(required=True, above=True, most=10**6)
+
+
+def have(**kwargs: bool) -> Either:
+    """Return the field of what is at hand of one yarn, or of each in their order."""
+    one = (fields.Nested(HaveGrams), fields.Nested(HaveMetres), fields.Nested(HaveBalls))
+    each = Either(*one, said="Give one of grams, metres and balls.")
+    said = "Give one of grams, metres and balls, or a list with one entry for each yarn."
+    return Either(*one, fields.List(each, validate=validate.Length(1, MOST_YARNS)), said=said, **kwargs)

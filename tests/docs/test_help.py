@@ -31,6 +31,7 @@ name = "edge"
 grams = 46
 fibres = [{ fibre = "cotton", percent = 100 }]
 """
+YARN = "\n[yarn]\nball_g = 50\nball_m = 115\n"
 
 
 @pytest.fixture(scope="module")
@@ -41,7 +42,8 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     (place / "rows.txt").write_text(ROWS, "utf-8")
     (place / "yarns.toml").write_text(YARNS, "utf-8")
     blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
-    (place / "blanket.toml").write_text(blanket.replace("stitches = 6 }", "stitches = 7 }"), "utf-8")
+    mended = blanket.replace("stitches = 6 }", "stitches = 7 }")
+    (place / "blanket.toml").write_text(mended + YARN, "utf-8")
     return place
 
 

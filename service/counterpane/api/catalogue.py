@@ -19,6 +19,7 @@ from counterpane.api import (
     sheets,
     sizes,
     wordings,
+    yarns,
 )
 from counterpane.api.operations import Operation
 
@@ -28,6 +29,8 @@ OPERATIONS: tuple[Operation, ...] = (
     sheets.check_sheet,
     wordings.say,
     plans.plan,
+    yarns.plan_largest,
+    yarns.plan_midway,
     patterns.write_pattern,
     safety.assess_safety,
     labels.label,

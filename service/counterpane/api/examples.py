@@ -94,6 +94,14 @@ PLAN = (
     Example(body=SMALL),
     Example(body=BLANKET | {"size": {"named": "pram"}}),
 )
+LARGEST = (
+    Example(body={**IN_YARN, "have": {"balls": 7}}),
+    Example(body={**IN_YARN, "have": {"grams": 350}, "keep": "width"}),
+)
+MIDWAY = (
+    Example(body={**IN_YARN, "at": {"rows_done": 112, "left_g": 210, "used_g": 152}}),
+    Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),
+)
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import argparse
 import re
+from decimal import Decimal
 from pathlib import Path
 
 from counterpane.cli.documents import MOST_DIGITS
 
 MOST_SLUG = 80
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_DECIMAL = re.compile(r"[0-9]{1,9}(\.[0-9]+)?", re.ASCII)
 
 
 def take_input(parser: argparse.ArgumentParser, what: str) -> None:
@@ -35,6 +37,19 @@ def take_store(parser: argparse.ArgumentParser, unset: str = "else as `counterpa
 def stitches(text: str) -> int:
     """Return a number of stitches from what was typed; 1 or more, at most 18 digits."""
     return _whole(text, "a number of stitches", 1, 10**MOST_DIGITS - 1)
+
+
+def amount(text: str) -> Decimal:
+    """Return an amount of yarn or a length above 0, with the digits that were typed."""
+    plain = text.strip()
+    if len(plain) > MOST_DIGITS or not _DECIMAL.fullmatch(plain) or not Decimal(plain):
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is not a number above 0, such as 350 or 12.5")
+    return Decimal(plain)
+
+
+def rows(text: str) -> int:
+    """Return a number of rows; 1 or more, at most 18 digits."""
+    return _whole(text, "a number of rows", 1, 10**MOST_DIGITS - 1)
 
 
 def port(text: str) -> int:

@@ -15,8 +15,10 @@ if TYPE_CHECKING:
 
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
+    from counterpane.library.yarn_planning import Bench
 
     Find = Callable[[str], Component]
+    Work = Callable[[Mapping[str, Any], Bench], Mapping[str, Any]]
 
 HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
 """What a recipe has beside a plan request."""
@@ -44,6 +46,14 @@ class Planned:
     def has_errors(self) -> bool:
         """Say whether there is no plan, or one with findings of severity error."""
         return self.plan is None or any(finding["severity"] == "error" for finding in self.answer["findings"])
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """An answer as JSON values; where it was refused it is the problem document that says why."""
+
+    answer: Mapping[str, Any]
+    done: bool
 
 
 def read_request(where: str) -> Asked:
@@ -98,6 +108,29 @@ def planned_over(content: Mapping[str, Any], store: str | None) -> Planned:
         return planned(content, finder(services, content))
     finally:
         services.store.close()
+
+
+def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> Answered:
+    """Do work that starts from a plan request over a library at a path, or over the parts that ship with the program.
+
+    The answer is the problem document where no plan can be made.
+    """
+    from counterpane.craft.constructions import CannotBePlanned
+    from counterpane.library.planning import finder
+    from counterpane.library.yarn_planning import Bench
+    from counterpane.seeding import load_vocabulary
+    from counterpane.seeding.facts import facts_by_name
+    from counterpane.wiring import open_library
+
+    services = None if store is None else open_library(store)
+    find = _shipped(content) if services is None else finder(services, content)
+    try:
+        return Answered(work(content, Bench(find, load_vocabulary(), facts_by_name())), True)
+    except CannotBePlanned as refusal:
+        return Answered(_problem(refusal), False)
+    finally:
+        if services is not None:
+            services.store.close()
 
 
 def _shipped(content: Mapping[str, Any]) -> Find:

@@ -37,9 +37,9 @@ def yarns_of(given: Any, pointer: str = "/yarn") -> tuple[Yarn, ...]:
 
 def yarn_of(given: Content, pointer: str) -> Yarn:
     """Read one yarn."""
-    ball_g, ball_m = _number(given, "ball_g", pointer), _number(given, "ball_m", pointer)
+    ball_g, ball_m = number_of(given, "ball_g", pointer), number_of(given, "ball_m", pointer)
     rows, every = _stripes(given, pointer)
-    margin = _number(given, "margin_percent", pointer)
+    margin = number_of(given, "margin_percent", pointer)
     return Yarn(
         name=given.get("name"),
         weight=given.get("weight"),
@@ -48,7 +48,7 @@ def yarn_of(given: Content, pointer: str) -> Yarn:
         tex=_tex(given, pointer),
         ball_g=ball_g,
         ball_m=ball_m,
-        strands=int(_number(given, "strands", pointer) or 1),
+        strands=int(number_of(given, "strands", pointer) or 1),
         parts=tuple(given.get("parts") or ()),
         rows=rows,
         every=every,
@@ -64,7 +64,8 @@ def _table(value: object, pointer: str) -> Content:
     return value
 
 
-def _number(given: Content, name: str, pointer: str) -> Fraction | None:
+def number_of(given: Content, name: str, pointer: str) -> Fraction | None:
+    """Return a number of an object at a pointer, None where it is not given; BadInput for what is none."""
     value = given.get(name)
     if value is None:
         return None
@@ -87,7 +88,7 @@ def _tex(given: Content, pointer: str) -> Fraction | None:
 
 def _told(given: Content, pointer: str) -> list[tuple[str, Fraction | None]]:
     tex, metres, grams, ball = (
-        _number(given, name, pointer) for name in ("tex", "metres_per_100g", "ball_g", "ball_m")
+        number_of(given, name, pointer) for name in ("tex", "metres_per_100g", "ball_g", "ball_m")
     )
     return [
         ("tex", tex),
@@ -103,7 +104,9 @@ def _fibres(given: Content, pointer: str) -> tuple[Fibre, ...]:
     names = ("fibre", "percent") if others is None else ("name", "pct")
     field = "fibre" if others is None else "fibres"
     found = enumerate((listed if others is None else others) or ())
-    return tuple(Fibre(each[names[0]], _number(each, names[1], f"{pointer}/{field}/{place}")) for place, each in found)
+    return tuple(
+        Fibre(each[names[0]], number_of(each, names[1], f"{pointer}/{field}/{place}")) for place, each in found
+    )
 
 
 def _stripes(given: Content, pointer: str) -> tuple[tuple[int, ...], int]:
@@ -127,7 +130,7 @@ def _weighed(given: Content, name: str, pointer: str) -> Weighed | None:
         return None
     where = f"{pointer}/{name}"
     piece = name == "earlier"
-    mass, scale = _number(table, "mass_g", where), _number(table, "scale_g", where) or SCALE_G
+    mass, scale = number_of(table, "mass_g", where), number_of(table, "scale_g", where) or SCALE_G
     if mass is None or scale >= mass:
         raise BadInput(f"{where}/scale_g", "The scales' step is as large as the mass.", "Weigh on finer scales.")
     stitches = int(table["stitches_total" if piece else "stitches"])

@@ -20,9 +20,7 @@ def draw_yarn(console: Console, yarn: Answer) -> None:
         console.print(f"\n{visible(_title(each))}", style="bold")
         console.print(_parts(each))
         console.print(_balls(each))
-        console.print(
-            f"By the {each['metres']['basis'] if each['metres'] else each['grams']['basis']}: {_source(each)}."
-        )
+        console.print(f"The figures rest on {_source(each)}.")
     for note in yarn["notes"]:
         console.print(visible(note))
 

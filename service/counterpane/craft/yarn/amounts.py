@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -24,6 +24,8 @@ ENDS = "ends"
 
 END_M = Fraction("0.15"), Fraction("0.175"), Fraction("0.20")
 """Metres of an end to weave in: The Knitting Guild Association, article on tail lengths, 2023 to 2024."""
+
+_AS_KNOWN: Mapping[int, Scale] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +76,12 @@ class YarnEstimate:
         return _sum([each.grams for each in self.colours])
 
 
-def estimate(plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary) -> YarnEstimate:
+def estimate(
+    plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary, scales: Mapping[int, Scale] = _AS_KNOWN
+) -> YarnEstimate:
     """Estimate the yarn of a plan; `yarns` holds at least one, and the first works what no other claims.
+
+    `scales` are those of yarns, by their place, that are better known than the yarns tell.
 
     TextureNotWorked where a swatch was weighed in a texture that is no part of the plan.
     """
@@ -84,7 +90,8 @@ def estimate(plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary) -> YarnE
     for place, part, loops, keys in _parts(plan, yarns, vocabulary):
         used.setdefault(place, []).append((part, loops))
         unknown.setdefault(place, {}).update(dict.fromkeys(keys))
-    colours = [_colour(plan, yarns[place], used[place], tuple(unknown[place]), vocabulary) for place in sorted(used)]
+    known = {place: scales.get(place) or scale_of(plan, yarns[place], vocabulary) for place in sorted(used)}
+    colours = [_colour(plan, yarns[place], used[place], tuple(unknown[place]), known[place]) for place in known]
     edges = (plan.request.cast_on.component, plan.request.bind_off.component)
     return YarnEstimate(tuple(colours), tuple(each.name for each in edges if not _is_known(each)))
 
@@ -106,9 +113,8 @@ def _parts(
 
 
 def _colour(
-    plan: Plan, yarn: Yarn, used: list[tuple[str, Figure]], unknown: tuple[str, ...], vocabulary: Vocabulary
+    plan: Plan, yarn: Yarn, used: list[tuple[str, Figure]], unknown: tuple[str, ...], scale: Scale
 ) -> ColourYarn:
-    scale = scale_of(plan, yarn, vocabulary)
     joined = _joins(plan, yarn, scale, total(loops for _, loops in used))
     ends = ends_of(joined or 0)
     everything = [*used, (ENDS, end_loops(plan, scale).times(ends))]

@@ -12,10 +12,13 @@ from counterpane.craft.yarn.figures import Figure
 from counterpane.craft.yarn.loops import FULL, WET
 from counterpane.craft.yarn.values import Weighed, Yarn
 
-Basis = Literal["weighed swatch", "earlier piece", "gauge"]
+Basis = Literal["this piece", "weighed swatch", "earlier piece", "gauge"]
 
 HANDS = Fraction(5, 100)
 """Share by which a knitter's own hands differ between a swatch and a piece: 3 to 5 %, from memory."""
+
+ONWARD = Fraction(3, 100)
+"""The same between the part of a piece that is worked and the rest of it: the low end of 3 to 5 %, from memory."""
 
 EARLIER = Fraction(8, 100)
 """The same between one piece and another; house figure."""
@@ -26,7 +29,15 @@ BY_GAUGE = Fraction(10, 100)
 BY_OTHER_GAUGE = Fraction(15, 100)
 """The same where the gauge was not knitted in plain (stocking) stitch; the constants hold within about 15 %."""
 
+SPREADS: dict[Basis, Fraction] = {
+    "this piece": ONWARD,
+    "weighed swatch": HANDS,
+    "earlier piece": EARLIER,
+    "gauge": BY_GAUGE,
+}
+
 SOURCES: dict[Basis, str] = {
+    "this piece": "what this piece has taken, with half a step of the scales and 3 % for the hands (from memory)",
     "weighed swatch": "the weighed swatch, with half a step of the scales and 5 % for the hands (from memory)",
     "earlier piece": "the weighed earlier piece, with half a step of the scales and 8 % for another piece (house)",
     "gauge": "loops of 4.1 stitch widths, wet relaxed: Munden's constant for wool, from memory",
@@ -75,5 +86,5 @@ def scale_by_weighing(weighed: Weighed, loops: Figure, yarn: Yarn, basis: Basis)
     each = Figure.exactly(weighed.mass_g) / loops
     metres = None if yarn.tex is None else each.times(1000 / yarn.tex)
     loop = None if metres is None else metres.times(Fraction(1000, yarn.strands))
-    spread = weighed.scale_g / (2 * weighed.mass_g) + (HANDS if basis == "weighed swatch" else EARLIER)
+    spread = weighed.scale_g / (2 * weighed.mass_g) + SPREADS[basis]
     return Scale(metres, each, spread, basis, SOURCES[basis], loop)

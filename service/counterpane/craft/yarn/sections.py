@@ -19,7 +19,7 @@ def section_loops(
 ) -> Mapping[int, tuple[Figure, tuple[str, ...]]]:
     """Return for each yarn, by its place, its loops in a section, and its stitches of which no yarn is known.
 
-    `rows` are the first so many rows of the section, all if None.
+    `rows` are the first so many rows of the section, all if None; more than it has go on in the same repeat.
     """
     counted = _stitches(section, yarns, vocabulary, section.rows if rows is None else rows)
     return {place: (loops_of(each, vocabulary), not_known(each, vocabulary)) for place, each in sorted(counted.items())}
@@ -27,7 +27,9 @@ def section_loops(
 
 def _stitches(section: Section, yarns: Sequence[Yarn], vocabulary: Vocabulary, rows: int) -> Mapping[int, Stitches]:
     """Count stitches by yarn: the rows after which the repeat and the stripes begin again together, and the rest."""
-    tallies = tally_rows((row.parts for row in section.cycle[: section.rows]), section.before, vocabulary)
+    if rows < 1:
+        return {}
+    tallies = tally_rows((row.parts for row in section.cycle[:rows]), section.before, vocabulary)
     period = lcm(len(tallies), *(yarn.every for yarn in yarns))
     whole, rest = divmod(rows, period)
     counted: dict[int, Stitches] = {}

@@ -1,0 +1,54 @@
+"""Yarn over HTTP: the largest blanket of what is at hand, and a piece in the middle."""
+
+from __future__ import annotations
+
+from counterpane.api import examples
+from counterpane.api.operations import Answer, Call, operation
+from counterpane.api.sending import as_json
+from counterpane.library import yarn_planning
+from counterpane.library.planning import finder
+from counterpane_schema.largest import LargestAnswer, LargestRequest
+from counterpane_schema.midway import MidwayAnswer, MidwayRequest
+
+
+@operation(
+    "POST",
+    "/v1/plans/largest",
+    tag="plans",
+    answer=LargestAnswer,
+    body=LargestRequest,
+    problems=("not-usable", "cannot-be-planned"),
+    examples=examples.LARGEST,
+)
+def plan_largest(call: Call) -> Answer:
+    """Plan the largest blanket of the yarn at hand.
+
+    Takes a plan request with its yarn and what there is of it. The size tells the shape to keep, or with `keep` "width"
+    the width. Enough yarn covers the likely amount with its margin and the high end of the estimate; what the likely
+    amount alone would make stands under `without_margin`. Nothing is stored.
+    """
+    return as_json(yarn_planning.plan_largest(call.body, _bench(call)))
+
+
+@operation(
+    "POST",
+    "/v1/plans/midway",
+    tag="plans",
+    answer=MidwayAnswer,
+    body=MidwayRequest,
+    problems=("not-usable", "cannot-be-planned"),
+    examples=examples.MIDWAY,
+)
+def plan_midway(call: Call) -> Answer:
+    """Plan again from the middle of a piece.
+
+    Takes the plan request that it was begun by, the rows that are done, and what was weighed and measured. Tells the
+    rows that the yarn still does for, the mass at which to start what follows the body, and the plan at the gauge that
+    came out, with the cast-on kept. Nothing is stored.
+    """
+    return as_json(yarn_planning.plan_midway(call.body, _bench(call)))
+
+
+def _bench(call: Call) -> yarn_planning.Bench:
+    services = call.services
+    return yarn_planning.Bench(finder(services, call.body), services.vocabulary, services.facts)
