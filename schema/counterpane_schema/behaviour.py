@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Text, Word
+from counterpane_schema.fields import Text, Whole, Word
 from counterpane_schema.forms import Open
 
 BASES = ("published", "borrowed", "common practice", "house", "memory")
@@ -53,7 +53,57 @@ class PartBehaviour(Behaviour):
     texture = Text(required=True, allow_none=True)
 
 
+class ChangingRow(Open):
+    """A row of the plan rewritten so that it changes the count, `before` and `after` its own counts."""
+
+    section = Text(required=True)
+    row = Whole(required=True, least=1, metadata={"description": "Counted within the section."})
+    side = Word("RS", "WS", "round", required=True)
+    text = Text(required=True, most=100_000)
+    before = Whole(required=True, least=1)
+    after = Whole(required=True, least=1)
+
+
+class TakeUp(Open):
+    """By how many stitches an end border should have fewer than the body, below 0 for more."""
+
+    stitches = fields.Nested(Figure, required=True)
+    chosen = fields.Integer(required=True, allow_none=True)
+    row = fields.Nested(ChangingRow, required=True, allow_none=True)
+
+
+class PairOfRows(Open):
+    """The words of one extra pair of rows, at the start of a row of this side."""
+
+    edge = Word("right", "left", required=True)
+    before = Word("RS", "WS", "round", required=True)
+    text = Text(required=True, most=100_000)
+
+
+class ExtraRows(Open):
+    """Pairs of turned rows that a side border takes more than the body; `before_rows` are those at the right edge."""
+
+    pairs = fields.Nested(Figure, required=True)
+    chosen = Whole(required=True, least=1)
+    before_rows = fields.List(Whole(least=1), required=True)
+    every = fields.List(Whole(least=1), required=True)
+    instructions = fields.List(fields.Nested(PairOfRows), required=True)
+
+
+class Seam(Open):
+    """Where two fabrics meet: by how many centimetres the part is the wider, or the longer, there."""
+
+    part = Text(required=True)
+    body = Text(required=True)
+    lies = Word("across", "along", required=True)
+    excess = figure()
+    take_up = fields.Nested(TakeUp, required=True, allow_none=True)
+    extra_rows = fields.Nested(ExtraRows, required=True, allow_none=True)
+    message = Text(required=True, most=10_000)
+
+
 class PlanBehaviour(Open):
     """What the fabric of a plan will do."""
 
     parts = fields.List(fields.Nested(PartBehaviour), required=True)
+    seams = fields.List(fields.Nested(Seam), required=True)

@@ -155,5 +155,5 @@ def test_a_person_reads_how_the_fabric_behaves_with_what_it_rests_on(typed: Type
     done = typed("plan", "-", stdin=changed(parts={"body": "stocking-stitch"}))
     words = " ".join(done.out.split())
     assert "bottom, sides and top (garter-border): lies flat" in words
-    assert "1.05 to 1.1 times as wide as stocking stitch (house)" in words
+    assert "1.05 to 1.1 times as wide as stocking stitch (house figure)" in words
     assert "rolls to the back at its sides" in words

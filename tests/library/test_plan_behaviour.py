@@ -91,3 +91,55 @@ def test_ends_are_rounded_outwards(name: str) -> None:
 def test_a_cast_on_has_no_behaviour(starters: Starters, vocabulary: Vocabulary) -> None:
     """What has no rows is not spoken of."""
     assert component_behaviour(starters["long-tail"], vocabulary) is None
+
+
+GARTER_SWATCHED = [
+    {"stitches": "22", "rows": 30, "over_cm": 10, "in": "waffle"},
+    {"stitches": "20.5", "rows": 42, "over_cm": 10, "in": "garter-border"},
+]
+WAFFLE: Mapping[str, Any] = {
+    "parts": {"body": "waffle"},
+    "gauge": GARTER_SWATCHED,
+    "size": {"width_cm": 70, "length_cm": 90},
+}
+
+
+def test_seams_are_told_from_the_bottom_up(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Garter round waffle frills at both ends and draws the body up at the sides, by gauges that were given."""
+    seams = told(WAFFLE, starters, vocabulary)["seams"]
+    assert [(seam["part"], seam["lies"]) for seam in seams] == [
+        ("bottom", "across"),
+        ("sides", "along"),
+        ("top", "across"),
+    ]
+    assert [seam["excess"]["low"] > 0 for seam in seams] == [True, False, True]
+    assert {seam["excess"]["basis"] for seam in seams} == {"common practice"}
+
+
+def test_a_take_up_gives_the_row_in_words_with_its_counts(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Ten stitches fewer, increased in the last row of the bottom border; taken away in the first row of the top."""
+    seams = told(WAFFLE, starters, vocabulary)["seams"]
+    below, above = seams[0]["take_up"], seams[2]["take_up"]
+    assert (below["chosen"], below["row"]["before"], below["row"]["after"]) == (10, 144, 154)
+    assert (below["row"]["section"], below["row"]["row"], below["row"]["side"]) == ("bottom", 12, "WS")
+    assert below["row"]["text"].count("m1") and above["row"]["text"].count("k2tog")
+    assert (above["row"]["section"], above["row"]["row"], above["row"]["after"]) == ("top", 1, 144)
+    assert "10 stitches fewer" in seams[0]["message"]
+
+
+def test_extra_rows_are_listed_with_their_words(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A pair of turned rows before a row, in the words of either edge."""
+    extra = told(WAFFLE, starters, vocabulary)["seams"][1]["extra_rows"]
+    assert (extra["chosen"], extra["every"], extra["before_rows"][:3]) == (50, [4, 6], [3, 7, 13])
+    assert extra["instructions"] == [
+        {"edge": "right", "before": "RS", "text": "k6, turn, k6, turn"},
+        {"edge": "left", "before": "WS", "text": "k6, turn, k6, turn"},
+    ]
+
+
+def test_what_is_not_known_of_a_seam_is_said(starters: Starters, vocabulary: Vocabulary) -> None:
+    """No figure is made up for welts beside a waffle."""
+    content = {**SMOOTH, "parts": {"body": "waffle", "bottom": "welt-border"}}
+    seam = told(content, starters, vocabulary)["seams"][0]
+    assert (seam["excess"], seam["take_up"]) == (None, None)
+    assert "not known" in seam["message"]

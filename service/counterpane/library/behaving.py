@@ -66,15 +66,20 @@ def span(figure: Figure) -> str:
     return low if low == high else f"{low} to {high}"
 
 
+def rests_on(figure: Figure) -> str:
+    """Return what a figure rests on, as it stands in brackets behind it."""
+    return {"memory": "from memory", "house": "house figure"}.get(figure.basis, figure.basis)
+
+
 def sentence(behaviour: Behaviour) -> str:
     """Say how a texture behaves, each figure with its basis."""
     said = [_lies(behaviour)]
     if behaviour.width is not None and behaviour.width.source != DEFINITION:
-        said.append(f"{span(behaviour.width)} times as wide as stocking stitch ({behaviour.width.basis})")
+        said.append(f"{span(behaviour.width)} times as wide as stocking stitch ({rests_on(behaviour.width)})")
     if behaviour.shape is not None:
-        said.append(f"{span(behaviour.shape)} rows as high as a stitch is wide ({behaviour.shape.basis})")
+        said.append(f"{span(behaviour.shape)} rows as high as a stitch is wide ({rests_on(behaviour.shape)})")
     if behaviour.stretch is not None:
-        said.append(f"stretches to {span(behaviour.stretch)} times its width at rest ({behaviour.stretch.basis})")
+        said.append(f"stretches to {span(behaviour.stretch)} times its width at rest ({rests_on(behaviour.stretch)})")
     return "; ".join(said)
 
 
@@ -88,7 +93,7 @@ def _rolls(curl: Curl) -> str:
     sides, ends = curl.side_border, curl.end_border
     return (
         f"rolls {curl.sides} at its sides and {curl.ends} at its ends; borders that lie flat hold it from about "
-        f"{span(sides)} cm at the sides and {span(ends)} rows at the ends ({sides.basis})"
+        f"{span(sides)} cm at the sides and {span(ends)} rows at the ends ({rests_on(sides)})"
     )
 
 

@@ -1,4 +1,4 @@
-"""What the fabric of a plan will do, as JSON values: part by part, told before a stitch is knitted."""
+"""What the fabric of a plan will do, as JSON values: part by part and seam by seam, told before a stitch is knitted."""
 
 from __future__ import annotations
 
@@ -8,13 +8,15 @@ from typing import Any
 from counterpane.craft.constructions import Part, Plan
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.behaving import component_behaviour
+from counterpane.library.plan_seams import seams_json
 
 Answer = dict[str, Any]
 
 
 def behaviour_of_plan(plan: Plan, vocabulary: Vocabulary) -> Answer:
     """Return what is known of the behaviour of a plan; each figure with its basis, null where nothing is known."""
-    return {"parts": [_part(name, part, vocabulary) for name, part in fabrics_of(plan)]}
+    parts = [_part(name, part, vocabulary) for name, part in fabrics_of(plan)]
+    return {"parts": parts, "seams": seams_json(plan, vocabulary)}
 
 
 def fabrics_of(plan: Plan) -> Iterator[tuple[str, Part]]:

@@ -18,6 +18,9 @@ def draw_behaviour(console: Console, behaviour: Answer) -> None:
     console.print("\nHow the fabric behaves", style="bold")
     for names, texture, message in _alike(behaviour):
         console.print(Padding(f"{listed(names)} ({visible(texture)}): {visible(message)}.", (0, 0, 0, 2)))
+    for seam in behaviour["seams"]:
+        said = f"{seam['part']} beside {seam['body']}: {visible(seam['message'])}."
+        console.print(Padding(said, (0, 0, 0, 2)))
 
 
 def _alike(behaviour: Answer) -> list[tuple[list[str], str, str]]:

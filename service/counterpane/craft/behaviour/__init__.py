@@ -5,6 +5,7 @@ its cost does not grow with the blanket.
 """
 
 from counterpane.craft.behaviour.figures import Figure
+from counterpane.craft.behaviour.seams import Seam, seams
 from counterpane.craft.behaviour.textures import Behaviour, Curl, behaviour_of
 
-__all__ = ["Behaviour", "Curl", "Figure", "behaviour_of"]
+__all__ = ["Behaviour", "Curl", "Figure", "Seam", "behaviour_of", "seams"]

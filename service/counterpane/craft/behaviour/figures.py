@@ -49,6 +49,11 @@ class Figure:
         low, high = ends if factor >= 0 else ends[::-1]
         return Figure(low, high, unit, self.basis, self.source)
 
+    def plus(self, number: int) -> Figure:
+        """Return the figure with a number added to both ends."""
+        low, high = (None if end is None else end + number for end in (self.low, self.high))
+        return Figure(low, high, self.unit, self.basis, self.source)
+
     def over(self, other: Figure, unit: str) -> Figure:
         """Return the quotient of two figures above 0, on the weaker basis of the two."""
         low = None if self.low is None or other.high is None else self.low / other.high
@@ -88,6 +93,7 @@ END_BORDER_OTHER = _from("6", "10", "rows", "common practice", PRACTICE)
 WIDTH_RIB_2X2 = _from("0.6", "0.75", OF_STOCKING, "memory", MEMORY)
 WIDTH_RIB_1X1 = _from("0.7", "0.85", OF_STOCKING, "memory", MEMORY)
 WIDTH_RIB_OTHER = _from("0.6", "1", OF_STOCKING, "house", "house: from the narrowest rib with a figure to none")
+WIDTH_UNKNOWN = _from("0.9", "1.1", OF_STOCKING, "house", "house: within a tenth")
 WIDTH_GARTER = _from("1.05", "1.1", OF_STOCKING, "house", "house: about the 22 to 20.5 stitches of common practice")
 CABLE_SHARE = _from("1/4", "1/3", "of the crossed stitches", "memory", MEMORY)
 STRETCH_RIB_2X2 = _from("1.5", "2", RELAXED, "memory", MEMORY)
@@ -103,6 +109,7 @@ FACTS: dict[str, Figure] = {
     "width-rib-two-by-two": WIDTH_RIB_2X2,
     "width-rib-one-by-one": WIDTH_RIB_1X1,
     "width-rib-other": WIDTH_RIB_OTHER,
+    "width-unknown": WIDTH_UNKNOWN,
     "width-garter": WIDTH_GARTER,
     "cable-take-up": CABLE_SHARE,
     "stretch-rib-two-by-two": STRETCH_RIB_2X2,

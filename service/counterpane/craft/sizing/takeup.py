@@ -43,12 +43,12 @@ def gaps_of_decreases(stitches: int, changes: int) -> tuple[int, ...]:
     return gaps(changes, stitches - 2 * changes)
 
 
-def row_of_changes(plain: tuple[int, ...], change: str) -> tuple[Node, ...]:
-    """Return the knit row with the gaps worked plain and the stitch of this key between them."""
+def row_of_changes(plain: tuple[int, ...], change: str, key: str = "k") -> tuple[Node, ...]:
+    """Return the row with the gaps worked plain, in knit or in the stitch of `key`, and the change between them."""
     nodes: list[Node] = []
     for index, gap in enumerate(plain):
         nodes += [Work(change)] if index else []
-        nodes += [Work("k", gap)] if gap else []
+        nodes += [Work(key, gap)] if gap else []
     return tuple(nodes)
 
 
