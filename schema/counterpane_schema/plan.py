@@ -5,7 +5,7 @@ from __future__ import annotations
 from marshmallow import fields, validate
 
 from counterpane_schema.behaviour import PlanBehaviour
-from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word
+from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import SafetyInputs
 from counterpane_schema.yarn import YarnAnswer, yarns
@@ -63,18 +63,32 @@ class Parts(Closed):
     bind_off = stored(allow_none=True)
 
 
-class Gauge(Closed):
+class Counted(Closed):
     """Stitches and rows counted over a length, in centimetres or inches."""
 
     stitches = Number(required=True, above=True)
     rows = Number(required=True, above=True)
     over_cm = Number(above=True)
     over_in = Number(above=True)
+
+    either_or = (("over_cm", "over_in"),)
+
+
+class Gauge(Counted):
+    """A swatch as it was counted, after the wash that the piece will have."""
+
     texture = Slug(
         data_key="in", attribute="in", allow_none=True, metadata={"description": "The texture it was knitted in."}
     )
-
-    either_or = (("over_cm", "over_in"),)
+    count_error = Number(most=100, metadata={"description": "Stitches or rows a count may be off by; 0.25 if unsaid."})
+    window_error_cm = Number(most=100, metadata={"description": "What the length may be off by; 0.1 if unsaid."})
+    swatches = Whole(
+        least=1, most=100, metadata={"description": "How many swatches the counts and the length are sums of; 1."}
+    )
+    washed = YesNo(allow_none=True, metadata={"description": "Whether it was counted after a wash."})
+    before = fields.Nested(
+        Counted, allow_none=True, metadata={"description": "What the same swatch counted before its wash."}
+    )
 
 
 class Size(Closed):

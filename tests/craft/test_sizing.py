@@ -120,8 +120,8 @@ def test_a_root_is_rounded_to_the_nearest(value: Fraction) -> None:
 
 def test_a_tolerance_sums_independent_swatches_by_squares() -> None:
     """Two halves from two swatches are known better than a whole from one."""
-    half = (Fraction(30), Fraction(22), Fraction(10))
-    whole = (Fraction(60), Fraction(22), Fraction(10))
+    read = swatch.spread_squared(Fraction(22), Fraction(10))
+    half, whole = (Fraction(30), read), (Fraction(60), read)
     assert swatch.tolerance([half, half]) < swatch.tolerance([whole])
 
 

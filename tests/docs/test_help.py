@@ -32,6 +32,7 @@ grams = 46
 fibres = [{ fibre = "cotton", percent = 100 }]
 """
 YARN = "\n[yarn]\nball_g = 50\nball_m = 115\n"
+SWATCHES = '[[swatches]]\nin = "waffle"\nstitches = 22\nrows = 30\nover_cm = 10\n'
 
 
 @pytest.fixture(scope="module")
@@ -41,6 +42,7 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(desk / "season", place / "season")
     (place / "rows.txt").write_text(ROWS, "utf-8")
     (place / "yarns.toml").write_text(YARNS, "utf-8")
+    (place / "swatches.toml").write_text(SWATCHES, "utf-8")
     blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
     mended = blanket.replace("stitches = 6 }", "stitches = 7 }")
     (place / "blanket.toml").write_text(mended + YARN, "utf-8")

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.component import Component, Kind, Measure, Operation, Provenance, SafetyNotes, SlippedEdge
-from counterpane.craft.constructions import Counts, Part, Plan, PlanRequest, Section
+from counterpane.craft.constructions import Counts, Give, Part, Plan, PlanRequest, Section
 from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import OPENING_STITCHES
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, Hold, Marker, Node, OpenRepeat, Row, Turn, Work
@@ -37,8 +37,8 @@ def plan_of(*rows: tuple[Node, ...], gauge: str = "22", cast_on: SafetyNotes = P
     border, body = Part(component("border", "border")), Part(component("t", "body"))
     ends = Part(component("cast", "cast-on", cast_on)), Part(component("bind", "bind-off"))
     request = PlanRequest(ends[0], border, None, edge, (body,), border, ends[1], (swatch,), *size)
-    counts = Counts(100, 0, 0, (100,), (100,))
-    return Plan(request, counts, (section,), *size, Fraction(1), Fraction(1), (), 100 * len(rows))
+    counts, give = Counts(100, 0, 0, (100,), (100,)), Give(Fraction(1), (Fraction(44), Fraction(46)))
+    return Plan(request, counts, (section,), *size, give, give, (), 100 * len(rows))
 
 
 def spoken(answer: dict[str, Any]) -> dict[str, str]:

@@ -198,6 +198,22 @@ LABEL = (
     ),
 )
 RULE = (Example({"slug": "row-runs-short"}),)
+SWATCHES: dict[str, Any] = {
+    "swatches": [
+        {"in": "waffle", "stitches": 22, "rows": 30, "over_cm": 10, "washed": True},
+        {"in": "waffle", "stitches": 33.5, "rows": 45, "over_cm": 15, "washed": True},
+        {
+            "in": "garter-border",
+            "stitches": 20.5,
+            "rows": 42,
+            "over_cm": 10,
+            "before": {"stitches": 20, "rows": 40, "over_cm": 10},
+        },
+    ],
+    "size": {"named": "pram"},
+    "within_cm": 0.5,
+}
+GAUGE = (Example(body=SWATCHES), Example(body={"swatches": [{"stitches": 9, "rows": 12, "over_in": 1.5}]}))
 SIZE = (Example({"name": "pram"}),)
 FACT = (Example({"name": "inch"}),)
 OBJECT = (Example({"sha256": SHA256}),)

@@ -55,6 +55,10 @@ class Client:
         form = {"as": how.pop("form")} if "form" in how else {}
         return results.Wording.of(self._post("/v1/wordings", {"text": text, **form, **how}))
 
+    def gauge(self, swatches: Sequence[Json], **asked: Any) -> results.Gauges:
+        """Read swatches as they were counted; `size` and `within_cm` ask what that leaves open of a piece."""
+        return results.Gauges.of(self._post("/v1/gauges", {"swatches": list(swatches), **asked}))
+
     def plan(self, request: Json) -> results.Plan:
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
         return results.Plan.of(self._post("/v1/plans", request))

@@ -317,6 +317,15 @@ class Size(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Gauges(Result):
+    """What swatches say, one entry for each texture; the `gauge` of an entry goes into a plan request."""
+
+    gauges: tuple[Json, ...]
+    basis: str
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Change(Result):
     """One line of the history of a library."""
 

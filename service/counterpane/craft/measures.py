@@ -44,16 +44,36 @@ def shown(value: Fraction, places: int = 1) -> str:
 
 
 @dataclass(frozen=True, slots=True)
+class Reading:
+    """How exactly swatches were read: how far a count and its window may be off either way, in stitches or rows and cm.
+
+    `swatches` windows, each read by itself, add up to the window of the gauge. Errors that nobody states: common
+    practice, no source.
+    """
+
+    count_error: Fraction = Fraction(1, 4)
+    window_error_cm: Fraction = Fraction(1, 10)
+    swatches: int = 1
+
+
+AS_USUAL = Reading()
+
+
+@dataclass(frozen=True, slots=True)
 class Gauge:
     """Stitches and rows counted over a window of centimetres, in a stated texture.
 
-    `texture` is the slug of the component it was knitted in, None where the body's is meant.
+    `texture` is the slug of the component it was knitted in, None where the body's is meant. `washed` says whether it
+    was counted after a wash, None where nobody said; `before` is what the same swatch counted before it.
     """
 
     stitches: Fraction
     rows: Fraction
     over_cm: Fraction = Fraction(10)
     texture: str | None = None
+    reading: Reading = AS_USUAL
+    washed: bool | None = None
+    before: Gauge | None = None
 
     def __post_init__(self) -> None:
         """Refuse a gauge that measures nothing."""

@@ -53,6 +53,11 @@ def tenths(cm: Fraction) -> float:
     return float(half_up(cm, Fraction(1, 10)))
 
 
+def ends_of(span: Iterable[Fraction | None]) -> list[float | None]:
+    """Return the ends of a span of centimetres to 0.1; None is an end that is not known, or not there."""
+    return [None if end is None else tenths(end) for end in span]
+
+
 def recipe_json(plan: Plan) -> Answer:
     """Return the recipe of a plan with every part it uses, those that were not named too."""
     request, rows = plan.request, {section.name: section.rows for section in plan.sections}
@@ -96,7 +101,11 @@ def _finished(plan: Plan) -> Answer:
     return {
         "width_cm": tenths(plan.width_cm),
         "length_cm": tenths(plan.length_cm),
-        "tolerance_cm": {"width": tenths(plan.width_tolerance_cm), "length": tenths(plan.length_tolerance_cm)},
+        "tolerance_cm": {
+            "width": tenths(plan.width_give.tolerance_cm),
+            "length": tenths(plan.length_give.tolerance_cm),
+        },
+        "worst_cm": {"width": ends_of(plan.width_give.worst_cm), "length": ends_of(plan.length_give.worst_cm)},
         "rows": sum(section.rows for section in plan.sections),
         "edges": _edges(plan),
     }
@@ -137,6 +146,7 @@ def _section(placed: tuple[Section, Fraction]) -> Answer:
         "row_repeat": len(section.cycle),
         "ridges": _ridges(section),
         "gauge_in": section.gauge_in,
+        "unwashed_cm": None if section.unwashed_cm is None else ends_of(section.unwashed_cm),
     }
 
 

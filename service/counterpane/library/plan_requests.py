@@ -10,7 +10,8 @@ from typing import Any, cast
 from counterpane.craft.component import Component, Kind, Provenance, SafetyNotes, Version
 from counterpane.craft.constructions import Corner, Part, PlanRequest, Unit
 from counterpane.craft.constructions.gauging import own_gauges
-from counterpane.craft.measures import Gauge, exact, inches
+from counterpane.craft.measures import AS_USUAL, Gauge, Reading, exact, inches
+from counterpane.craft.sizing.swatch import pooled
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.errors import NotFound
 from counterpane.library.safety_inputs import BadInput
@@ -27,6 +28,9 @@ USUAL: Content = {
     "bind_off": "plain-bind-off",
 }
 """The parts of a blanket for which none is named; house."""
+
+FARTHEST = Fraction(10**6)
+"""Stitches or rows to a centimetre, and centimetres of a window, beyond which a gauge is refused; house."""
 
 KINDS: Mapping[str, Kind] = {
     "bottom": "border",
@@ -62,9 +66,9 @@ def plan_request_of(content: Content, find: Find, vocabulary: Vocabulary) -> Pla
     request = PlanRequest(
         **cast("dict[str, Any]", placed),
         body=body,
-        gauges=_gauges(content.get("gauge")),
-        width_cm=_length(size, "width", "/size"),
-        length_cm=_length(size, "length", "/size"),
+        gauges=gauges_of(content.get("gauge")),
+        width_cm=length_of(size, "width", "/size"),
+        length_cm=length_of(size, "length", "/size"),
         corner=cast("Corner", content.get("corner") or "ends"),
         construction=content.get("construction") or "one-piece",
         units=(_unit(size, "width"), _unit(size, "length")),
@@ -145,35 +149,71 @@ def _number(value: object, pointer: str) -> Fraction:
         raise BadInput(pointer, f"{value!r} is not a number.", "Write a number, such as 22.5.") from None
 
 
-def _above_zero(table: Content, field: str, pointer: str) -> Fraction:
+def above_zero(table: Content, field: str, pointer: str) -> Fraction:
+    """Return the number of a field, exact; BadInput where it is none, or not above 0."""
     number = _number(table.get(field), f"{pointer}/{field}")
     if number <= 0:
         raise BadInput(f"{pointer}/{field}", f"{table[field]} is not above 0.", "Write a number above 0.")
     return number
 
 
-def _length(table: Content, name: str, pointer: str) -> Fraction:
-    """Return the centimetres of a length given in centimetres or inches."""
+def length_of(table: Content, name: str, pointer: str) -> Fraction:
+    """Return the centimetres of a length given in centimetres or inches; BadInput where it is not above 0."""
     if table.get(f"{name}_in") is not None:
-        return inches(_above_zero(table, f"{name}_in", pointer))
-    return _above_zero(table, f"{name}_cm", pointer)
+        return inches(above_zero(table, f"{name}_in", pointer))
+    return above_zero(table, f"{name}_cm", pointer)
 
 
 def _unit(table: Content, name: str) -> Unit:
     return "in" if table.get(f"{name}_in") is not None else "cm"
 
 
-def _gauges(given: object) -> tuple[Gauge, ...]:
+def gauges_of(given: object) -> tuple[Gauge, ...]:
+    """Return one gauge or a list of them; BadInput for none, and for counts that measure nothing."""
     if isinstance(given, Mapping):
-        return (_gauge(given, "/gauge"),)
+        return (gauge_of(given, "/gauge"),)
     if not isinstance(given, Sequence) or isinstance(given, str) or not given:
         raise BadInput("/gauge", "No gauge is given.", "Write stitches, rows, and the length they were counted over.")
-    return tuple(_gauge(_table(one, f"/gauge/{index}"), f"/gauge/{index}") for index, one in enumerate(given))
+    found = [gauge_of(_table(one, f"/gauge/{index}"), f"/gauge/{index}") for index, one in enumerate(given)]
+    return tuple(pooled(group) for group in by_texture(found))
 
 
-def _gauge(table: Content, pointer: str) -> Gauge:
-    stitches, rows = (_above_zero(table, field, pointer) for field in ("stitches", "rows"))
-    return Gauge(stitches, rows, _length(table, "over", pointer), table.get("in"))
+def by_texture(gauges: Iterable[Gauge]) -> tuple[tuple[Gauge, ...], ...]:
+    """Return the swatches of each texture together, in the order in which the textures come."""
+    groups: dict[str | None, list[Gauge]] = {}
+    for gauge in gauges:
+        groups.setdefault(gauge.texture, []).append(gauge)
+    return tuple(map(tuple, groups.values()))
+
+
+def gauge_of(table: Content, pointer: str) -> Gauge:
+    """Return a swatch as it was counted; BadInput for counts that measure nothing."""
+    counted = _counted(table, pointer)
+    before = table.get("before")
+    return replace(
+        counted,
+        texture=table.get("in"),
+        reading=_reading(table, pointer),
+        washed=True if before is not None else table.get("washed"),
+        before=None if before is None else _counted(_table(before, f"{pointer}/before"), f"{pointer}/before"),
+    )
+
+
+def _counted(table: Content, pointer: str) -> Gauge:
+    stitches, rows = (above_zero(table, field, pointer) for field in ("stitches", "rows"))
+    counted = Gauge(stitches, rows, length_of(table, "over", pointer))
+    for field, figure in (("stitches", counted.per_cm), ("rows", counted.rows_per_cm), ("over_cm", counted.over_cm)):
+        if not 1 / FARTHEST <= figure <= FARTHEST:
+            hint = "Count over 10 cm or 4 in, and write what was counted."
+            raise BadInput(f"{pointer}/{field}", "This is no gauge of ordinary size.", hint)
+    return counted
+
+
+def _reading(table: Content, pointer: str) -> Reading:
+    """Return how a swatch was read; what is not said is as usual."""
+    given = {name: table.get(name) for name in ("count_error", "window_error_cm")}
+    errors = {name: _number(value, f"{pointer}/{name}") for name, value in given.items() if value is not None}
+    return replace(AS_USUAL, **errors, swatches=_whole(table.get("swatches"), f"{pointer}/swatches") or 1)
 
 
 def _with_named_gauges(request: PlanRequest, find: Find, vocabulary: Vocabulary) -> PlanRequest:

@@ -15,7 +15,7 @@ from counterpane.craft.sizing.spans import CM_PER, Span, beyond, joined, span_of
 from counterpane.library.errors import NotFound
 from counterpane.library.facts import Facts
 from counterpane.library.near import nearest
-from counterpane.library.plan_answers import tenths
+from counterpane.library.plan_answers import ends_of, tenths
 from counterpane.library.safety_inputs import BadInput
 
 Answer = dict[str, Any]
@@ -151,7 +151,7 @@ def _beyond(size_cm: Fraction, inside: Span | None) -> list[float | None] | None
 
 
 def _ends(span: Span | None) -> Any:
-    return None if span is None else [None if end is None else tenths(end) for end in (span.least, span.most)]
+    return None if span is None else ends_of((span.least, span.most))
 
 
 def _cm(text: str, unit: str) -> Fraction:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import cache
 
 from counterpane.craft.component import Component, Kind, Operation, Provenance, SafetyNotes
-from counterpane.craft.constructions import Counts, Part, Plan, PlanRequest, Section
+from counterpane.craft.constructions import Counts, Give, Part, Plan, PlanRequest, Section
 from counterpane.craft.measures import Gauge
 from counterpane.craft.rows.instructions import read_text
 from counterpane.craft.stitches import Vocabulary
@@ -55,8 +55,13 @@ def plan(body: str, *sections: Section, sides: int = 6, selvedge: int = 0, cast_
         length_cm=Fraction(90),
     )
     counts = Counts(sts, sides, selvedge, (sts - 2 * sides - 2 * selvedge,), (1,))
-    size = GAUGE.width(sts), GAUGE.length(rows), Fraction(9, 10), Fraction(6, 5)
+    size = GAUGE.width(sts), GAUGE.length(rows), _give(Fraction(9, 10)), _give(Fraction(6, 5))
     return Plan(request, counts, sections, *size, (), sum(part.stitches for part in sections) + sts)
+
+
+def _give(tolerance: Fraction) -> Give:
+    """Return a tolerance that is the worst case too."""
+    return Give(tolerance, (tolerance, tolerance))
 
 
 def waffle() -> Plan:

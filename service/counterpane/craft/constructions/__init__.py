@@ -62,6 +62,7 @@ class Section:
     `cycle` are the whole rows (selvedge to selvedge) of one vertical repeat, as working goes, each readable at the
     section's own count; the section works the first `rows` rows of the endless repetition of `cycle`.
     `stitches` counts the loops that its rows leave. `cm_width` and `cm_length` are exact, by the part's own gauge.
+    `unwashed_cm` are width and length before the first wash, None where a swatch was not counted before its own.
     """
 
     name: str
@@ -77,6 +78,7 @@ class Section:
     cm_width: Fraction
     cm_length: Fraction
     gauge_in: str | None
+    unwashed_cm: tuple[Fraction, Fraction] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +102,18 @@ class Counts:
 
 
 @dataclass(frozen=True, slots=True)
+class Give:
+    """How far a size may be off by the reading of the swatches: two standard uncertainties either way, and the worst.
+
+    `worst_cm` are the least and the greatest size with all errors the same way; the greatest None where nothing bounds
+    it. Hands and washing come on top.
+    """
+
+    tolerance_cm: Fraction
+    worst_cm: tuple[Fraction, Fraction | None]
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """A recipe worked out: counts, sections with their rows, sizes and tolerances."""
 
@@ -108,8 +122,8 @@ class Plan:
     sections: tuple[Section, ...]
     width_cm: Fraction
     length_cm: Fraction
-    width_tolerance_cm: Fraction
-    length_tolerance_cm: Fraction
+    width_give: Give
+    length_give: Give
     nearest: tuple[Nearby, ...]
     stitches_total: int
     findings: tuple[Finding, ...] = ()

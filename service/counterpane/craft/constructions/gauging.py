@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from counterpane.craft.component import Component
-from counterpane.craft.constructions import Part, PlanRequest
+from counterpane.craft.constructions import Give, Part, PlanRequest
 from counterpane.craft.constructions.textures import alike
 from counterpane.craft.measures import Gauge, shown
+from counterpane.craft.sizing.swatch import spread_squared, tolerance, worst_case
 from counterpane.craft.stitches import Vocabulary
+
+ZERO = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +27,25 @@ class PartGauge:
     def texture(self) -> str | None:
         """The texture it was knitted in, None where that was not said."""
         return self.gauge.texture
+
+
+def give(parts: Iterable[tuple[Gauge, int, Fraction]]) -> Give:
+    """Return how far a sum of sizes may be off; those that rest on one swatch are off together.
+
+    Each part is a gauge, the stitches or rows worked in it, and how many of them its swatch counted.
+    """
+    worked: dict[tuple[Gauge, Fraction], int] = {}
+    for gauge, number, count in parts:
+        worked[gauge, count] = worked.get((gauge, count), 0) + number
+    spread = ((number * gauge.over_cm / count, _spread(gauge, count)) for (gauge, count), number in worked.items())
+    worst = [worst_case(number, count, gauge.over_cm, gauge.reading) for (gauge, count), number in worked.items()]
+    most = [high for _, high in worst if high is not None]
+    bounded = len(most) == len(worst)
+    return Give(tolerance(spread), (sum((low for low, _ in worst), ZERO), sum(most, ZERO) if bounded else None))
+
+
+def _spread(gauge: Gauge, count: Fraction) -> Fraction:
+    return spread_squared(count, gauge.over_cm, gauge.reading)
 
 
 def said(gauge: Gauge) -> str:

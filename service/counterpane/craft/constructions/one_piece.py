@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
-from counterpane.craft.constructions import Counts, Nearby, Plan, PlanRequest, Section
+from counterpane.craft.constructions import Counts, Give, Nearby, Plan, PlanRequest, Section
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.edges import edges_beside
 from counterpane.craft.constructions.fitting import (
@@ -18,13 +18,11 @@ from counterpane.craft.constructions.fitting import (
     smallest,
     width_cm,
 )
-from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of, give
 from counterpane.craft.constructions.heights import heights
 from counterpane.craft.constructions.obstacles import Stuck, TooLarge, WidthOutOfReach
 from counterpane.craft.constructions.settling import Settled, settle
 from counterpane.craft.constructions.stacking import Layer, body_width, sections
-from counterpane.craft.measures import Gauge
-from counterpane.craft.sizing.swatch import tolerance
 from counterpane.craft.stitches import Vocabulary
 
 NEAREST = 5
@@ -88,8 +86,8 @@ def _measured(settled: Settled, cast_on: int, layers: Sequence[Layer], near: tup
         sections=made,
         width_cm=body_width(settled, made),
         length_cm=sum((section.cm_length for section in made), Fraction(0)),
-        width_tolerance_cm=_width_tolerance(settled, cast_on),
-        length_tolerance_cm=_length_tolerance(settled, made),
+        width_give=_width_give(settled, cast_on),
+        length_give=_length_give(settled, made),
         nearest=near,
         stitches_total=total,
     )
@@ -102,30 +100,22 @@ def _counts(settled: Settled, cast_on: int, layers: Sequence[Layer]) -> Counts:
     return Counts(cast_on, settled.sides, settled.selvedge.widths[0], body, repeats)
 
 
-def _width_tolerance(settled: Settled, cast_on: int) -> Fraction:
+def _width_give(settled: Settled, cast_on: int) -> Give:
     """Return how far reading errors of the swatches let the width of the body be off."""
     request, vocabulary = settled.request, settled.vocabulary
     body = cast_on - settled.edge - 2 * settled.sides
     parts: list[tuple[PartGauge, int]] = [(body_gauge(request), body)]
     parts += [(gauge_of(request, request.sides, vocabulary), 2 * settled.sides)] if request.sides else []
     parts += [(gauge_of(request, request.selvedge, vocabulary), settled.edge)] if request.selvedge else []
-    return _tolerance([(part.gauge, part.gauge.width(stitches), part.gauge.stitches) for part, stitches in parts])
+    return give([(part.gauge, stitches, part.gauge.stitches) for part, stitches in parts])
 
 
-def _length_tolerance(settled: Settled, made: Sequence[Section]) -> Fraction:
+def _length_give(settled: Settled, made: Sequence[Section]) -> Give:
     parts = []
     for block, section in zip(settled.blocks, made, strict=True):
         gauge = gauge_of(settled.request, block.part, settled.vocabulary).gauge
-        parts.append((gauge, section.cm_length, gauge.rows))
-    return _tolerance(parts)
-
-
-def _tolerance(parts: Sequence[tuple[Gauge, Fraction, Fraction]]) -> Fraction:
-    """Return the tolerance of a sum of sizes; those that rest on one swatch are off together."""
-    sizes: dict[Gauge, tuple[Fraction, Fraction]] = {}
-    for gauge, size, count in parts:
-        sizes[gauge] = (sizes.get(gauge, (Fraction(0), count))[0] + size, count)
-    return tolerance([(size, count, gauge.over_cm) for gauge, (size, count) in sizes.items()])
+        parts.append((gauge, section.rows, gauge.rows))
+    return give(parts)
 
 
 def sampler(plan: Plan, vocabulary: Vocabulary) -> Plan:

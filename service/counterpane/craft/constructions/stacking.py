@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
@@ -16,6 +16,7 @@ from counterpane.craft.constructions.obstacles import RepeatsRunApart, Stuck
 from counterpane.craft.constructions.settling import Block, Settled
 from counterpane.craft.constructions.textures import Texture
 from counterpane.craft.counts import work
+from counterpane.craft.measures import Gauge
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.sizing.lengths import side_of
 
@@ -78,21 +79,36 @@ def _section(settled: Settled, layer: Layer, cycle: tuple[Row, ...], before: int
         first_row_side=height.side,
         last_row_side=side_of(height.rows, height.side),
         stitches=passes * sum(after) + sum(after[:rest]),
-        cm_width=_width(settled, block, layer.edges),
+        cm_width=width_of(settled, block, layer.edges),
         cm_length=gauge.gauge.length(height.rows),
         gauge_in=gauge.texture,
+        unwashed_cm=_unwashed(settled, layer),
     )
 
 
-def _width(settled: Settled, block: Block, beside: Edges) -> Fraction:
-    """Return the width of a block and the edges beside it, part by part."""
+def _across(settled: Settled, block: Block, beside: Edges) -> Iterator[tuple[Gauge, int]]:
+    """Give a block and the edges beside it with their gauges and stitches."""
     request, vocabulary = settled.request, settled.vocabulary
-    total = gauge_of(request, block.part, vocabulary).gauge.width(beside.inner)
+    yield gauge_of(request, block.part, vocabulary).gauge, beside.inner
     if request.sides and beside.sides.widths != (0, 0):
-        total += gauge_of(request, request.sides, vocabulary).gauge.width(sum(beside.sides.widths))
+        yield gauge_of(request, request.sides, vocabulary).gauge, sum(beside.sides.widths)
     if request.selvedge:
-        total += gauge_of(request, request.selvedge, vocabulary).gauge.width(settled.edge)
-    return total
+        yield gauge_of(request, request.selvedge, vocabulary).gauge, settled.edge
+
+
+def width_of(settled: Settled, block: Block, beside: Edges) -> Fraction:
+    """Return the width of a block and the edges beside it, part by part."""
+    return sum((gauge.width(stitches) for gauge, stitches in _across(settled, block, beside)), Fraction(0))
+
+
+def _unwashed(settled: Settled, layer: Layer) -> tuple[Fraction, Fraction] | None:
+    """Return width and length of a block before its first wash; None where a swatch was not counted before its own."""
+    parts = [(gauge.before, stitches) for gauge, stitches in _across(settled, layer.block, layer.edges)]
+    known = [gauge.width(stitches) for gauge, stitches in parts if gauge is not None]
+    own = parts[0][0]
+    if own is None or len(known) < len(parts):
+        return None
+    return sum(known, Fraction(0)), own.length(layer.height.rows)
 
 
 def body_width(settled: Settled, made: tuple[Section, ...]) -> Fraction:

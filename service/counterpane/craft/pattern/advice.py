@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.component import Component
-from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.pattern import Entry
-from counterpane.craft.pattern.figures import counted
+from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.pattern.yarns import yarn_entries
@@ -62,10 +62,18 @@ def _construction(plan: Plan) -> Iterator[str]:
         full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
         yield f"{full} at the corners."
     yield "Row counts decide; a length is a check. Measure flat and unstretched, never on a bunched needle."
+    unwashed = _body(plan).unwashed_cm
+    wanted = "what the size above says" if unwashed is None else f"about {both(unwashed[0])}, as before the wash"
     yield (
-        "After about 12 cm (5 in) measure the width: if it is not what the size above says, the gauge is another one "
-        "and the length will differ too."
+        f"After about 12 cm (5 in) measure the width: if it is not {wanted}, the gauge is another one and the length "
+        "will differ too."
     )
+
+
+def _body(plan: Plan) -> Section:
+    """Return the section of the body whose width is that of the piece."""
+    bodies = [section for section in plan.sections if section.name.startswith("body")]
+    return next((section for section in bodies if section.cm_width == plan.width_cm), bodies[0])
 
 
 def _slipping(plan: Plan) -> Iterator[str]:

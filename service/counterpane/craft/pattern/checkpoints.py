@@ -69,11 +69,19 @@ def _weighing(plan: Plan, index: int, listed: Sequence[Row]) -> tuple[Checkpoint
 def _end(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> Checkpoint:
     section = plan.sections[index]
     seen = _seen(plan, index, listed, terms)
-    long = sum((part.cm_length for part in plan.sections[: index + 1]), Fraction(0))
     done = f"{counted(section.rows, 'row')} worked{': ' + seen if seen else ''}"
     needle = f"{counted(section.after, 'stitch', 'stitches')} on the needle"
-    text = f"{done}. {needle}; the piece measures about {both(long)}."
+    text = f"{done}. {needle}; the piece measures about {_long(plan.sections[: index + 1])}."
     return Checkpoint(section.rows, _last_row(section), text)
+
+
+def _long(sections: Sequence[Section]) -> str:
+    """Say how long the sections are together, and where the swatches tell it also before the first wash."""
+    long = both(sum((part.cm_length for part in sections), Fraction(0)))
+    unwashed = [part.unwashed_cm[1] for part in sections if part.unwashed_cm is not None]
+    if len(unwashed) < len(sections):
+        return long
+    return f"{both(sum(unwashed, Fraction(0)))} on the needle, and {long} after the wash"
 
 
 def _seen(plan: Plan, index: int, listed: Sequence[Row], terms: Terms) -> str:

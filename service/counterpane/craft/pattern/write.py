@@ -53,7 +53,7 @@ def written(
         title=title,
         terms=terms,
         summary=summary(plan, terms),
-        size=Size(plan.width_cm, plan.length_cm, plan.width_tolerance_cm, plan.length_tolerance_cm),
+        size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, terms),
         abbreviations=abbreviations(every_row, tuple(_lines(sections)), vocabulary, terms),

@@ -9,6 +9,7 @@ from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
 from counterpane.craft.rules.fabric.border_frills import border_frills
 from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
 from counterpane.craft.rules.fabric.gauge_borrowed import gauge_borrowed
+from counterpane.craft.rules.fabric.gauge_not_washed import gauge_not_washed
 from counterpane.craft.rules.fabric.gauge_texture_unstated import gauge_texture_unstated
 from counterpane.craft.rules.fabric.gauge_unlikely import gauge_unlikely
 from counterpane.craft.rules.fabric.gauge_window_small import gauge_window_small
@@ -22,6 +23,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     border_frills,
     border_narrow_for_curl,
     gauge_borrowed,
+    gauge_not_washed,
     gauge_texture_unstated,
     gauge_unlikely,
     gauge_window_small,

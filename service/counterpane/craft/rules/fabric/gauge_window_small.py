@@ -35,18 +35,22 @@ def gauge_window_small(attempt: Attempt) -> Iterator[Finding]:
     shrinks.
     """
     plan = attempt.plan
-    small = [gauge for gauge in attempt.request.gauges if gauge.over_cm < SMALL_WINDOW_CM]
+    windows = [gauge.over_cm / gauge.reading.swatches for gauge in attempt.request.gauges]
+    small = [window for window in windows if window < SMALL_WINDOW_CM]
     if plan is None or not small:
         return
-    wide = half_up(window_for(ONE_CM, plan.width_cm, body_gauge(attempt.request).gauge.per_cm))
-    yield Finding(
-        "gauge-window-small",
-        "warning",
-        f"A gauge was counted over {shown(small[0].over_cm).removesuffix('.0')} cm: the width may be "
-        f"{shown(plan.width_tolerance_cm)} cm off either way by misreading alone.",
-        f"Count over {shown(wide, 0)} cm, which brings the width to within a centimetre.",
-        pointer="/gauge",
-    )
+    gauge = body_gauge(attempt.request).gauge
+    wide = half_up(window_for(ONE_CM, plan.width_cm, gauge.per_cm, gauge.reading))
+    off = f"the width may be {shown(plan.width_give.tolerance_cm)} cm off either way"
+    next_step = f"Count over {shown(wide, 0)} cm, which brings the width to within a centimetre."
+    yield small_window(small[0], off, next_step, "/gauge")
+
+
+def small_window(window_cm: Fraction, off: str, next_step: str, pointer: str) -> Finding:
+    """Return the finding about a swatch counted over so little; `off` says how far a size may be off for it."""
+    counted = f"A gauge was counted over {shown(window_cm).removesuffix('.0')} cm"
+    message = f"{counted}: {off} by misreading alone."
+    return Finding("gauge-window-small", "warning", message, next_step, pointer=pointer)
 
 
 ONE_CM = Fraction(1)
