@@ -43,7 +43,11 @@ OF_THE_UNKNOWN = frozenset(
 
 def label(content: Mapping[str, Any], facts: Facts) -> Answer:
     """Return the composition and the labels of a piece; `content` has passed the wire schema, `facts` are by name."""
-    made = label_of(content, facts)
+    return label_json(label_of(content, facts))
+
+
+def label_json(made: Labelled) -> Answer:
+    """Return a label as JSON values."""
     findings = judge_label(made)
     return {
         "composition": _composition(made.whole, made),
@@ -70,6 +74,7 @@ def _composition(part: PartLabel, made: Labelled) -> Answer:
         "percent_of_piece": None if part.percent is None else _tenths(part.percent),
         "may_be_left_out": None if part.percent is None else bool(part.name) and part.percent < made.law.part_least,
         "known": of.known,
+        "all_fibres_told": of.told,
         "fibres": _known(of, made.piece.places) if of.known else [_between(portion) for portion in of.portions],
     }
 

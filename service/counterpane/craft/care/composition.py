@@ -30,12 +30,13 @@ class Portion:
 class Composition:
     """The fibres of a piece, the largest share first, equal ones by name.
 
-    `known` tells that each share is one figure and that all fibres are told. Where no bounds follow, there are no
-    portions.
+    `told` tells that all fibres are known, `known` that each share is one figure besides. Where no bounds follow, there
+    are no portions.
     """
 
     portions: tuple[Portion, ...]
     known: bool
+    told: bool = False
 
     @property
     def figures(self) -> tuple[tuple[str, Fraction, Fraction], ...]:
@@ -87,8 +88,8 @@ def composition(yarns: Sequence[Yarn], *, dry: bool = False) -> Composition:
         if most:
             found.append(Portion(fibre, least * 100, most * 100))
     found.sort(key=lambda portion: (-portion.most, -portion.least, portion.fibre.name))
-    known = not any(mix.unread for mix in mixes)
-    return Composition(tuple(found), known and all(portion.least == portion.most for portion in found))
+    told = not any(mix.unread for mix in mixes)
+    return Composition(tuple(found), told and all(portion.least == portion.most for portion in found), told)
 
 
 def _weight(yarn: Yarn, mix: _Mix) -> _Stretch | None:

@@ -33,11 +33,13 @@ def care_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
 
 def care_said(label: Labelled) -> str:
     """Say the care of a piece as a pattern has it, with what is not known and who does not tell it."""
-    known = [line.value.says for line in label.care if line.value]
-    unknown = [heading for heading, is_known in known_headings(label.care).items() if not is_known]
-    said = [f"{each}." for each in known]
+    said = [f"{line.value.says}." for line in label.care if line.value]
+    headings = known_headings(label.care)
+    unknown = [heading for heading, is_known in headings.items() if not is_known]
     if unknown:
-        said.append(f"Not known: {', '.join(unknown)}; follow the yarn's label, and the milder of two.")
+        lines = [line.at_most for line in label.care if line.at_most and not line.value]
+        most = f" No more than: {'; '.join(value.says for value in lines)}." if lines else ""
+        said.append(f"Not known: {', '.join(unknown)}; ask the spinner.{most}")
     return " ".join(said)
 
 
