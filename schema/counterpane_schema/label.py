@@ -63,6 +63,9 @@ class Stated(Closed):
     made = Text(most=200, allow_none=True, metadata={"description": "Place and date."})
     responsible_person = Text(most=200, allow_none=True)
     registered_number = Text(most=200, allow_none=True, metadata={"description": "An RN or CA number."})
+    safety_information = Text(most=2_000, allow_none=True)
+    certificate = Text(most=200, allow_none=True)
+    infant_class = Text(most=200, allow_none=True)
 
 
 class LabelRequest(Closed):

@@ -119,6 +119,8 @@ def test_two_yarns_of_estimated_grams_give_bounds() -> None:
     assert found["cotton"][0] <= least + 0.05 <= found["cotton"][0] + 0.2
     assert found["cotton"][1] >= most - 0.05 >= found["cotton"][1] - 0.2
     assert answer["label"]["composition"]["all_fibres_told"]
+    parts = {part["part"]: part["fibres"][0]["fibre"] for part in answer["label"]["parts"]}
+    assert parts == {"the rest": "wool", "bottom and top": "cotton"}
     rules = {finding["rule"]: finding for finding in answer["label"]["findings"]}
     assert rules["care-not-told"]["pointer"] == "/yarn/1/care"
     assert rules["yarn-mass-not-told"]["severity"] == "note"

@@ -190,6 +190,31 @@ def test_five_per_cent_is_named() -> None:
     assert found["labels"][0]["fibres"] == ["95% cotton, 5% spandex"]
 
 
+@pytest.mark.parametrize(
+    ("market", "field", "stated"),
+    [
+        ("US", "maker", {"registered_number": "RN 1"}),
+        ("CA", "maker", {"registered_number": "CA 1"}),
+        ("CA", "address", {"registered_number": "CA 1"}),
+        ("UK", "maker", {"maker": "A. Maker"}),
+        ("EU", "safety_information", {"safety_information": "See the leaflet."}),
+        ("CN", "infant_class", {"infant_class": "GB 31701-2015"}),
+        ("US", "certificate", {"certificate": "with the invoice"}),
+    ],
+)
+def test_what_a_market_wants_is_told_or_missing(market: str, field: str, stated: dict[str, str]) -> None:
+    """FTC, Threading Your Way: a name or an RN; Canada: name and address or a CA number; the others as in the facts."""
+    wool = of(100, {"wool": 100})
+    assert field in answer(wool, markets=[market])["labels"][0]["missing"]
+    assert field not in answer(wool, markets=[market], stated=stated)["labels"][0]["missing"]
+
+
+def test_care_is_a_duty_in_australia_and_none_in_the_united_states() -> None:
+    """Consumer Goods (Care Labelling) Information Standard 2023, in force since 5 March 2025; 16 CFR 423.3."""
+    labels = answer(of(100, {"wool": 100}), markets=["AU", "US"])["labels"]
+    assert ["care" in each["missing"] for each in labels] == [True, False]
+
+
 def test_bamboo_is_no_fibre() -> None:
     """Regulation (EU) No 1007/2011, Annex I; FTC, bamboo textiles: nobody guesses what it was made into."""
     found = answer(of(100, {"bamboo": 100}), markets=["EU", "US"])

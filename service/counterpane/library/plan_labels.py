@@ -11,6 +11,7 @@ from counterpane.craft.care.labels import Piece, labelled
 from counterpane.craft.care.law import Law
 from counterpane.craft.care.wordings import care_said
 from counterpane.craft.care.yarns import Share, Yarn
+from counterpane.craft.yarn import Yarn as PlanYarn
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.facts import Facts
 from counterpane.library.label_facts import law_of, ways_of
@@ -48,14 +49,23 @@ def label_of_plan(content: Content, estimate: YarnEstimate | None, facts: Facts)
 
 
 def _used(given: Any, estimate: YarnEstimate, law: Law) -> tuple[Yarn, ...]:
-    """Return the yarns that the plan uses, each with the least and most grams that it may take."""
+    """Return the yarns that the plan uses, each with its least and most grams, and its part where parts have yarns."""
     grams = {each.yarn: each.grams for each in estimate.colours}
-    found = zip(yarns_told(given, law), yarns_of(given), strict=True)
+    used = [pair for pair in zip(yarns_told(given, law), yarns_of(given), strict=True) if pair[1] in grams]
+    apart = any(known.parts for _, known in used) and not any(known.rows for _, known in used)
     return tuple(
-        replace(yarn, estimate=(mass.low, mass.high) if (mass := grams[known]) else None)
-        for yarn, known in found
-        if known in grams
+        replace(
+            yarn,
+            estimate=(mass.low, mass.high) if (mass := grams[known]) else None,
+            part=_part(known) if apart else None,
+        )
+        for yarn, known in used
     )
+
+
+def _part(yarn: PlanYarn) -> str:
+    """Name the parts that a yarn works; one without parts works all that no other does."""
+    return " and ".join(part.replace("_", "-") for part in yarn.parts) or "the rest"
 
 
 def _placed(finding: Answer, given: Any) -> Answer:

@@ -130,11 +130,14 @@ def _least(shares: Sequence[Fraction], weights: Sequence[_Stretch | None]) -> Fr
     """
     means = [share for share, weight in zip(shares, weights, strict=True) if weight is None]
     bounded = sorted((share, weight) for share, weight in zip(shares, weights, strict=True) if weight is not None)
-    for heavy in range(len(bounded) + 1):
-        chosen = [(share, weight[place < heavy]) for place, (share, weight) in enumerate(bounded)]
-        total = sum((weight for _, weight in chosen), Fraction(0))
-        if total:
-            means.append(sum((share * weight for share, weight in chosen), Fraction(0)) / total)
+    mass = sum((light for _, (light, _) in bounded), Fraction(0))
+    part = sum((share * light for share, (light, _) in bounded), Fraction(0))
+    if mass:
+        means.append(part / mass)
+    for share, (light, heavy) in bounded:
+        if heavy > light:
+            mass, part = mass + heavy - light, part + share * (heavy - light)
+            means.append(part / mass)
     return min(means, default=Fraction(0))
 
 

@@ -13,7 +13,7 @@ def told(label: Labelled, want: Want) -> bool:
         return all(known_headings(label.care).values())
     if want.field == "fibre":
         return all(part.made_of.known for part in label.parts or (label.whole,))
-    return want.field in label.piece.stated
+    return bool({want.field, want.instead} & set(label.piece.stated))
 
 
 def missing(label: Labelled, market: str) -> tuple[Want, ...]:
