@@ -54,6 +54,17 @@ def test_a_piece_is_pinned_to_a_range_round_its_size() -> None:
     assert "70.0 to 71.4 cm (27.6 to 28.1 in) wide" in text
 
 
+def test_the_finishing_keeps_to_the_label() -> None:
+    """No steam where the label has none, a tumble dryer only where it has one."""
+    steps = " ".join(written(MERINO).finishing)
+    assert "No steam: its label does not allow it." in steps and "tumble dryer" not in steps
+    other = {**MERINO, "care": {"ironing": "150", "tumble_drying": "low"}}
+    steps = " ".join(written(other).finishing)
+    assert "Steam is held above" in steps and "A short time in a tumble dryer draws it in again." in steps
+    steps = " ".join(written({**MERINO, "care": {}}).finishing)
+    assert "Steam, if its label allows it" in steps and "draws it in again, if its label allows one." in steps
+
+
 def test_without_a_yarn_nothing_is_known() -> None:
     """No steam, no care."""
     pattern = written(None)

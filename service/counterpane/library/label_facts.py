@@ -110,6 +110,7 @@ def _way(name: str, fact: Mapping[str, Any]) -> Way:
         soak=value["soak"],
         steam=value["steam"] == "above",
         pins=value["pins"] == "yes",
+        tumble=value["tumble"],
         width=width,
         length=length,
     )

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.care.finishing import Aftercare, finish
-from counterpane.craft.care.labels import Piece, labelled
+from counterpane.craft.care.labels import Labelled, Piece, labelled
 from counterpane.craft.care.law import Law
 from counterpane.craft.care.wordings import care_said
 from counterpane.craft.care.yarns import Share, Yarn
@@ -116,5 +116,15 @@ def aftercare(given: Any, facts: Facts) -> Aftercare | None:
     yarns = yarns_told(given, law)
     if not yarns:
         return None
-    care = care_said(labelled(Piece(yarns), law)) if any(yarn.care for yarn in yarns) else None
-    return Aftercare(finish(yarns, ways_of(facts)), care)
+    made = labelled(Piece(yarns), law)
+    care = care_said(made) if any(yarn.care for yarn in yarns) else None
+    return Aftercare(finish(yarns, ways_of(facts)), care, _allows(made, "ironing"), _allows(made, "tumble_drying"))
+
+
+def _allows(made: Labelled, group: str) -> bool | None:
+    """Tell whether a piece bears the tumble dryer, or an iron with steam; None where its label is not known.
+
+    The last rank of ironing is steam, that of tumble drying the heat.
+    """
+    value = next(line.value for line in made.care if line.group.name == group)
+    return None if value is None else value.ranks[-1] > 0
