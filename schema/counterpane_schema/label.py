@@ -85,6 +85,7 @@ class LabelAnswer(Open):
 
     composition = fields.Dict(required=True)
     parts = fields.List(fields.Dict(), required=True)
+    left_out = fields.List(fields.Dict(), required=True)
     care = fields.List(fields.Dict(), required=True)
     labels = fields.List(fields.Dict(), required=True)
     findings = fields.List(fields.Dict(), required=True)

@@ -124,6 +124,14 @@ def test_decoration_of_seven_per_cent_may_be_left_out(grams: str, shown_as: list
     assert found["labels"][0]["fibres"] == (shown_as or ["93 % wool, 7 % silk"])
 
 
+def test_decoration_counts_where_no_law_lets_it_out() -> None:
+    """Article 10 is European; elsewhere the percentages are of everything."""
+    found = answer(of(95, {"wool": 100}), of(5, {"silk": 100}, left_out="decoration"), markets=["UK", "US", "AU"])
+    said = ["100% wool", "95% wool, 5% silk", "95% wool, 5% silk"]
+    assert [each["fibres"] for each in found["labels"]] == [[line] for line in said]
+    assert found["left_out"] == [{"why": "decoration", "percent_of_piece": 5, "left_out": True}]
+
+
 @pytest.mark.parametrize(("grams", "speaks"), [(2, False), (2.1, True)])
 def test_antistatic_fibre_of_two_per_cent_may_be_left_out(grams: float, speaks: bool) -> None:
     """Article 10(2)."""
@@ -143,8 +151,9 @@ def test_antistatic_fibre_of_two_per_cent_may_be_left_out(grams: float, speaks: 
 )
 def test_virgin_wool(fibres: dict[str, float], printed: str) -> None:
     """Article 8: all the wool of a blend is such, it is 25 % or more, and a scribbled blend has one other fibre."""
-    found = answer(of(100, fibres), markets=["EU"])
+    found = answer(of(100, fibres), markets=["EU", "AU"])
     assert found["labels"][0]["fibres"] == [printed]
+    assert "virgin" not in str(found["labels"][1]["fibres"])
     assert ("virgin-wool-not-allowed" in rules(found)) is ("virgin" not in printed)
 
 

@@ -23,6 +23,9 @@ def draw(console: Console, answer: Answer) -> None:
     draw_composition(console, answer["composition"], "Fibres of the whole piece")
     if answer["composition"]["known"]:
         _say(console, "Rounded so that they make 100; in brackets to two places.")
+    for each in answer["left_out"]:
+        if each["left_out"]:
+            _say(console, f"Without {each['why']}, {each['percent_of_piece']:g} % of the piece.")
     for part in answer["parts"]:
         share = "" if part["percent_of_piece"] is None else f", {part['percent_of_piece']:g} % of the piece"
         draw_composition(console, part, f"Fibres of the {visible(part['part'])}{share}")
