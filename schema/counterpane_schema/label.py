@@ -63,6 +63,9 @@ class Stated(Closed):
     made = Text(most=200, allow_none=True, metadata={"description": "Place and date."})
     responsible_person = Text(most=200, allow_none=True)
     registered_number = Text(most=200, allow_none=True, metadata={"description": "An RN or CA number."})
+    safety_information = Text(most=2_000, allow_none=True)
+    certificate = Text(most=200, allow_none=True)
+    infant_class = Text(most=200, allow_none=True)
 
 
 class LabelRequest(Closed):
@@ -82,6 +85,7 @@ class LabelAnswer(Open):
 
     composition = fields.Dict(required=True)
     parts = fields.List(fields.Dict(), required=True)
+    left_out = fields.List(fields.Dict(), required=True)
     care = fields.List(fields.Dict(), required=True)
     labels = fields.List(fields.Dict(), required=True)
     findings = fields.List(fields.Dict(), required=True)

@@ -7,6 +7,7 @@ from marshmallow import fields, validate
 from counterpane_schema.behaviour import PlanBehaviour
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.label import LabelAnswer
 from counterpane_schema.safety import SafetyInputs
 from counterpane_schema.yarn import YarnAnswer, yarns
 
@@ -154,5 +155,6 @@ class PlanAnswer(Open):
     stitches_total = Whole(required=True, least=1)
     yarn = fields.Nested(YarnAnswer, required=True, allow_none=True)
     behaviour = fields.Nested(PlanBehaviour, required=True)
+    label = fields.Nested(LabelAnswer, required=True, allow_none=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)
     safety = fields.Dict(required=True)

@@ -13,6 +13,7 @@ from marshmallow import fields, validate
 
 from counterpane_schema.fields import Either, Number, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.label import Care
 from counterpane_schema.safety import Fibre
 
 PARTS = ("cast_on", "bottom", "body", "top", "bind_off")
@@ -79,6 +80,8 @@ class Yarn(Closed):
     rows = fields.List(Whole(least=1, most=MOST_ROWS), allow_none=True, validate=validate.Length(1, MOST_ROWS))
     every = Whole(least=1, most=MOST_ROWS, allow_none=True)
     margin_percent = Number(most=100, allow_none=True)
+    superwash = YesNo(allow_none=True, metadata={"description": "Whether its wool is treated against felting."})
+    care = fields.Nested(Care, allow_none=True, metadata={"description": "As its ball band tells it."})
     swatch = fields.Nested(WeighedSwatch, allow_none=True)
     earlier = fields.Nested(WeighedPiece, allow_none=True)
 

@@ -94,7 +94,20 @@ def test_care_that_a_yarn_does_not_tell_is_not_known(client: FlaskClient) -> Non
     assert (answer["care"][0]["value"], answer["care"][0]["untold"]) == (None, ["edge"])
     assert answer["labels"][0]["care"] is None
     assert answer["labels"][0]["missing"] == ["care"]
-    assert any("edge does not tell washing" in each["what"] for each in answer["not_known"])
+    assert any("edge does not tell any" in each["what"] for each in answer["not_known"])
+
+
+def test_the_safety_rules_hear_of_every_fibre(client: FlaskClient) -> None:
+    """By name without a share where grams are not known, by its word where it is no legal name, and never in part."""
+
+    def fibres(*yarns: dict[str, Any]) -> Any:
+        return client.post("/v1/labels", json={"yarns": list(yarns)}).json["safety_inputs"]["fibres"]
+
+    odd = {"fibres": [{"fibre": "brushed alpaca", "percent": 100}]}
+    assert fibres(wool(grams=1), odd) == [{"name": "wool", "pct": None}, {"name": "brushed alpaca", "pct": None}]
+    assert fibres(wool(grams=1), {"grams": 1}) is None
+    trim = {"grams": 1, "left_out": "decoration", "fibres": [{"fibre": "metal", "percent": 100}]}
+    assert fibres(wool(grams=99), trim)[1] == {"name": "metallised fibre", "pct": 1}
 
 
 def test_the_label_feeds_the_safety_rules(client: FlaskClient) -> None:

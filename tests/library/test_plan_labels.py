@@ -6,9 +6,11 @@ from typing import Any
 
 import pytest
 
+from counterpane.cli.planning import planned_over
 from counterpane.craft.pattern import Pattern
 from counterpane.library.patterns import recheck
-from counterpane.library.planning import made, pattern_of
+from counterpane.library.plan_labels import for_with_yarn
+from counterpane.library.planning import made, pattern_of, plan
 from counterpane.press.text import as_text
 from counterpane.wiring import open_library
 
@@ -23,8 +25,7 @@ REQUEST: dict[str, Any] = {
 def written(yarn: Any, terms: str = "us") -> Pattern:
     """Return the pattern of a waffle blanket in this yarn."""
     content = {**REQUEST, "yarn": yarn, "terms": terms}
-    plan = made(SERVICES, content)
-    return pattern_of(plan, content, SERVICES.vocabulary, SERVICES.sources, SERVICES.facts)
+    return pattern_of(made(SERVICES, content), content, SERVICES.vocabulary, SERVICES.sources, SERVICES.facts)
 
 
 def of(*names: str) -> list[dict[str, object]]:
@@ -53,6 +54,17 @@ def test_a_piece_is_pinned_to_a_range_round_its_size() -> None:
     assert "70.0 to 71.4 cm (27.6 to 28.1 in) wide" in text
 
 
+def test_the_finishing_keeps_to_the_label() -> None:
+    """No steam where the label has none, a tumble dryer only where it has one."""
+    steps = " ".join(written(MERINO).finishing)
+    assert "No steam: its label does not allow it." in steps and "tumble dryer" not in steps
+    other = {**MERINO, "care": {"ironing": "150", "tumble_drying": "low"}}
+    steps = " ".join(written(other).finishing)
+    assert "Steam is held above" in steps and "A short time in a tumble dryer draws it in again." in steps
+    steps = " ".join(written({**MERINO, "care": {}}).finishing)
+    assert "Steam, if its label allows it" in steps and "draws it in again, if its label allows one." in steps
+
+
 def test_without_a_yarn_nothing_is_known() -> None:
     """No steam, no care."""
     pattern = written(None)
@@ -66,3 +78,94 @@ def test_a_pattern_with_its_finishing_reads_back_as_its_plan(names: tuple[str, .
     """No word of the finishing is taken for a row."""
     pattern = written({"fibres": of(*names)}, terms)
     assert recheck(pattern, as_text(pattern), SERVICES.vocabulary) == ()
+
+
+MERINO: dict[str, Any] = {
+    "name": "an invented wool",
+    "colour": "MC",
+    "metres_per_100g": 230,
+    "superwash": True,
+    "fibre": [{"fibre": "merino", "percent": 100}],
+    "care": {
+        "washing": "machine 40",
+        "bleaching": "none",
+        "tumble_drying": "none",
+        "ironing": "110 no steam",
+        "dry_cleaning": "P",
+    },
+}
+COTTON: dict[str, Any] = {
+    "colour": "CC",
+    "parts": ["bottom", "top"],
+    "metres_per_100g": 250,
+    "fibre": [{"fibre": "cotton", "percent": 100}],
+}
+
+
+def planned(yarn: Any, **more: Any) -> dict[str, Any]:
+    """Return the plan of a waffle blanket in this yarn."""
+    return plan(SERVICES, {**REQUEST, "yarn": yarn, **more})
+
+
+def test_the_label_of_a_plan_in_one_yarn_needs_no_weighing() -> None:
+    """Its fibres are those of the yarn, in the words of the markets that the piece is for."""
+    label = planned(MERINO, **{"for": {"markets": ["UK"]}})["label"]
+    assert label["labels"][0]["fibres"] == ["100% wool"]
+    assert label["labels"][0]["care"][0] == "Machine wash at 40 °C at most, normal process"
+    assert [finding["rule"] for finding in label["findings"]] == ["fibre-name-of-trade"]
+    found = label["findings"][0]
+    assert found["pointer"] == "/yarn/fibre/0"
+    assert found["corrections"][0]["pointer"] == "/yarn/fibre/0/fibre"
+    other = planned({"fibres": of("merino")})["label"]["findings"][0]
+    assert other["corrections"][0]["pointer"] == "/yarn/fibres/0/name"
+
+
+def test_two_yarns_of_estimated_grams_give_bounds() -> None:
+    """The bounds are those of the estimates: each yarn at its least beside the other at its most."""
+    answer = planned([MERINO, COTTON])
+    grams = {each["colour"]: each["grams"] for each in answer["yarn"]["colours"]}
+    found = {each["fibre"]: each["between"] for each in answer["label"]["composition"]["fibres"]}
+    least = 100 * grams["CC"]["low"] / (grams["CC"]["low"] + grams["MC"]["high"])
+    most = 100 * grams["CC"]["high"] / (grams["CC"]["high"] + grams["MC"]["low"])
+    assert found["cotton"][0] <= least + 0.05 <= found["cotton"][0] + 0.2
+    assert found["cotton"][1] >= most - 0.05 >= found["cotton"][1] - 0.2
+    assert answer["label"]["composition"]["all_fibres_told"]
+    parts = {part["part"]: part["fibres"][0]["fibre"] for part in answer["label"]["parts"]}
+    assert parts == {"the rest": "wool", "bottom and top": "cotton"}
+    rules = {finding["rule"]: finding for finding in answer["label"]["findings"]}
+    assert rules["care-not-told"]["pointer"] == "/yarn/1/care"
+    assert rules["yarn-mass-not-told"]["severity"] == "note"
+
+
+def test_a_plan_without_yarn_has_no_label() -> None:
+    """And one whose fibres nobody told has a label that says so."""
+    assert planned(None)["label"] is None
+    label = planned({"name": "a yarn"})["label"]
+    assert not label["composition"]["known"] and label["not_known"]
+
+
+def test_the_safety_rules_hear_of_the_fibres() -> None:
+    """What the piece is for beats what its yarn tells."""
+    assert for_with_yarn({}, None) == {}
+    told = planned(MERINO)["label"]
+    assert for_with_yarn({}, told) == {
+        "fibres": [{"name": "wool", "pct": 100}],
+        "superwash": True,
+        "wash": {"method": "machine", "temp_c": 40},
+    }
+    said = for_with_yarn({"for": {"superwash": False, "use": "pram", "wash": None}}, told)
+    assert (said["superwash"], said["use"], said["wash"]["temp_c"]) == (False, "pram", 40)
+
+
+def test_a_pattern_says_the_care_and_what_is_not_known_of_it() -> None:
+    """All of it in one yarn; in two, what the other leaves at most."""
+    assert written(MERINO).care.startswith("Machine wash at 40 °C at most, normal process. Do not bleach.")
+    care = written([MERINO, COTTON]).care
+    assert care.startswith("Not known: washing, bleaching, drying, ironing, professional care; ask the spinner.")
+    assert "No more than: Machine wash at 40 °C at most" in care
+
+
+def test_the_example_of_the_command_line_is_that_of_the_api() -> None:
+    """A plan over the starters has the same label by both ways."""
+    content = {**REQUEST, "yarn": MERINO}
+    assert planned_over(content, None).answer["label"] == planned(MERINO)["label"]

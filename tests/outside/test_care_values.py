@@ -78,3 +78,11 @@ def test_the_dots_of_the_united_states(celsius: str, dots: str, fahrenheit: str)
     assert said[0]["care"][0].endswith(f"({dots} dot{plural}, {fahrenheit} °F)")
     assert "dot" not in said[1]["care"][0]
     assert not any("dot" in line for line in said[0]["care"][1:])
+
+
+def test_a_hand_wash_has_dots_too() -> None:
+    """The same: the dots stand for degrees, whatever the process."""
+    care = {"washing": "hand 30", "bleaching": "none", "tumble_drying": "none", "ironing": "110 no steam"}
+    yarn = {"fibres": [{"fibre": "cotton", "percent": 100}], "care": {**care, "dry_cleaning": "none"}}
+    said = label({"yarns": [yarn], "markets": ["US"]}, FACTS)["labels"][0]["care"]
+    assert said[0] == "Hand wash only, at 30 °C at most (1 dot, 85 °F)"

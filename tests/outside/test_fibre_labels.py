@@ -124,6 +124,14 @@ def test_decoration_of_seven_per_cent_may_be_left_out(grams: str, shown_as: list
     assert found["labels"][0]["fibres"] == (shown_as or ["93 % wool, 7 % silk"])
 
 
+def test_decoration_counts_where_no_law_lets_it_out() -> None:
+    """Article 10 is European; elsewhere the percentages are of everything."""
+    found = answer(of(95, {"wool": 100}), of(5, {"silk": 100}, left_out="decoration"), markets=["UK", "US", "AU"])
+    said = ["100% wool", "95% wool, 5% silk", "95% wool, 5% silk"]
+    assert [each["fibres"] for each in found["labels"]] == [[line] for line in said]
+    assert found["left_out"] == [{"why": "decoration", "percent_of_piece": 5, "left_out": True}]
+
+
 @pytest.mark.parametrize(("grams", "speaks"), [(2, False), (2.1, True)])
 def test_antistatic_fibre_of_two_per_cent_may_be_left_out(grams: float, speaks: bool) -> None:
     """Article 10(2)."""
@@ -143,8 +151,9 @@ def test_antistatic_fibre_of_two_per_cent_may_be_left_out(grams: float, speaks: 
 )
 def test_virgin_wool(fibres: dict[str, float], printed: str) -> None:
     """Article 8: all the wool of a blend is such, it is 25 % or more, and a scribbled blend has one other fibre."""
-    found = answer(of(100, fibres), markets=["EU"])
+    found = answer(of(100, fibres), markets=["EU", "AU"])
     assert found["labels"][0]["fibres"] == [printed]
+    assert "virgin" not in str(found["labels"][1]["fibres"])
     assert ("virgin-wool-not-allowed" in rules(found)) is ("virgin" not in printed)
 
 
@@ -188,6 +197,31 @@ def test_five_per_cent_is_named() -> None:
     """16 CFR 303.6: from 5 %."""
     found = answer(of(100, {"cotton": 95, "elastane": 5}), markets=["US"])
     assert found["labels"][0]["fibres"] == ["95% cotton, 5% spandex"]
+
+
+@pytest.mark.parametrize(
+    ("market", "field", "stated"),
+    [
+        ("US", "maker", {"registered_number": "RN 1"}),
+        ("CA", "maker", {"registered_number": "CA 1"}),
+        ("CA", "address", {"registered_number": "CA 1"}),
+        ("UK", "maker", {"maker": "A. Maker"}),
+        ("EU", "safety_information", {"safety_information": "See the leaflet."}),
+        ("CN", "infant_class", {"infant_class": "GB 31701-2015"}),
+        ("US", "certificate", {"certificate": "with the invoice"}),
+    ],
+)
+def test_what_a_market_wants_is_told_or_missing(market: str, field: str, stated: dict[str, str]) -> None:
+    """FTC, Threading Your Way: a name or an RN; Canada: name and address or a CA number; the others as in the facts."""
+    wool = of(100, {"wool": 100})
+    assert field in answer(wool, markets=[market])["labels"][0]["missing"]
+    assert field not in answer(wool, markets=[market], stated=stated)["labels"][0]["missing"]
+
+
+def test_care_is_a_duty_in_australia_and_none_in_the_united_states() -> None:
+    """Consumer Goods (Care Labelling) Information Standard 2023, in force since 5 March 2025; 16 CFR 423.3."""
+    labels = answer(of(100, {"wool": 100}), markets=["AU", "US"])["labels"]
+    assert ["care" in each["missing"] for each in labels] == [True, False]
 
 
 def test_bamboo_is_no_fibre() -> None:

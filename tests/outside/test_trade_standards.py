@@ -12,6 +12,7 @@ import pytest
 from counterpane.craft.measures import CM_PER_INCH, Gauge, half_up, inches, shown
 from counterpane.craft.needles import Needle, after_swatch, circular_capacity, nearest_needle
 from counterpane.craft.tails import bind_off_yarn, row_yarn, tail_by_trial, tail_by_width
+from counterpane.craft.yarn.loops import FULL, loop_mm, metres_per_m2
 from counterpane.seeding.facts import load_facts
 
 FACTS: dict[str, Any] = {fact["name"]: fact for fact in load_facts()}
@@ -176,6 +177,23 @@ def test_4_inches_are_1_6_per_cent_more_than_10_cm() -> None:
     gauge = Gauge(Fraction(22), Fraction(30), inches(Fraction(4)))
     assert shown(10 * gauge.per_cm, 2) == "21.65"
     assert shown(inches(Fraction(4)) / 10 * 100 - 100, 1) == "1.6"
+
+
+def test_yards_by_the_rule_of_a_sixth() -> None:
+    """V11, a hobby page: length by width by stitches to the inch, over 6, is 320 yd for 48 by 8 in at 5 stitches.
+
+    The rule is 60 times the stitches to 10 cm in metres to the m2, exactly. The loop model, which has nothing to do
+    with it, has 55 fully relaxed (GATE Textile Engineering, 2015) and 53 wet relaxed (from memory): 8 and 12 % less.
+    """
+    length, width, gauge = Fraction(48), Fraction(8), Gauge(Fraction(5), Fraction(7), CM_PER_INCH)
+    yards = length * width * 5 / 6
+    metres = yards * 36 * CM_PER_INCH / 100
+    per_m2 = metres / (inches(length) * inches(width) / 10_000)
+    stitches = gauge.per_cm * 10
+    assert (yards, per_m2) == (320, 60 * stitches)
+    full = metres_per_m2(stitches, FULL.wales * 100 / stitches, FULL.courses * stitches / FULL.wales)
+    wet = metres_per_m2(stitches, loop_mm(stitches))
+    assert [shown(100 - 100 * model / per_m2, 1) for model in (full, wet)] == ["8.3", "11.7"]
 
 
 def _number(name: str) -> Fraction:

@@ -161,6 +161,7 @@ class Plan(Result):
     nearest: tuple[Json, ...]
     stitches_total: int
     findings: tuple[Finding, ...]
+    label: Json | None
     safety: Json | None
 
 

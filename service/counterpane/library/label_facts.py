@@ -83,7 +83,13 @@ def _group(name: str, table: Mapping[str, Any]) -> CareGroup:
 def _want(fact: Mapping[str, Any]) -> Want:
     value = fact["value"]
     return Want(
-        tuple(value["markets"]), value["field"], value["duty"], fact["says"], fact["source"], fact["confidence"]
+        markets=tuple(value["markets"]),
+        field=value["field"],
+        duty=value["duty"],
+        says=fact["says"],
+        source=fact["source"],
+        confidence=fact["confidence"],
+        instead=value.get("instead"),
     )
 
 
@@ -104,6 +110,7 @@ def _way(name: str, fact: Mapping[str, Any]) -> Way:
         soak=value["soak"],
         steam=value["steam"] == "above",
         pins=value["pins"] == "yes",
+        tumble=value["tumble"],
         width=width,
         length=length,
     )

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-from counterpane.craft.care.composition import Composition, Portion, places_for, rounded
+from counterpane.craft.care.composition import Composition, Portion, composition, places_for, rounded
 from counterpane.craft.care.groups import CareLine
 from counterpane.craft.care.labels import Labelled, PartLabel, labelled
 from counterpane.craft.care.law import Want
@@ -43,11 +43,16 @@ OF_THE_UNKNOWN = frozenset(
 
 def label(content: Mapping[str, Any], facts: Facts) -> Answer:
     """Return the composition and the labels of a piece; `content` has passed the wire schema, `facts` are by name."""
-    made = label_of(content, facts)
+    return label_json(label_of(content, facts))
+
+
+def label_json(made: Labelled) -> Answer:
+    """Return a label as JSON values."""
     findings = judge_label(made)
     return {
         "composition": _composition(made.whole, made),
         "parts": [_composition(part, made) for part in made.parts],
+        "left_out": [_left_out(why, share, made) for why, share in made.left_out.items() if share != 0],
         "care": [_care_line(line, made) for line in made.care],
         "labels": [_label(made, market) for market in made.piece.markets],
         "findings": [finding_json(finding) for finding in findings],
@@ -70,8 +75,15 @@ def _composition(part: PartLabel, made: Labelled) -> Answer:
         "percent_of_piece": None if part.percent is None else _tenths(part.percent),
         "may_be_left_out": None if part.percent is None else bool(part.name) and part.percent < made.law.part_least,
         "known": of.known,
+        "all_fibres_told": of.told,
         "fibres": _known(of, made.piece.places) if of.known else [_between(portion) for portion in of.portions],
     }
+
+
+def _left_out(why: str, share: Fraction | None, made: Labelled) -> Answer:
+    """Return what is to be left out of the percentages, and whether it is, in the markets that let it be."""
+    lawful = share is not None and share <= made.law.left_out_most[why]
+    return {"why": why, "percent_of_piece": None if share is None else _tenths(share), "left_out": lawful}
 
 
 def _known(of: Composition, places: int) -> list[Answer]:
@@ -116,18 +128,32 @@ def _care_line(line: CareLine, made: Labelled) -> Answer:
 def safety_inputs(made: Labelled) -> Answer:
     """Return what the safety rules take of a label, in the words of their inputs; null is not known."""
     wash = washed_at_most(made)
-    whole = made.whole.made_of
-    fibres = [{"name": portion.fibre.name, "pct": float(portion.least)} for portion in whole.portions]
     return {
-        "fibres": fibres if whole.known else None,
+        "fibres": _fibres(made),
         "superwash": superwash(made),
         "wash": wash and {"method": wash.method, "temp_c": wash.degrees},
     }
 
 
+def _fibres(made: Labelled) -> list[Answer] | None:
+    """Return every fibre of a piece by name, or by the word on the band; shares where all are known; None for no list.
+
+    What may be left out of the percentages is there, since a thread that cuts does so whatever the label says.
+    """
+    yarns = made.piece.yarns
+    if not all(yarn.total == 100 for yarn in yarns):
+        return None
+    of = composition(yarns, dry=made.piece.dry)
+    if of.known:
+        return [{"name": portion.fibre.name, "pct": float(portion.least)} for portion in of.portions]
+    told = (share.reading for yarn in yarns for share in yarn.fibres or () if share.percent)
+    words = (reading.fibre.name if reading.fibre else reading.word for reading in told)
+    return [{"name": word, "pct": None} for word in dict.fromkeys(words)]
+
+
 def _label(made: Labelled, market: str) -> Answer:
     lines, care = fibre_lines(made, market), care_lines(made, market)
-    wants = [_want(made, want) for want in made.law.wanted(market)]
+    wants = [_want(made, want, market) for want in made.law.wanted(market)]
     return {
         "market": market,
         "fibres": None if lines is None else list(lines),
@@ -138,11 +164,11 @@ def _label(made: Labelled, market: str) -> Answer:
     }
 
 
-def _want(made: Labelled, want: Want) -> Answer:
+def _want(made: Labelled, want: Want, market: str) -> Answer:
     return {
         "field": want.field,
         "duty": want.duty,
-        "told": told(made, want),
+        "told": told(made, want, market),
         "says": want.says,
         "source": want.source,
         "confidence": want.confidence,

@@ -3,24 +3,94 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.care.finishing import Aftercare, finish
-from counterpane.craft.care.labels import Piece, labelled
+from counterpane.craft.care.labels import Labelled, Piece, labelled
 from counterpane.craft.care.law import Law
 from counterpane.craft.care.wordings import care_said
 from counterpane.craft.care.yarns import Share, Yarn
+from counterpane.craft.yarn import Yarn as PlanYarn
+from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.facts import Facts
 from counterpane.library.label_facts import law_of, ways_of
 from counterpane.library.label_requests import care_of, number_of
+from counterpane.library.labels import label_json
+from counterpane.library.yarn_requests import yarns_of
 
 Content = Mapping[str, Any]
+Answer = dict[str, Any]
+
+OF_A_SALE = "market-field-not-told"
+"""The rule that asks what a sold piece's label lacks: of no use before the piece is made."""
 
 
 def yarns_told(given: Any, law: Law) -> tuple[Yarn, ...]:
     """Read the fibres and the care of the `yarn` of a plan request: null, one yarn, or a list with one a colour."""
     listed = [given] if isinstance(given, Mapping) else given if isinstance(given, Sequence) else []
     return tuple(_yarn(each, number, law) for number, each in enumerate(listed, 1))
+
+
+def label_of_plan(content: Content, estimate: YarnEstimate | None, facts: Facts) -> Answer | None:
+    """Return the label of a planned piece as JSON values, with its yarns in the estimated grams; None without yarn.
+
+    Its markets are those that the piece is for. What is asked of a piece that is sold stands with each market, and is
+    no finding.
+    """
+    if estimate is None:
+        return None
+    law = law_of(facts)
+    markets = tuple(dict.fromkeys((content.get("for") or {}).get("markets") or ()))
+    made = labelled(Piece(_used(content.get("yarn"), estimate, law), markets=markets), law)
+    answer = label_json(made)
+    findings = [_placed(finding, content.get("yarn")) for finding in answer["findings"]]
+    return answer | {"findings": [finding for finding in findings if finding["rule"] != OF_A_SALE]}
+
+
+def _used(given: Any, estimate: YarnEstimate, law: Law) -> tuple[Yarn, ...]:
+    """Return the yarns that the plan uses, each with its least and most grams, and its part where parts have yarns."""
+    grams = {each.yarn: each.grams for each in estimate.colours}
+    used = [pair for pair in zip(yarns_told(given, law), yarns_of(given), strict=True) if pair[1] in grams]
+    apart = any(known.parts for _, known in used) and not any(known.rows for _, known in used)
+    return tuple(
+        replace(
+            yarn,
+            estimate=(mass.low, mass.high) if (mass := grams[known]) else None,
+            part=_part(known) if apart else None,
+        )
+        for yarn, known in used
+    )
+
+
+def _part(yarn: PlanYarn) -> str:
+    """Name the parts that a yarn works; one without parts works all that no other does."""
+    return " and ".join(part.replace("_", "-") for part in yarn.parts) or "the rest"
+
+
+def _placed(finding: Answer, given: Any) -> Answer:
+    """Return a finding with its pointers into the plan request."""
+    changes = [change | {"pointer": _pointer(change["pointer"], given)} for change in finding["corrections"]]
+    return finding | {"pointer": _pointer(finding["pointer"], given), "corrections": changes}
+
+
+def _pointer(pointer: str, given: Any) -> str:
+    """Turn a pointer into the yarns of a label into one into the yarn of a plan, which may be one or a list."""
+    _, _, place, *rest = pointer.split("/") if pointer.count("/") > 1 else ["", "", ""]
+    yarn = given if isinstance(given, Mapping) else given[int(place or 0)]
+    if rest[:1] == ["fibres"] and yarn.get("fibre"):
+        rest = ["fibre", *rest[1:]]
+    elif rest[:1] == ["fibres"]:
+        rest = [*rest[:2], *({"fibre": "name", "percent": "pct"}.get(step, step) for step in rest[2:])]
+    steps = rest if isinstance(given, Mapping) or not place else [place, *rest]
+    return "/".join(["/yarn", *steps])
+
+
+def for_with_yarn(content: Content, label: Answer | None) -> Content:
+    """Return what a piece is for, with what its label knows of fibres and washing where nothing is said of them."""
+    known = label["safety_inputs"] if label else {}
+    said = {name: value for name, value in (content.get("for") or {}).items() if value is not None}
+    return {name: value for name, value in known.items() if value is not None} | said
 
 
 def _yarn(given: Content, number: int, law: Law) -> Yarn:
@@ -46,5 +116,15 @@ def aftercare(given: Any, facts: Facts) -> Aftercare | None:
     yarns = yarns_told(given, law)
     if not yarns:
         return None
-    care = care_said(labelled(Piece(yarns), law)) if any(yarn.care for yarn in yarns) else None
-    return Aftercare(finish(yarns, ways_of(facts)), care)
+    made = labelled(Piece(yarns), law)
+    care = care_said(made) if any(yarn.care for yarn in yarns) else None
+    return Aftercare(finish(yarns, ways_of(facts)), care, _allows(made, "ironing"), _allows(made, "tumble_drying"))
+
+
+def _allows(made: Labelled, group: str) -> bool | None:
+    """Tell whether a piece bears the tumble dryer, or an iron with steam; None where its label is not known.
+
+    The last rank of ironing is steam, that of tumble drying the heat.
+    """
+    value = next(line.value for line in made.care if line.group.name == group)
+    return None if value is None else value.ranks[-1] > 0

@@ -14,11 +14,10 @@ from counterpane.library.facts import Facts
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan
 from counterpane.library.plan_labels import aftercare
+from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
-from counterpane.library.safety import safety_of_plan
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
-from counterpane.library.yarns import yarn_of_plan
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
 """Members of a pattern request that say how to write and not what to plan."""
@@ -32,10 +31,10 @@ def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
 
 def answer_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, facts: Facts) -> dict[str, Any]:
     """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
-    safety = safety_of_plan(plan, content.get("for"))
-    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
-    answer = plan_json(plan, safety, sampler_of(plan, vocabulary), yarn)
-    return answer | {"behaviour": behaviour_of_plan(plan, vocabulary)} | sizes.told(facts, content, plan)
+    told = told_of(plan, content, vocabulary, facts)
+    answer = plan_json(plan, told.safety, sampler_of(plan, vocabulary), told.yarn)
+    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, vocabulary)}
+    return answer | fabric | sizes.told(facts, content, plan)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
@@ -59,13 +58,14 @@ def pattern_of(
     plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str], facts: Facts
 ) -> Pattern:
     """Write a plan with the terms, title, yarn and child of its request; `sources` are titles by slug."""
+    told = told_of(plan, content, vocabulary, facts)
     return write_pattern(
         plan,
         vocabulary,
         content.get("terms") or "us",
         content.get("title"),
-        safety_of_plan(plan, content.get("for")),
-        yarn=yarn_of_plan(plan, content.get("yarn"), vocabulary),
+        told.safety,
+        yarn=told.yarn,
         sampler=sampler_of(plan, vocabulary),
         sources=sources,
         after=aftercare(content.get("yarn"), facts),

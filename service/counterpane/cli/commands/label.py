@@ -29,13 +29,13 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits
     from counterpane.library.labels import label
-    from counterpane.seeding.facts import load_facts
+    from counterpane.seeding.facts import facts_by_name
     from counterpane_schema.label import LabelRequest
 
     given = read_text(options.file)
     document = document_of(given)
     refuse_misfits(LabelRequest(), document, given.name, "a list of yarns")
-    answer = label(document, {fact["name"]: fact for fact in load_facts()})
+    answer = label(document, facts_by_name())
     if options.json:
         output.put_json(answer)
     else:

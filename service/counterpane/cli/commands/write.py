@@ -70,13 +70,12 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
 def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
     from counterpane.library.planning import pattern_of
     from counterpane.seeding import load_sources, load_vocabulary
-    from counterpane.seeding.facts import load_facts
+    from counterpane.seeding.facts import facts_by_name
 
     assert made.plan is not None
     sources = {source.slug: source.title for source in load_sources().values()}
-    facts = {fact["name"]: fact for fact in load_facts()}
     asking = {**asked.content, "terms": terms, "title": asked.title}
-    return pattern_of(made.plan, asking, load_vocabulary(), sources, facts)
+    return pattern_of(made.plan, asking, load_vocabulary(), sources, facts_by_name())
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:

@@ -23,6 +23,9 @@ def draw(console: Console, answer: Answer) -> None:
     draw_composition(console, answer["composition"], "Fibres of the whole piece")
     if answer["composition"]["known"]:
         _say(console, "Rounded so that they make 100; in brackets to two places.")
+    for each in answer["left_out"]:
+        if each["left_out"]:
+            _say(console, f"Without {each['why']}, {each['percent_of_piece']:g} % of the piece.")
     for part in answer["parts"]:
         share = "" if part["percent_of_piece"] is None else f", {part['percent_of_piece']:g} % of the piece"
         draw_composition(console, part, f"Fibres of the {visible(part['part'])}{share}")
@@ -38,10 +41,11 @@ def draw(console: Console, answer: Answer) -> None:
 
 def draw_composition(console: Console, of: Answer, title: str) -> None:
     """Draw the fibres of the piece or a part, with bounds where shares are not known."""
-    console.print(f"\n{title}{'' if of['known'] else ': not known'}", style="bold")
+    bounds = "only between bounds" if of["fibres"] else "not known"
+    console.print(f"\n{title}{'' if of['known'] else f': {bounds}'}", style="bold")
     for each in of["fibres"]:
         _say(console, f"{_share(each)} {each['fibre']}")
-    if not of["known"] and of["fibres"]:
+    if of["fibres"] and not of["all_fibres_told"]:
         _say(console, "The rest, if any, is of fibres that are not known.")
 
 
@@ -50,6 +54,15 @@ def _share(each: Answer) -> str:
         least, most = each["between"]
         return f"{least:g} to {most:g} %"
     return f"{each['percent']:g} % ({each['hundredths']:.2f})"
+
+
+def draw_of_plan(console: Console, answer: Answer) -> None:
+    """Draw what a plan tells of its label: fibres, care, findings, and what is not known."""
+    draw_composition(console, answer["composition"], "Fibres")
+    _draw_care(console, answer["care"])
+    _draw_findings(console, answer["findings"])
+    messages = {finding["message"] for finding in answer["findings"]}
+    _draw_not_known(console, [each for each in answer["not_known"] if each["what"] not in messages])
 
 
 def _draw_care(console: Console, care: Sequence[Answer]) -> None:

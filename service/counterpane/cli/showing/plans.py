@@ -11,6 +11,7 @@ from rich.table import Table
 
 from counterpane.cli.showing.behaviour import draw_behaviour
 from counterpane.cli.showing.findings import draw_heading, draw_words
+from counterpane.cli.showing.labels import draw_of_plan
 from counterpane.cli.showing.safety import draw_safety
 from counterpane.cli.showing.sizes import draw_cots, span
 from counterpane.cli.showing.tables import table_of
@@ -28,6 +29,8 @@ def draw(console: Console, title: str, answer: Answer) -> None:
     draw_size(console, answer)
     draw_behaviour(console, answer["behaviour"])
     draw_findings(console, answer["findings"])
+    if answer.get("label"):
+        draw_of_plan(console, answer["label"])
     draw_safety(console, answer["safety"])
 
 

@@ -30,12 +30,13 @@ class Portion:
 class Composition:
     """The fibres of a piece, the largest share first, equal ones by name.
 
-    `known` tells that each share is one figure and that all fibres are told. Where no bounds follow, there are no
-    portions.
+    `told` tells that all fibres are known, `known` that each share is one figure besides. Where no bounds follow, there
+    are no portions.
     """
 
     portions: tuple[Portion, ...]
     known: bool
+    told: bool = False
 
     @property
     def figures(self) -> tuple[tuple[str, Fraction, Fraction], ...]:
@@ -87,8 +88,8 @@ def composition(yarns: Sequence[Yarn], *, dry: bool = False) -> Composition:
         if most:
             found.append(Portion(fibre, least * 100, most * 100))
     found.sort(key=lambda portion: (-portion.most, -portion.least, portion.fibre.name))
-    known = not any(mix.unread for mix in mixes)
-    return Composition(tuple(found), known and all(portion.least == portion.most for portion in found))
+    told = not any(mix.unread for mix in mixes)
+    return Composition(tuple(found), told and all(portion.least == portion.most for portion in found), told)
 
 
 def _weight(yarn: Yarn, mix: _Mix) -> _Stretch | None:
@@ -129,11 +130,14 @@ def _least(shares: Sequence[Fraction], weights: Sequence[_Stretch | None]) -> Fr
     """
     means = [share for share, weight in zip(shares, weights, strict=True) if weight is None]
     bounded = sorted((share, weight) for share, weight in zip(shares, weights, strict=True) if weight is not None)
-    for heavy in range(len(bounded) + 1):
-        chosen = [(share, weight[place < heavy]) for place, (share, weight) in enumerate(bounded)]
-        total = sum((weight for _, weight in chosen), Fraction(0))
-        if total:
-            means.append(sum((share * weight for share, weight in chosen), Fraction(0)) / total)
+    mass = sum((light for _, (light, _) in bounded), Fraction(0))
+    part = sum((share * light for share, (light, _) in bounded), Fraction(0))
+    if mass:
+        means.append(part / mass)
+    for share, (light, heavy) in bounded:
+        if heavy > light:
+            mass, part = mass + heavy - light, part + share * (heavy - light)
+            means.append(part / mass)
     return min(means, default=Fraction(0))
 
 

@@ -19,7 +19,7 @@ class Way:
 
     `sorts` and `fibres` say whom it is for, a fibre by name before its sort; `superwash` narrows it to wool that is
     treated (True) or not. `soak` is what to mind in the water, "" for nothing. `steam` is whether steam may be held
-    over it, `pins` whether it is pinned.
+    over it, `pins` whether it is pinned, `tumble` what a tumble dryer does for it, "" for nothing good.
     """
 
     name: str
@@ -30,6 +30,7 @@ class Way:
     soak: str
     steam: bool
     pins: bool
+    tumble: str
     width: tuple[Fraction, Fraction]
     length: tuple[Fraction, Fraction]
 
@@ -68,10 +69,15 @@ class Finish:
 
 @dataclass(frozen=True, slots=True)
 class Aftercare:
-    """What a pattern says after the bind-off: how the piece is finished, and its care in words, None if not known."""
+    """What a pattern says after the bind-off: how the piece is finished, and its care in words, None if not known.
+
+    `steam` and `tumble` tell whether its label allows steam and a tumble dryer; None is not known.
+    """
 
     finish: Finish
     care: str | None = None
+    steam: bool | None = None
+    tumble: bool | None = None
 
 
 def _reach(size: Fraction, spans: Iterable[tuple[Fraction, Fraction]]) -> tuple[Fraction, Fraction]:

@@ -12,6 +12,9 @@ from counterpane.craft.care.groups import CareLine, care_label
 from counterpane.craft.care.law import Law
 from counterpane.craft.care.yarns import Share, Yarn
 
+LEAVING_OUT = ("EU", "NL", "UK")
+"""Markets of Regulation (EU) No 1007/2011, whose Article 10 lets decoration out, and of the British law after it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Piece:
@@ -46,14 +49,24 @@ class PartLabel:
 
 @dataclass(frozen=True, slots=True)
 class Labelled:
-    """A piece with what follows for its labels: the whole, its parts where they differ, what is left out, its care."""
+    """A piece with what follows for its labels.
+
+    `whole` and `parts`, which are there where they differ, are without what may be left out of the percentages;
+    `everything` is with it, part by part. `left_out` is what is to be left out in per cent of mass, by why; None is not
+    known. `care` is the care of the whole.
+    """
 
     piece: Piece
     law: Law
     whole: PartLabel
     parts: tuple[PartLabel, ...]
+    everything: tuple[PartLabel, ...]
     left_out: Mapping[str, Fraction | None]
     care: tuple[CareLine, ...]
+
+    def of(self, market: str) -> tuple[PartLabel, ...]:
+        """Return what a market's label tells of: the parts, or the whole; only some markets let fibres be left out."""
+        return (self.parts or (self.whole,)) if market in LEAVING_OUT else self.everything
 
 
 def labelled(piece: Piece, law: Law) -> Labelled:
@@ -62,7 +75,8 @@ def labelled(piece: Piece, law: Law) -> Labelled:
     counted = tuple(yarn for yarn in piece.yarns if not _may_go(yarn, left_out, law)) or piece.yarns
     whole = _part(None, counted, piece, law)
     parts = tuple(_parts(counted, piece, law))
-    return Labelled(piece, law, whole, parts, left_out, care_label(piece.yarns, law.groups))
+    everything = tuple(_parts(piece.yarns, piece, law)) or (_part(None, piece.yarns, piece, law),)
+    return Labelled(piece, law, whole, parts, everything, left_out, care_label(piece.yarns, law.groups))
 
 
 def _share(some: Sequence[Yarn], yarns: Iterable[Yarn]) -> Fraction | None:

@@ -14,7 +14,7 @@ from counterpane.craft.care.groups import CareGroup
 class Want:
     """One thing that the label of some markets holds: the field, how binding it is, its words, source and confidence.
 
-    `duty` is "must", "where it applies" or "good practice".
+    `duty` is "must", "where it applies" or "good practice". `instead` is a field that will do as well.
     """
 
     markets: tuple[str, ...]
@@ -23,6 +23,7 @@ class Want:
     says: str
     source: str
     confidence: str
+    instead: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from counterpane.craft.care.composition import places_for
-from counterpane.craft.care.groups import CareValue, known_headings
-from counterpane.craft.care.labels import Labelled, Line, PartLabel, lines
+from counterpane.craft.care.groups import CareLine, CareValue, known_headings
+from counterpane.craft.care.labels import LEAVING_OUT, Labelled, Line, PartLabel, lines
 from counterpane.craft.measures import shown
 
 NO_ENGLISH = ("CN", "JP")
@@ -16,7 +16,7 @@ SPACED = ("EU", "NL")
 
 def fibre_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
     """Return the fibres of a piece in the words of a market, a line for each part; None where they cannot be said."""
-    said = [_part(part, label, market) for part in label.parts or (label.whole,)]
+    said = [_part(part, label, market) for part in label.of(market)]
     told = [line for line in said if line is not None]
     return tuple(told) if len(told) == len(said) else None
 
@@ -28,22 +28,24 @@ def care_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
     """
     if not all(known_headings(label.care).values()) or market in NO_ENGLISH:
         return None
-    return tuple(_care(line.value, label, market) for line in label.care if line.value)
+    return tuple(_care(line, line.value, label, market) for line in label.care if line.value)
 
 
 def care_said(label: Labelled) -> str:
     """Say the care of a piece as a pattern has it, with what is not known and who does not tell it."""
-    known = [line.value.says for line in label.care if line.value]
-    unknown = [heading for heading, is_known in known_headings(label.care).items() if not is_known]
-    said = [f"{each}." for each in known]
+    said = [f"{line.value.says}." for line in label.care if line.value]
+    headings = known_headings(label.care)
+    unknown = [heading for heading, is_known in headings.items() if not is_known]
     if unknown:
-        said.append(f"Not known: {', '.join(unknown)}; follow the yarn's label, and the milder of two.")
+        lines = [line.at_most for line in label.care if line.at_most and not line.value]
+        most = f" No more than: {'; '.join(value.says for value in lines)}." if lines else ""
+        said.append(f"Not known: {', '.join(unknown)}; ask the spinner.{most}")
     return " ".join(said)
 
 
-def _care(value: CareValue, label: Labelled, market: str) -> str:
-    degrees = next((str(rank) for rank in value.ranks if str(rank) in label.law.american_dots), None)
-    if market != "US" or degrees is None or "wash at" not in value.says:
+def _care(line: CareLine, value: CareValue, label: Labelled, market: str) -> str:
+    degrees = str(value.ranks[-1])
+    if market != "US" or line.group.name != "washing" or degrees not in label.law.american_dots:
         return value.says
     dots = int(label.law.american_dots[degrees])
     return f"{value.says} ({dots} dot{'s' * (dots > 1)}, {label.law.american_degrees[degrees]} °F)"
@@ -71,4 +73,4 @@ def _name(line: Line, part: PartLabel, market: str) -> str | None:
     if market == "CA":
         english = fibre.american
         return f"{english} / {fibre.french}" if english and fibre.french else None
-    return "virgin wool" if fibre.name == "wool" and part.virgin else fibre.name
+    return "virgin wool" if fibre.name == "wool" and part.virgin and market in LEAVING_OUT else fibre.name

@@ -62,7 +62,7 @@ def written(
         cast_on=cast_on(plan, terms),
         sections=sections,
         bind_off=bind_off(plan, terms),
-        finishing=finishing(plan, terms, after.finish if after else None),
+        finishing=finishing(plan, terms, after),
         care=(after.care if after else None) or CARE,
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),

@@ -25,8 +25,17 @@ def yarn_mass_not_told(label: Labelled) -> Iterator[Finding]:
     """
     if label.whole.made_of.known and None not in label.left_out.values():
         return
-    for place, yarn in enumerate(label.piece.yarns):
-        if yarn.grams is None and len(label.piece.yarns) > 1:
+    yarns = label.piece.yarns
+    if any(yarn.estimate for yarn in yarns) and not label.whole.made_of.known and len(yarns) > 1:
+        yield Finding(
+            "yarn-mass-not-told",
+            "note",
+            "The grams of the yarns are estimates, so each percentage is known between bounds only.",
+            "Weigh what is left of each yarn when the piece is done, and work out the label from that.",
+            pointer="/yarns",
+        )
+    for place, yarn in enumerate(yarns):
+        if yarn.mass is None and len(yarns) > 1:
             yield Finding(
                 "yarn-mass-not-told",
                 "warning",
