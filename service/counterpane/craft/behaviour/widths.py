@@ -16,7 +16,6 @@ from counterpane.craft.constructions import Part, PlanRequest
 from counterpane.craft.constructions.gauging import PartGauge, gauge_of
 from counterpane.craft.constructions.textures import alike
 from counterpane.craft.measures import Gauge
-from counterpane.craft.sizing.swatch import COUNT_ERROR, WINDOW_ERROR_CM
 from counterpane.craft.stitches import Vocabulary
 
 TIMES = "times"
@@ -66,24 +65,25 @@ def ratios(request: PlanRequest, part: Part, other: Part, vocabulary: Vocabulary
 
 def _read(own: Gauge, against: Gauge) -> Figure:
     """Return the width of a stitch at one gauge against that at another."""
-    return _quotient((against.stitches, against.over_cm), (own.stitches, own.over_cm))
+    return _quotient(_ends(against.stitches, against), _ends(own.stitches, own))
 
 
 def _read_rows(own: Gauge, against: Gauge) -> Figure:
-    return _quotient((own.rows, own.over_cm), (against.rows, against.over_cm))
+    """Return the rows of one gauge to a row of another."""
+    return _quotient(_ends(own.rows, own), _ends(against.rows, against))
 
 
 def _quotient(above: tuple[Fraction, Fraction], below: tuple[Fraction, Fraction]) -> Figure:
-    """Return the quotient of two readings of so many over so many centimetres, both as far off as they may be."""
-    (least, most), (low, high) = _ends(*above), _ends(*below)
-    return Figure(least / high, most / low, TIMES, "common practice", BY_SWATCHES)
+    """Return the quotient of two numbers to a centimetre, both as far off as they may be."""
+    return Figure(above[0] / below[1], above[1] / below[0], TIMES, "common practice", BY_SWATCHES)
 
 
-def _ends(count: Fraction, window_cm: Fraction) -> tuple[Fraction, Fraction]:
+def _ends(count: Fraction, gauge: Gauge) -> tuple[Fraction, Fraction]:
     """Return the least and the greatest number to a centimetre; a reading is never off by more than half of itself."""
-    count_error, window_error = min(COUNT_ERROR, count / 2), min(WINDOW_ERROR_CM, window_cm / 2)
-    low = (count - count_error) / (window_cm + window_error)
-    return low, (count + count_error) / (window_cm - window_error)
+    swatches, window_cm = gauge.reading.swatches, gauge.over_cm
+    count_error = min(swatches * gauge.reading.count_error, count / 2)
+    window_error = min(swatches * gauge.reading.window_error_cm, window_cm / 2)
+    return (count - count_error) / (window_cm + window_error), (count + count_error) / (window_cm - window_error)
 
 
 def _width(here: Behaviour, there: Behaviour) -> Figure | None:
