@@ -118,3 +118,42 @@ def test_a_moss_corner_in_words_breaks_over_an_even_count(
     """The mirror of five moss stitches is the same five, one off the base on the left."""
     parts = {"body": "garter", "bottom": "seed-stitch-border", "sides": {"text": "Row 1: k1, p1, k1, p1, k1."}}
     assert "left corner" in findings(parts, starters, vocabulary)["moss-corner-breaks"][0].message
+
+
+GAUGES = (
+    '"gauge": [{"stitches": 22, "rows": 30, "over_cm": 10, "in": "muff-stitch"}],'
+    ' "size": {"width_cm": 70, "length_cm": 90}}'
+)
+
+
+def test_a_one_sided_border_of_a_reversible_body_is_told(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """A border in words is looked at as its rows show it."""
+    plain = r'"bottom": {"text": "Row 1 (RS): knit.\nRow 2: purl.", "rows": 12}'
+    _, findings = judged(f'{{"parts": {{"body": "muff-stitch", {plain}}}, {GAUGES}', starters, vocabulary)
+    (found,) = (finding for finding in findings if finding.rule == "one-sided-among-reversible")
+    assert found.pointer == "/parts/bottom"
+
+
+def test_a_firm_cast_on_under_a_rib_is_told(starters: Mapping[str, Component], vocabulary: Vocabulary) -> None:
+    """The edge lies at the bottom border, and at the body where there is none."""
+    parts = '"bottom": {"component": "rib-one-by-one-border", "rows": 12}, "cast_on": "cable-cast-on"'
+    _, findings = judged(f'{{"parts": {{"body": "muff-stitch", {parts}}}, {GAUGES}', starters, vocabulary)
+    (found,) = (finding for finding in findings if finding.rule == "edge-binds")
+    assert (found.severity, found.pointer) == ("warning", "/parts/cast_on")
+
+
+def test_a_body_that_ends_as_it_begins_is_not_told_of(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """Basket weave stops after half a repeat, and the corrections of the waffle make it end as it begins."""
+    _, findings = judged(f'{{"parts": {{"body": "basket-weave"}}, {GAUGES}', starters, vocabulary)
+    assert "body-ends-unlike-start" not in {finding.rule for finding in findings}
+    made, findings = judged(f'{{"parts": {{"body": "waffle"}}, {GAUGES}', starters, vocabulary)
+    (found,) = (finding for finding in findings if finding.rule == "body-ends-unlike-start")
+    for change in found.changes:
+        again = attempt(amended(made.request, change), vocabulary)
+        (rule,) = (rule for rule in fabric.RULES if rule.slug == "body-ends-unlike-start")
+        assert again.plan is not None
+        assert list(rule.check(again)) == []

@@ -18,6 +18,7 @@ LISTED = (
 )
 COMPANIONS = (Example({"slug": "waffle"}, query={"count": 139, "kind": "border"}),)
 ALIKE = (Example({"slug": "seed-stitch"}), Example({"slug": "waffle"}, query={"percent": 70, "limit": 5}))
+MATRIX = (Example(query={"body": "waffle", "count": 139}), Example(query={"part": "garter-rib-border"}))
 
 WAVE: dict[str, Any] = {
     "slug": "rice-ridge",

@@ -52,6 +52,11 @@ def rows(text: str) -> int:
     return _whole(text, "a number of rows", 1, 10**MOST_DIGITS - 1)
 
 
+def beside(text: str) -> int:
+    """Return the stitches beside a body on each side; 0 or more."""
+    return _whole(text, "a number of stitches", 0, 10_000)
+
+
 def port(text: str) -> int:
     """Return a TCP port; 0 lets the system choose."""
     return _whole(text, "a port", 0, 65535)

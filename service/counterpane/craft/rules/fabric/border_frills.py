@@ -21,13 +21,13 @@ from counterpane.craft.sizing.takeup import same_width, spacing
     family="fabric",
     severity="warning",
     bad=(
-        '{"parts": {"body": "waffle"}, '
+        '{"parts": {"body": {"component": "waffle", "rows": 247}}, '
         '"gauge": [{"stitches": 20.5, "rows": 30, "over_cm": 10, "in": "garter"},'
         ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "waffle"}], '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
     good=(
-        '{"parts": {"body": "waffle"}, '
+        '{"parts": {"body": {"component": "waffle", "rows": 247}}, '
         '"gauge": [{"stitches": 22, "rows": 30, "over_cm": 10, "in": "garter"},'
         ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "waffle"}], '
         '"size": {"width_cm": 70, "length_cm": 90}}'

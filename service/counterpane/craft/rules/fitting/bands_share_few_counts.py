@@ -29,7 +29,7 @@ from counterpane.craft.sizing.bands import FEW_COUNTS
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
     good=(
-        '{"parts": {"body": "waffle"}, '
+        '{"parts": {"body": {"component": "waffle", "rows": 247}}, '
         '"gauge": [{"stitches": 22, "rows": 30, "over_cm": 10, "in": "waffle"},'
         ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "basket-weave"},'
         ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "garter"}], '
