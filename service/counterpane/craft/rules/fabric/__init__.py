@@ -6,6 +6,7 @@ from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.fabric.bind_off_on_other_side import bind_off_on_other_side
 from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
+from counterpane.craft.rules.fabric.border_draws_in import border_draws_in
 from counterpane.craft.rules.fabric.border_frills import border_frills
 from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
 from counterpane.craft.rules.fabric.gauge_borrowed import gauge_borrowed
@@ -16,10 +17,12 @@ from counterpane.craft.rules.fabric.gauge_window_small import gauge_window_small
 from counterpane.craft.rules.fabric.moss_corner_breaks import moss_corner_breaks
 from counterpane.craft.rules.fabric.odd_repeat_changes_sides import odd_repeat_changes_sides
 from counterpane.craft.rules.fabric.rows_differ_in_height import rows_differ_in_height
+from counterpane.craft.rules.fabric.side_border_waves import side_border_waves
 
 RULES: tuple[Rule[Attempt], ...] = (
     bind_off_on_other_side,
     body_unbalanced,
+    border_draws_in,
     border_frills,
     border_narrow_for_curl,
     gauge_borrowed,
@@ -30,4 +33,5 @@ RULES: tuple[Rule[Attempt], ...] = (
     moss_corner_breaks,
     odd_repeat_changes_sides,
     rows_differ_in_height,
+    side_border_waves,
 )
