@@ -71,8 +71,9 @@ def weaker(*found: Basis) -> Basis:
 
 
 def sources(*figures: Figure) -> str:
-    """Return the sources of several figures, each once."""
-    return "; ".join(dict.fromkeys(figure.source for figure in figures))
+    """Return the sources of several figures, each once; what holds by definition needs none beside another."""
+    found = dict.fromkeys(figure.source for figure in figures)
+    return "; ".join(source for source in found if source != DEFINITION or len(found) == 1)
 
 
 def _from(low: str, high: str, unit: str, basis: Basis, source: str) -> Figure:

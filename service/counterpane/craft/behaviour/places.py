@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from counterpane.craft.constructions import Part, Plan, Section
+from counterpane.craft.constructions import Part, Plan, PlanRequest, Section
 from counterpane.craft.constructions.joining import Nodes, closed, head, tail
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
@@ -23,6 +23,11 @@ def edges_of(plan: Plan, band: int) -> tuple[int, int]:
     """Return the stitches beside a band at the right and at the left edge, selvedge and side border together."""
     spare = plan.counts.cast_on - 2 * plan.counts.selvedge - plan.counts.body[band]
     return plan.counts.selvedge + spare // 2, plan.counts.selvedge + spare - spare // 2
+
+
+def band_name(request: PlanRequest, band: int) -> str:
+    """Return what a band of the body is called, counted from 0: "body", or "body 1" where there are several."""
+    return f"body {band + 1}" if len(request.body) > 1 else "body"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,3 +66,9 @@ class Place:
         whole = closed(row.parts, stitches, self.vocabulary)
         inner = tail(head(whole, stitches - last, self.vocabulary), stitches - last - first, self.vocabulary)
         return head(whole, first, self.vocabulary), inner, tail(whole, last, self.vocabulary)
+
+
+def ends_of(plan: Plan, vocabulary: Vocabulary) -> tuple[Place, ...]:
+    """Return the ends of a plan that have a border, from the bottom up."""
+    both = Place(plan, "bottom", 0, vocabulary), Place(plan, "top", len(plan.request.body) - 1, vocabulary)
+    return tuple(place for place in both if place.border is not None)

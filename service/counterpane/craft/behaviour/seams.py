@@ -9,10 +9,10 @@ from typing import Literal
 
 from counterpane.craft.behaviour.extra_rows import ExtraRows, extra_rows
 from counterpane.craft.behaviour.figures import Figure
-from counterpane.craft.behaviour.places import Place, band_section
+from counterpane.craft.behaviour.places import Place, band_name, band_section
 from counterpane.craft.behaviour.take_up import TakeUp, take_up
 from counterpane.craft.behaviour.widths import Ratios, ratios
-from counterpane.craft.constructions import Plan, PlanRequest
+from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.stitches import Vocabulary
 
@@ -26,6 +26,7 @@ class Seam:
     Across, that is the width of an end border over the width of the body between the side borders: above 0 it frills,
     below 0 it pulls the body in. Along, it is the length of a side border worked row for row: below 0 it pulls the body
     up. None where it is not known. `take_up` and `extra_rows` are what evens it out, where that can be told.
+    `swatched` says that the gauges of both are given.
     """
 
     part: str
@@ -34,6 +35,7 @@ class Seam:
     excess: Figure | None
     take_up: TakeUp | None = None
     extra_rows: ExtraRows | None = None
+    swatched: bool = False
 
 
 def seams(plan: Plan, vocabulary: Vocabulary) -> tuple[Seam, ...]:
@@ -53,18 +55,14 @@ def _seams(plan: Plan, vocabulary: Vocabulary) -> Iterator[Seam]:
         yield from _end(Place(plan, "top", last, vocabulary))
 
 
-def band_name(request: PlanRequest, band: int) -> str:
-    """Return what a band of the body is called, counted from 0: "body", or "body 1" where there are several."""
-    return f"body {band + 1}" if len(request.body) > 1 else "body"
-
-
 def _end(place: Place) -> Iterator[Seam]:
     request = place.plan.request
     border = place.border
     found = ratios(request, border, request.body[place.band], place.vocabulary) if border else None
     if found is not None:
         excess = _wider(place.plan, place.band, found, place.vocabulary)
-        yield Seam(place.end, band_name(request, place.band), "across", excess, take_up(place, found))
+        body, by_gauges = band_name(request, place.band), found.swatched is not None
+        yield Seam(place.end, body, "across", excess, take_up(place, found), None, by_gauges)
 
 
 def _between(plan: Plan, band: int, vocabulary: Vocabulary) -> Iterator[Seam]:
@@ -91,7 +89,8 @@ def _side(plan: Plan, band: int, vocabulary: Vocabulary) -> Iterator[Seam]:
     longer = None
     if found.rows is not None:
         longer = _inverse(found.rows).plus(-1).times(band_section(plan, band).cm_length, "cm")
-    yield Seam("sides", band_name(request, band), "along", longer, extra_rows=extra_rows(plan, band, found, vocabulary))
+    more, by_gauges = extra_rows(plan, band, found, vocabulary), found.swatched is not None
+    yield Seam("sides", band_name(request, band), "along", longer, None, more, by_gauges)
 
 
 def _inverse(figure: Figure) -> Figure:

@@ -23,17 +23,11 @@ from counterpane.craft.stitches import Vocabulary
 KEPT = 512
 """Components whose fabric is kept at hand; house figure."""
 
-GARTER_WIDTH = Fraction(22) / Fraction(41, 2)
-"""Width of garter stitch against a body at 22 stitches, at 20.5 on the same needle; common practice, no source."""
-
 GARTER_ROWS = Fraction(42, 30)
 """Rows of garter stitch to the length of 30 rows of stocking stitch; common practice, no source."""
 
 MOSS_ROWS = Fraction(34, 30)
 """Rows of seed stitch (UK moss) to the length of 30 rows of stocking stitch; common practice, no source."""
-
-ROLLS = Fraction(1, 3)
-"""Surplus of knit over purl faces, or of purl over knit, from which a fabric rolls at its edges; house figure."""
 
 
 @lru_cache(maxsize=KEPT)

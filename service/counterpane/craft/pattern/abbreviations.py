@@ -21,7 +21,7 @@ def abbreviations(rows: Iterable[Row], lines: Sequence[str], vocabulary: Vocabul
     stand there are the ones listed.
     """
     text = "\n".join(lines)
-    general = [Entry(sign, meaning) for sign, meaning in SHORT_WORDS.items() if _stands(sign.removesuffix(" ]"), text)]
+    general = [Entry(sign, meaning) for sign, meaning in SHORT_WORDS.items() if _opens_or_stands(sign, text)]
     bare = _NUMBERED.sub(r"\1", text).lower()
     stitches = [entry for key in _keys(rows) if (entry := _entry(vocabulary[key], f"{text.lower()}\n{bare}", terms))]
     return tuple(sorted([*general, *stitches], key=lambda entry: (entry.name.lower(), entry.name)))
@@ -33,6 +33,12 @@ def specials(rows: Iterable[Row], vocabulary: Vocabulary, terms: Terms) -> tuple
     return tuple(
         Special(stitch.names[terms][0], _steps(stitch.said[terms])) for stitch in stitches if _is_special(stitch)
     )
+
+
+def _opens_or_stands(sign: str, text: str) -> bool:
+    """Tell whether a short word or sign stands in a text, with a capital where it opens a sentence."""
+    short = sign.removesuffix(" ]")
+    return _stands(short, text) or (short.islower() and _stands(short.capitalize(), text))
 
 
 def _stands(short: str, text: str) -> bool:

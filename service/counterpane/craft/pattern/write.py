@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 
+from counterpane.craft.behaviour import seams
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
@@ -20,6 +21,7 @@ from counterpane.craft.pattern.gauges import gauges
 from counterpane.craft.pattern.parts import called, components_of, section_name, texture_name
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
+from counterpane.craft.pattern.seams import rows_in_notes, seam_notes
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
@@ -48,7 +50,9 @@ def written(
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
     sections = tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed))
-    every_row = tuple(chain.from_iterable(listed))
+    evened = seams(plan, vocabulary)
+    beside = seam_notes(evened, vocabulary, terms)
+    every_row = (*chain.from_iterable(listed), *rows_in_notes(evened))
     return Pattern(
         title=title,
         terms=terms,
@@ -56,9 +60,9 @@ def written(
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, terms),
-        abbreviations=abbreviations(every_row, tuple(_lines(sections)), vocabulary, terms),
+        abbreviations=abbreviations(every_row, (*_lines(sections), *beside), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
-        notes=notes(plan, terms),
+        notes=(*notes(plan, terms), *beside),
         cast_on=cast_on(plan, terms),
         sections=sections,
         bind_off=bind_off(plan, terms),

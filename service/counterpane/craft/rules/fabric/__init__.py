@@ -7,6 +7,7 @@ from counterpane.craft.findings import Rule
 from counterpane.craft.rules.fabric.bind_off_on_other_side import bind_off_on_other_side
 from counterpane.craft.rules.fabric.body_ends_unlike_start import body_ends_unlike_start
 from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
+from counterpane.craft.rules.fabric.border_draws_in import border_draws_in
 from counterpane.craft.rules.fabric.border_frills import border_frills
 from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
 from counterpane.craft.rules.fabric.edge_binds import edge_binds
@@ -21,6 +22,7 @@ from counterpane.craft.rules.fabric.moss_corner_breaks import moss_corner_breaks
 from counterpane.craft.rules.fabric.odd_repeat_changes_sides import odd_repeat_changes_sides
 from counterpane.craft.rules.fabric.one_sided_among_reversible import one_sided_among_reversible
 from counterpane.craft.rules.fabric.rows_differ_in_height import rows_differ_in_height
+from counterpane.craft.rules.fabric.side_border_waves import side_border_waves
 from counterpane.craft.rules.fabric.textures_fight import textures_fight
 from counterpane.craft.rules.fabric.textures_merge import textures_merge
 
@@ -28,6 +30,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     bind_off_on_other_side,
     body_ends_unlike_start,
     body_unbalanced,
+    border_draws_in,
     border_frills,
     border_narrow_for_curl,
     edge_binds,
@@ -42,6 +45,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     odd_repeat_changes_sides,
     one_sided_among_reversible,
     rows_differ_in_height,
+    side_border_waves,
     textures_fight,
     textures_merge,
 )

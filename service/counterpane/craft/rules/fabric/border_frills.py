@@ -6,14 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from counterpane.craft.behaviour.places import Place, ends_of
+from counterpane.craft.behaviour.widths import Ratios, ratios
 from counterpane.craft.checking.wording import stitches
-from counterpane.craft.constructions import Part, Plan, Section
+from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.fabrics import GARTER_WIDTH, is_garter
-from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.measures import shown
-from counterpane.craft.sizing.takeup import same_width, spacing
+from counterpane.craft.measures import half_up, shown
+from counterpane.craft.sizing.takeup import spacing
 
 
 @rule(
@@ -41,8 +42,7 @@ def border_frills(attempt: Attempt) -> Iterator[Finding]:
     plan = attempt.plan
     if plan is None:
         return
-    ends = [("bottom", plan.request.bottom, plan.sections[0]), ("top", plan.request.top, plan.sections[-1])]
-    frills = [_frill(attempt, plan, name, part, section) for name, part, section in ends if part]
+    frills = [_frill(place) for place in ends_of(plan, attempt.vocabulary)]
     found = [frill for frill in frills if frill is not None]
     if found:
         yield _said(found, plan)
@@ -54,43 +54,61 @@ FRILL_CM = Fraction(1, 2)
 
 @dataclass(frozen=True, slots=True)
 class _Frill:
-    """A border wider than the body: by how much, whether estimated, and the stitches that would measure the same."""
+    """A border wider than the body: its end, by how much at least and at most, its width, and the stitches to drop."""
 
     name: str
-    cm: Fraction
-    wide_cm: Fraction
+    cm: tuple[Fraction, Fraction]
+    wide_cm: tuple[Fraction, Fraction]
     fewer: int
     inner: int
-    estimated: bool
+    guess: str
 
 
-def _frill(attempt: Attempt, plan: Plan, name: str, part: Part, section: Section) -> _Frill | None:
-    own = gauge_of(plan.request, part, attempt.vocabulary)
-    body, inner = body_gauge(plan.request).gauge, plan.counts.body[0]
-    garter = is_garter(part.component, attempt.vocabulary)
-    smooth = not is_garter(plan.request.body[0].component, attempt.vocabulary)
-    if own.borrowed and garter and smooth:
-        cm = body.width(inner) * (GARTER_WIDTH - 1)
-        fewer = inner - same_width(inner, GARTER_WIDTH, Fraction(1))
-        return _Frill(name, cm, plan.width_cm + cm, fewer, inner, True)
-    cm = section.cm_width - plan.width_cm
-    if own.borrowed or cm < FRILL_CM:
+def _frill(place: Place) -> _Frill | None:
+    """Return the frill of a border: by the gauges where both are given, else by the figures of its texture."""
+    plan = place.plan
+    found = _against_body(place)
+    if found is None:
         return None
-    return _Frill(name, cm, section.cm_width, inner - same_width(inner, body.per_cm, own.gauge.per_cm), inner, False)
+    section = plan.sections[0 if place.end == "bottom" else -1]
+    if found.swatched:
+        cm = section.cm_width - plan.width_cm
+        ends, wide, guess = (cm, cm), (section.cm_width, section.cm_width), ""
+    elif found.width is not None and found.width.low is not None and found.width.high is not None:
+        low, high = ((end - 1) * _inner_cm(place) for end in (found.width.low, found.width.high))
+        ends, wide = (low, high), (plan.width_cm + low, plan.width_cm + high)
+        guess = f" on the same needle ({found.width.source})"
+    else:
+        return None
+    fewer = place.inner - int(half_up(place.inner / found.likely_width))
+    return _Frill(place.end, ends, wide, fewer, place.inner, guess) if ends[0] >= FRILL_CM else None
+
+
+def _against_body(place: Place) -> Ratios | None:
+    border, body = place.border, place.plan.request.body[place.band]
+    return None if border is None else ratios(place.plan.request, border, body, place.vocabulary)
+
+
+def _inner_cm(place: Place) -> Fraction:
+    plan = place.plan
+    return gauge_of(plan.request, plan.request.body[place.band], place.vocabulary).gauge.width(place.inner)
 
 
 def _said(found: list[_Frill], plan: Plan) -> Finding:
     first = found[0]
     names = " and ".join(frill.name for frill in found)
-    guess = " on the same needle (common practice, no source)" if first.estimated else ""
     return Finding(
         "border-frills",
         "warning",
-        f"The border ({names}) comes out about {shown(first.wide_cm)} cm wide{guess} against {shown(plan.width_cm)} cm "
-        f"in the body: its edge frills by {shown(first.cm)} cm.",
+        f"The border ({names}) comes out about {_ends(first.wide_cm)} cm wide{first.guess} against "
+        f"{shown(plan.width_cm)} cm in the body: its edge frills by {_ends(first.cm)} cm.",
         f"Take a needle about half a millimetre smaller for it, or {_fewer(first)}.",
         pointer=f"/parts/{first.name}",
     )
+
+
+def _ends(cm: tuple[Fraction, Fraction]) -> str:
+    return " to ".join(dict.fromkeys(shown(end) for end in cm))
 
 
 def _fewer(frill: _Frill) -> str:

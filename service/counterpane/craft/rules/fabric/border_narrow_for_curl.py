@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import ceil
 
+from counterpane.craft.behaviour import Curl, behaviour_of
 from counterpane.craft.constructions import Part, Plan
 from counterpane.craft.constructions.amending import working
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.fabrics import ROLLS, surplus
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.findings import Correction, Finding, rule
 from counterpane.craft.measures import shown
+from counterpane.craft.stitches import Vocabulary
 
 
 @rule(
@@ -39,54 +40,60 @@ from counterpane.craft.measures import shown
 def border_narrow_for_curl(attempt: Attempt) -> Iterator[Finding]:
     """A border too narrow to hold a rolling body.
 
-    Stocking stitch rolls to the back at its sides and to the front at its ends; a narrow frame rolls with it.
+    Stocking stitch rolls to the back at its sides and to the front at its ends; a narrow frame rolls with it, and so
+    does one that rolls itself. At the sides every band of the body counts, at an end the band that meets it.
     """
     plan = attempt.plan
     if plan is None:
         return
-    share = max(surplus(band.component, attempt.vocabulary) for band in plan.request.body)
-    if share < ROLLS:
-        return
-    enough_cm, enough_rows = (PLAIN_CM, PLAIN_ROWS) if share == 1 else (SIDES_CM, END_ROWS)
-    yield from _of_sides(attempt, plan, enough_cm)
-    yield from _of_ends(attempt, plan, enough_rows)
+    bands = [behaviour_of(band.component, attempt.vocabulary).curl for band in plan.request.body]
+    if rolling := [curl for curl in bands if curl is not None]:
+        yield from _of_sides(attempt, plan, max(rolling, key=lambda curl: curl.side_border.low or Fraction(0)))
+    for name, part, curl in (("bottom", plan.request.bottom, bands[0]), ("top", plan.request.top, bands[-1])):
+        if curl is not None:
+            yield from _of_end(attempt, plan, name, part, curl)
 
 
-PLAIN_CM, PLAIN_ROWS = Fraction(4), 10
-"""Least side border and least end border beside plain stocking stitch; common practice, no source."""
-
-SIDES_CM, END_ROWS = Fraction(5, 2), 6
-"""The low end beside other fabrics that roll; common practice, no source."""
-
-
-def _of_sides(attempt: Attempt, plan: Plan, enough: Fraction) -> Iterator[Finding]:
-    part = plan.request.sides
+def _of_sides(attempt: Attempt, plan: Plan, curl: Curl) -> Iterator[Finding]:
+    part, enough = plan.request.sides, curl.side_border.low or Fraction(0)
+    least = f"{shown(enough)} cm"
     if part is None:
-        yield _finding("/parts/sides", "There is no side border: the sides of this body roll to the back.", (), enough)
-        return
-    gauge = gauge_of(plan.request, part, attempt.vocabulary).gauge
-    width = gauge.width(plan.counts.sides)
-    if width < enough:
-        least = ceil(enough * gauge.per_cm)
-        why = f"about {shown(enough)} cm"
-        tried = [Correction("/parts/sides/stitches", count, why) for count in range(least, least + 4)]
-        changes = working(attempt, tried, 1)
-        message = f"Side borders of {plan.counts.sides} stitches, {shown(width)} cm, hardly hold a body that rolls."
-        yield _finding("/parts/sides", message, changes, enough)
+        yield _finding("/parts/sides", f"There is no side border: the sides of this body roll {curl.sides}.", (), least)
+    elif _rolls(part, attempt.vocabulary):
+        yield _finding("/parts/sides", f"The side borders roll themselves, and the body rolls {curl.sides}.", (), least)
+    else:
+        gauge = gauge_of(plan.request, part, attempt.vocabulary).gauge
+        width = gauge.width(plan.counts.sides)
+        if width < enough:
+            fewest = ceil(enough * gauge.per_cm)
+            tried = [
+                Correction("/parts/sides/stitches", count, f"about {least}") for count in range(fewest, fewest + 4)
+            ]
+            message = f"Side borders of {plan.counts.sides} stitches, {shown(width)} cm, hardly hold a body that rolls."
+            yield _finding("/parts/sides", message, working(attempt, tried, 1), least)
 
 
-def _of_ends(attempt: Attempt, plan: Plan, enough: int) -> Iterator[Finding]:
-    ends: list[tuple[str, Part | None]] = [("bottom", plan.request.bottom), ("top", plan.request.top)]
+def _of_end(attempt: Attempt, plan: Plan, name: str, part: Part | None, curl: Curl) -> Iterator[Finding]:
+    enough = ceil(curl.end_border.low or 0)
+    least, pointer = f"{enough} rows", f"/parts/{name}"
     rows = {section.name: section.rows for section in plan.sections}
-    for name, part in ends:
-        if part is not None and rows[name] < enough:
-            tried = [Correction(f"/parts/{name}/rows", more, "the usual least") for more in range(enough, enough + 4)]
-            changes = working(attempt, tried, 1)
-            message = f"A {name} border of {rows[name]} rows hardly holds a body that rolls."
-            yield _finding(f"/parts/{name}", message, changes, enough)
+    if part is None:
+        yield _finding(pointer, f"There is no {name} border: this end of the body rolls {curl.ends}.", (), least)
+    elif _rolls(part, attempt.vocabulary):
+        yield _finding(pointer, f"The {name} border rolls itself, and the body rolls {curl.ends}.", (), least)
+    elif rows[name] < enough:
+        tried = [Correction(f"{pointer}/rows", more, "the usual least") for more in range(enough, enough + 4)]
+        message = f"A {name} border of {rows[name]} rows hardly holds a body that rolls."
+        yield _finding(pointer, message, working(attempt, tried, 1), least)
 
 
-def _finding(pointer: str, message: str, changes: tuple[Correction, ...], enough: Fraction | int) -> Finding:
-    least = f"{shown(enough)} cm" if isinstance(enough, Fraction) else f"{enough} rows"
-    hint = f"Take at least {least}; it may still flip, so block the piece or choose a body that lies flat."
+def _rolls(part: Part, vocabulary: Vocabulary) -> bool:
+    return behaviour_of(part.component, vocabulary).curl is not None
+
+
+def _finding(pointer: str, message: str, changes: tuple[Correction, ...], least: str) -> Finding:
+    hint = (
+        f"Take at least {least} of a border that lies flat; it may still flip, so block the piece or choose a body "
+        "that lies flat."
+    )
     return Finding("border-narrow-for-curl", "warning", message, hint, pointer=pointer, changes=changes)

@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from counterpane.craft.behaviour.extra_rows import ExtraRows, extra_rows
+from counterpane.craft.behaviour.figures import Figure
+from counterpane.craft.behaviour.places import band_name, band_section
+from counterpane.craft.behaviour.widths import ratios
+from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.fabrics import is_garter, rows_against_smooth
-from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.findings import Finding, Severity, rule
 from counterpane.craft.measures import half_up, shown
 
@@ -38,39 +41,52 @@ def rows_differ_in_height(attempt: Attempt) -> Iterator[Finding]:
     plan = attempt.plan
     if plan is None or plan.request.sides is None:
         return
-    found = _ratio(attempt)
-    if found is None or found[0] < LEAST:
-        return
-    ratio, severity = found
-    every = 2 / (ratio - 1)
-    body = sum((section.cm_length for section in plan.sections if section.name.startswith("body")), Fraction(0))
-    guess = " (common practice, no source)" if severity == "note" else ""
-    yield Finding(
-        "rows-differ-in-height",
-        severity,
-        f"The side borders take about {shown(ratio, 2)} rows to one of the body{guess}: worked row for row they are "
-        f"{shown(body * (1 - 1 / ratio))} cm shorter along the body and draw it in.",
-        f"Work one extra pair of border rows, with a turn, for every {shown(every, 0)} body rows{_evenly(every)}; "
-        "very narrow borders are usually just blocked.",
-        pointer="/parts/sides",
-    )
+    for band, part in enumerate(plan.request.body):
+        found = ratios(plan.request, plan.request.sides, part, attempt.vocabulary)
+        if found is None or found.rows is None or found.likely_rows < LEAST:
+            continue
+        if found.swatched:
+            yield _by_gauges(plan, band, found.likely_rows)
+        elif (more := extra_rows(plan, band, found, attempt.vocabulary)) is not None:
+            yield _by_figures(plan, band, found.rows, more)
 
 
 LEAST = Fraction(21, 20)
 """Rows of the border to one of the body from which the difference shows; house figure."""
 
+MOSTLY_BLOCKED = "very narrow borders are usually just blocked"
 
-def _ratio(attempt: Attempt) -> tuple[Fraction, Severity] | None:
-    """Return the rows of the side border to one of the body: of known gauges, or of common practice with a note."""
-    request, vocabulary = attempt.request, attempt.vocabulary
-    if request.sides is None:
-        return None
-    sides, body = gauge_of(request, request.sides, vocabulary), gauge_of(request, request.body[0], vocabulary)
-    if not sides.borrowed:
-        return sides.gauge.rows_per_cm / body.gauge.rows_per_cm, "warning"
-    usual = rows_against_smooth(request.sides.component, vocabulary)
-    own = rows_against_smooth(request.body[0].component, vocabulary) or Fraction(1)
-    return None if usual is None or is_garter(request.body[0].component, vocabulary) else (usual / own, "note")
+
+def _by_gauges(plan: Plan, band: int, rows: Fraction) -> Finding:
+    every = 2 / (rows - 1)
+    return _said(
+        "warning",
+        f"The side borders take about {shown(rows, 2)} rows to one of the {band_name(plan.request, band)}: worked row "
+        f"for row they are {shown(_long(plan, band) * (1 - 1 / rows))} cm shorter along it and draw it in.",
+        f"Work one extra pair of border rows, with a turn, for every {shown(every, 0)} body rows{_evenly(every)}; "
+        f"{MOSTLY_BLOCKED}.",
+    )
+
+
+def _by_figures(plan: Plan, band: int, rows: Figure, more: ExtraRows) -> Finding:
+    low, high = rows.low or Fraction(1), rows.high or Fraction(1)
+    shorter = [shown(_long(plan, band) * (1 - 1 / end)) for end in (low, high)]
+    every = " or ".join(str(each) for each in dict.fromkeys(more.every))
+    return _said(
+        "note",
+        f"The side borders take {shown(low, 2)} to {shown(high, 2)} rows to one of the {band_name(plan.request, band)} "
+        f"({rows.source}): worked row for row they may be {' to '.join(shorter)} cm shorter along it and draw it in.",
+        f"Knit a swatch of the border. By the middle of these figures one extra pair of border rows, with a turn, for "
+        f"every {every} body rows keeps them level; {MOSTLY_BLOCKED}.",
+    )
+
+
+def _said(severity: Severity, message: str, hint: str) -> Finding:
+    return Finding("rows-differ-in-height", severity, message, hint, pointer="/parts/sides")
+
+
+def _long(plan: Plan, band: int) -> Fraction:
+    return band_section(plan, band).cm_length
 
 
 def _evenly(every: Fraction) -> str:

@@ -1,0 +1,109 @@
+"""Rules about what two fabrics do to each other: by the gauges given, and in ranges where there is only a figure."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+import pytest
+
+from counterpane.craft.component import Component
+from counterpane.craft.constructions.making import attempt
+from counterpane.craft.findings import Finding
+from counterpane.craft.rules import fabric
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.plans import plan_request_of
+
+Starters = Mapping[str, Component]
+SMOOTH = {"stitches": 22, "rows": 30, "over_cm": 10, "in": "stocking-stitch"}
+WIDE = {"component": "garter-border", "stitches": 10}
+
+
+def said(slug: str, starters: Starters, vocabulary: Vocabulary, **content: Any) -> list[Finding]:
+    """Return what one rule says of a request for 70 by 90 cm in stocking stitch."""
+    asked = {"gauge": SMOOTH, "size": {"width_cm": 70, "length_cm": 90}} | content
+    made = attempt(plan_request_of(json.loads(json.dumps(asked)), starters.__getitem__, vocabulary), vocabulary)
+    assert made.plan is not None
+    return [finding for rule in fabric.RULES if rule.slug == slug for finding in rule.check(made)]
+
+
+def bands(*slugs: str) -> list[dict[str, Any]]:
+    """Return bands of 40 rows each."""
+    return [{"component": slug, "rows": 40} for slug in slugs]
+
+
+@pytest.mark.parametrize(
+    ("parts", "pointers"),
+    [
+        ({"body": "stocking-stitch", "sides": WIDE}, []),
+        ({"body": "garter", "sides": None, "bottom": None, "top": None}, []),
+        ({"body": "stocking-stitch"}, ["/parts/sides"]),
+        ({"body": "stocking-stitch", "sides": WIDE, "bottom": None}, ["/parts/bottom"]),
+        ({"body": "stocking-stitch", "sides": WIDE, "top": {"component": "garter-border", "rows": 8}}, ["/parts/top"]),
+        ({"body": bands("garter", "stocking-stitch"), "sides": WIDE, "bottom": None, "top": None}, ["/parts/top"]),
+        ({"body": bands("garter", "stocking-stitch", "garter"), "sides": WIDE, "bottom": None, "top": None}, []),
+        ({"body": bands("garter", "stocking-stitch", "garter"), "sides": None}, ["/parts/sides"]),
+        ({"body": "stocking-stitch", "sides": WIDE, "bottom": "broken-rib-border"}, ["/parts/bottom"]),
+    ],
+)
+def test_curl_is_looked_at_edge_by_edge(
+    parts: Mapping[str, Any], pointers: list[str], starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """At the sides every band counts, at an end the band that meets it; a border that rolls itself holds nothing."""
+    found = said("border-narrow-for-curl", starters, vocabulary, parts=parts)
+    assert [finding.pointer for finding in found] == pointers
+
+
+def test_curl_says_which_way(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Reverse stocking stitch without side borders rolls to the front, and its end to the back."""
+    top = {"component": "garter-border", "rows": 12}
+    parts = {"body": "reverse-stocking-stitch", "sides": None, "bottom": None, "top": top}
+    messages = [each.message for each in said("border-narrow-for-curl", starters, vocabulary, parts=parts)]
+    assert [message.rsplit(" ", 3)[1:] for message in messages] == [["to", "the", "front."], ["to", "the", "back."]]
+
+
+def test_a_rib_below_a_smooth_body_draws_in_by_a_range(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Without a gauge of its own the figures from memory speak, with both ends, and stitches to add."""
+    parts = {"body": "stocking-stitch", "sides": WIDE, "bottom": "rib-two-by-two-border"}
+    found = said("border-draws-in", starters, vocabulary, parts=parts)
+    assert [(each.severity, each.pointer) for each in found] == [("warning", "/parts/bottom")]
+    assert "0.60 to 0.75 times" in found[0].message and "from memory" in found[0].message
+    assert "more between the side borders" in found[0].hint
+
+
+def test_a_rib_at_a_gauge_that_lies_level_is_left_alone(starters: Starters, vocabulary: Vocabulary) -> None:
+    """What the swatches say goes before the figures of the trade."""
+    parts = {"body": "stocking-stitch", "sides": WIDE, "bottom": "rib-two-by-two-border"}
+    gauges = [SMOOTH, SMOOTH | {"in": "rib-two-by-two-border", "stitches": 22.5}]
+    assert said("border-draws-in", starters, vocabulary, parts=parts, gauge=gauges) == []
+
+
+def test_garter_ends_frill_by_a_range_without_a_swatch(starters: Starters, vocabulary: Vocabulary) -> None:
+    """From 5 to 10 in 100 of the width between the side borders."""
+    found = said("border-frills", starters, vocabulary, parts={"body": "stocking-stitch", "sides": WIDE})
+    assert len(found) == 1
+    assert "frills by 3.0 to 6.1 cm" in found[0].message
+
+
+def test_garter_sides_are_lower_by_a_range_without_a_swatch(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A note, since only a figure from memory stands behind it."""
+    found = said("rows-differ-in-height", starters, vocabulary, parts={"body": "stocking-stitch", "sides": WIDE})
+    assert [each.severity for each in found] == ["note"]
+    assert "1.20 to 1.47 rows" in found[0].message and "memory" in found[0].message
+
+
+def test_each_band_is_compared_with_the_side_borders(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Garter sides beside a garter band and a smooth band: only the smooth one is named."""
+    parts = {"body": bands("garter", "stocking-stitch"), "sides": WIDE}
+    found = said("rows-differ-in-height", starters, vocabulary, parts=parts)
+    assert ["body 2" in each.message for each in found] == [True]
+
+
+def test_higher_side_rows_wave_by_a_range_without_a_swatch(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Stocking stitch beside a garter body at a known gauge is longer row for row, whatever its swatch will say."""
+    gauge = {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}
+    parts = {"body": "garter", "sides": {"text": "Row 1 (RS): knit.\nRow 2 (WS): purl.", "stitches": 6}}
+    found = said("side-border-waves", starters, vocabulary, parts=parts, gauge=gauge)
+    assert [each.pointer for each in found] == ["/parts/sides"]
+    assert " to " in found[0].message and "from memory" in found[0].message
