@@ -21,7 +21,8 @@ from counterpane.craft.measures import shown
     severity="warning",
     source="common practice, no source; how much a seam eases is a house figure",
     bad=(
-        '{"parts": {"body": "garter", "bottom": "rib-two-by-two-border", "top": "rib-two-by-two-border"}, '
+        '{"parts": {"body": "garter", "bottom": "rib-two-by-two-border", "top": "rib-two-by-two-border", '
+        '"bind_off": "sewn-bind-off"}, '
         '"gauge": [{"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"},'
         ' {"stitches": 28, "rows": 30, "over_cm": 10, "in": "rib-two-by-two-border"}], '
         '"size": {"width_cm": 70, "length_cm": 90}}'

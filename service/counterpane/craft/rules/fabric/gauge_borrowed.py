@@ -18,7 +18,7 @@ from counterpane.craft.measures import shown
     family="fabric",
     severity="note",
     bad=(
-        '{"parts": {"body": "garter", "bottom": "welt-border", "top": "welt-border"}, '
+        '{"parts": {"body": "garter", "bottom": "check-border", "top": "check-border"}, '
         '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
