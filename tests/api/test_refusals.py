@@ -236,7 +236,7 @@ class TestTokens:
         }
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {"list_sizes", "get_size", "label", "say", "extract", "list_facts", "get_fact"}
-        open_to_all |= {"healthz", "readyz", "openapi"}
+        open_to_all |= {"healthz", "readyz", "openapi", "list_profiles", "get_profile"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

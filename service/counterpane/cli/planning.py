@@ -54,6 +54,24 @@ def read_request(where: str) -> Asked:
     return asked_of(document)
 
 
+def with_profile(asked: Asked, profile: str | None) -> Asked:
+    """Return the request held against a list: the slug of one that ships with the program, or a file of one's own."""
+    if profile is None:
+        return asked
+    named = _list_of(profile) if profile.endswith((".toml", ".json")) else profile
+    child = {**(asked.content.get("for") or {}), "profile": named}
+    return Asked(asked.title, {**asked.content, "for": child})
+
+
+def _list_of(where: str) -> Mapping[str, Any]:
+    from counterpane_schema.profile import Profile
+
+    given = read_text(where)
+    document = document_of(given)
+    refuse_misfits(Profile(), document, given.name, "a list of a ward or charity")
+    return document
+
+
 def asked_of(document: Mapping[str, Any]) -> Asked:
     """Tell a recipe's plan request from its headings."""
     content = {name: value for name, value in document.items() if name not in HEADINGS}
@@ -69,14 +87,15 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     from counterpane.library.yarns import yarn_of_plan
     from counterpane.seeding import load_vocabulary
     from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.profiles import load_profiles
 
     vocabulary, facts = load_vocabulary(), facts_by_name()
     try:
         plan = make_plan(plan_request_of(sizes.sized(content, facts), find, vocabulary), vocabulary)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
-    safety = safety_of_plan(plan, content.get("for"))
     yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
+    safety = safety_of_plan(plan, content.get("for"), yarn, load_profiles())
     answer = plan_json(plan, safety, sampler_of(plan, vocabulary), yarn)
     return Planned(plan, answer | sizes.told(facts, content, plan))
 

@@ -12,7 +12,8 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components, sizes
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
-from counterpane.library.safety import safety_of_plan
+from counterpane.library.profiles import Profiles
+from counterpane.library.safety import NO_PROFILES, safety_of_plan
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
 from counterpane.library.yarns import yarn_of_plan
@@ -24,8 +25,8 @@ BESIDE_THE_PLAN = ("terms", "title", "as")
 def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
     worked_out = made(services, content)
-    safety = safety_of_plan(worked_out, content.get("for"))
     yarn = yarn_of_plan(worked_out, content.get("yarn"), services.vocabulary)
+    safety = safety_of_plan(worked_out, content.get("for"), yarn, services.profiles)
     answer = plan_json(worked_out, safety, sampler_of(worked_out, services.vocabulary), yarn)
     return answer | sizes.told(services.facts, content, worked_out)
 
@@ -41,21 +42,28 @@ def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[s
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
     request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
     worked_out = made(services, request)
-    written = pattern_of(worked_out, content, services.vocabulary, services.sources)
+    written = pattern_of(worked_out, content, services.vocabulary, services.sources, services.profiles)
     if form == "json":
         return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
     return {"text": services.presses[form](written)}
 
 
-def pattern_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str]) -> Pattern:
+def pattern_of(
+    plan: Plan,
+    content: Mapping[str, Any],
+    vocabulary: Vocabulary,
+    sources: Mapping[str, str],
+    profiles: Profiles = NO_PROFILES,
+) -> Pattern:
     """Write a plan with the terms, title, yarn and child of its request; `sources` are titles by slug."""
+    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
     return write_pattern(
         plan,
         vocabulary,
         content.get("terms") or "us",
         content.get("title"),
-        safety_of_plan(plan, content.get("for")),
-        yarn=yarn_of_plan(plan, content.get("yarn"), vocabulary),
+        safety_of_plan(plan, content.get("for"), yarn, profiles),
+        yarn=yarn,
         sampler=sampler_of(plan, vocabulary),
         sources=sources,
     )
