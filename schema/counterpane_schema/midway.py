@@ -9,7 +9,7 @@ from counterpane_schema.forms import Closed, Open
 from counterpane_schema.plan import PlanRequest
 
 
-class Measured(Closed):
+class MeasuredPiece(Closed):
     """What the piece measures flat and unstretched off the needle.
 
     `width_cm` is across the part on the needle, edges and all; `length_cm` that of `rows` rows of the body, or of all
@@ -35,7 +35,7 @@ class At(Closed):
     scale_g = Number(above=True, allow_none=True, most=10**4)
     reserve_g = Number(allow_none=True, most=10**6)
     colour = Text(allow_none=True, most=80)
-    measured = fields.Nested(Measured, allow_none=True)
+    measured = fields.Nested(MeasuredPiece, allow_none=True)
 
 
 class MidwayRequest(PlanRequest):

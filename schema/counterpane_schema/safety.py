@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Either, Number, Text, Whole, Word, YesNo
+from counterpane_schema.fields import Either, Number, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.profile import Profile
 
 AGE_BANDS = ("preterm", "0-3m", "3-12m", "12-24m", "24-36m", "36m+")
 USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
 MARKETS = ("US", "CA", "UK", "EU", "NL", "AU", "NZ", "CN", "JP")
+MEASURABLE = (
+    *("hole_mm", "float_mm", "tail_mm", "loop_mm", "loop_perimeter_mm", "cord_free_mm", "cord_thick_mm"),
+    *("ribbon_width_mm", "mass_g"),
+)
 FEATURES = ("sleeves", "neck-hole", "hood", "zip", "sack", "head", "rattle", "teether")
 LABEL_FIELDS = ("fibre", "maker", "batch", "origin", "tracking", "certificate", "bilingual", "care", "infant-class")
 
@@ -48,8 +53,31 @@ class Chemistry(Closed):
     azo_mg_kg = Number(allow_none=True)
 
 
+class MeasuredGauge(Closed):
+    """The gauge of the piece that was measured, over 10 cm if not said otherwise."""
+
+    stitches = Number(required=True, above=True)
+    rows = Number(required=True, above=True)
+    over_cm = Number(above=True, allow_none=True)
+
+
+class Measured(Closed):
+    """What somebody measured, and when; on which yarn, at which gauge and after which wash, as far as it is told."""
+
+    what = Word(*MEASURABLE, required=True)
+    value = Number(required=True)
+    by = Text(required=True, most=200)
+    on = Text(required=True, most=10, least=10, metadata={"description": "The day, such as 2026-11-30."})
+    yarn = Text(allow_none=True, most=200)
+    gauge = fields.Nested(MeasuredGauge, allow_none=True)
+    wash = Text(allow_none=True, most=200)
+
+
 class SafetyInputs(Closed):
-    """All that the safety rules look at; what is left out is not known, which is never a pass."""
+    """All that the safety rules look at; what is left out is not known, which is never a pass.
+
+    `profile` is a list of a ward or charity to hold the piece against: its slug, or the list itself.
+    """
 
     age_band = Word(*AGE_BANDS, allow_none=True)
     age_months = Either(
@@ -97,6 +125,10 @@ class SafetyInputs(Closed):
     moth_treatment = YesNo(allow_none=True)
     medical_device = YesNo(allow_none=True)
     emollient = YesNo(allow_none=True)
+    measured = fields.List(fields.Nested(Measured), allow_none=True, validate=validate.Length(0, 100))
+    profile = Either(
+        Slug(), fields.Nested(Profile), said="Write the slug of a list, or the list itself.", allow_none=True
+    )
 
 
 class SafetyFinding(Open):
@@ -112,9 +144,14 @@ class SafetyFinding(Open):
 
 
 class SafetyAnswer(Open):
-    """What the rules say, and which were not assessed; that nothing is said never means that a piece is safe."""
+    """What the rules say, and which were not assessed; that nothing is said never means that a piece is safe.
+
+    `measured` repeats who measured what, and `profile` gives the verdicts of a list, where they were sent.
+    """
 
     findings = fields.List(fields.Nested(SafetyFinding), required=True)
     assessed = fields.List(Text(), required=True)
     not_assessed = fields.List(Text(), required=True)
     not_applicable = fields.List(Text(), required=True)
+    measured = fields.List(fields.Dict())
+    profile = fields.Dict()

@@ -50,6 +50,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.profiles import load_profiles
     from counterpane.seeding.styles import load_styles
 
     services = Services(
@@ -60,6 +61,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},
         styles=load_styles(),
+        profiles=load_profiles(),
         open_reading=open_reading,
     )
     if starters:

@@ -25,7 +25,7 @@ REQUEST: dict[str, Any] = {
 def written(yarn: Any, terms: str = "us") -> Pattern:
     """Return the pattern of a waffle blanket in this yarn."""
     content = {**REQUEST, "yarn": yarn, "terms": terms}
-    return pattern_of(made(SERVICES, content), content, SERVICES.vocabulary, SERVICES.sources, SERVICES.facts)
+    return pattern_of(made(SERVICES, content), content, SERVICES.known)
 
 
 def of(*names: str) -> list[dict[str, object]]:

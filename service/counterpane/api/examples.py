@@ -149,7 +149,20 @@ WORDING = (
     ),
     Example(body={"text": "Cast on 20 sts.\nRow 1: *K2, p2; rep from * to end.\n", "as": "markdown"}),
 )
-SAFETY = (Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),)
+MEASURED = {
+    "what": "hole_mm",
+    "value": 4.5,
+    "by": "A tester",
+    "on": "2026-11-20",
+    "yarn": "cotton, 435 tex",
+    "gauge": {"stitches": 22, "rows": 30},
+    "wash": "machine at 60 °C, tumble dried, twice",
+}
+SAFETY = (
+    Example(body={"age_band": "3-12m", "use": "pram", "markets": ["UK"], "hole_mm": 6.9}),
+    Example(body={"age_band": "preterm", "measured": [MEASURED], "profile": "neonatal-unit-oxford-relayed"}),
+)
+PROFILE = (Example(path={"slug": "neonatal-unit-oxford-relayed"}),)
 CARE = {
     "washing": "machine 40 mild",
     "bleaching": "none",

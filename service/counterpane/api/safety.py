@@ -22,6 +22,7 @@ def assess_safety(call: Call) -> Answer:
     """Assess what is known of a piece.
 
     General information, not an approval: what is not sent is not known, and a rule that lacks an input stands under
-    `not_assessed`, which is never a pass. Nothing is stored.
+    `not_assessed`, which is never a pass. With `profile` the piece is held against a list of a ward or charity too.
+    Nothing is stored.
     """
-    return as_json(assess(call.body))
+    return as_json(assess(call.body, call.services.profiles))

@@ -51,4 +51,4 @@ def plan_midway(call: Call) -> Answer:
 
 def _bench(call: Call) -> yarn_planning.Bench:
     services = call.services
-    return yarn_planning.Bench(finder(services, call.body), services.vocabulary, services.facts)
+    return yarn_planning.Bench(finder(services, call.body), services.known)

@@ -34,6 +34,12 @@ def take_store(parser: argparse.ArgumentParser, unset: str = "else as `counterpa
     parser.add_argument("--store", metavar="PATH", help=f"the SQLite file of a library ({unset})")
 
 
+def take_profile(parser: argparse.ArgumentParser) -> None:
+    """Add the list of a ward or charity that the piece is held against."""
+    known = "a list of a ward or charity to hold the piece against: a TOML or JSON file, or the slug of one that ships"
+    parser.add_argument("--profile", metavar="LIST", help=known)
+
+
 def stitches(text: str) -> int:
     """Return a number of stitches from what was typed; 1 or more, at most 18 digits."""
     return _whole(text, "a number of stitches", 1, 10**MOST_DIGITS - 1)

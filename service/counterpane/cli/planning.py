@@ -64,6 +64,24 @@ def read_request(where: str) -> Asked:
     return asked_of(document)
 
 
+def with_profile(asked: Asked, profile: str | None) -> Asked:
+    """Return the request held against a list: the slug of one that ships with the program, or a file of one's own."""
+    if profile is None:
+        return asked
+    named = _list_of(profile) if profile.endswith((".toml", ".json")) else profile
+    child = {**(asked.content.get("for") or {}), "profile": named}
+    return Asked(asked.title, {**asked.content, "for": child})
+
+
+def _list_of(where: str) -> Mapping[str, Any]:
+    from counterpane_schema.profile import Profile
+
+    given = read_text(where)
+    document = document_of(given)
+    refuse_misfits(Profile(), document, given.name, "a list of a ward or charity")
+    return document
+
+
 def asked_of(document: Mapping[str, Any]) -> Asked:
     """Tell a recipe's plan request from its headings."""
     content = {name: value for name, value in document.items() if name not in HEADINGS}
@@ -76,15 +94,14 @@ def planned(content: Mapping[str, Any], find: Find) -> Planned:
     from counterpane.library import sizes
     from counterpane.library.planning import answer_of
     from counterpane.library.plans import make_plan, plan_request_of
-    from counterpane.seeding import load_vocabulary
-    from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.known import load_known
 
-    vocabulary, facts = load_vocabulary(), facts_by_name()
+    known = load_known()
     try:
-        plan = make_plan(plan_request_of(sizes.sized(content, facts), find, vocabulary), vocabulary)
+        plan = make_plan(plan_request_of(sizes.sized(content, known.facts), find, known.vocabulary), known.vocabulary)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
-    return Planned(plan, answer_of(plan, content, vocabulary, facts))
+    return Planned(plan, answer_of(plan, content, known))
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:
@@ -118,14 +135,13 @@ def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> 
     from counterpane.craft.constructions import CannotBePlanned
     from counterpane.library.planning import finder
     from counterpane.library.yarn_planning import Bench
-    from counterpane.seeding import load_vocabulary
-    from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.known import load_known
     from counterpane.wiring import open_library
 
     services = None if store is None else open_library(store)
     find = _shipped(content) if services is None else finder(services, content)
     try:
-        return Answered(work(content, Bench(find, load_vocabulary(), facts_by_name())), True)
+        return Answered(work(content, Bench(find, load_known())), True)
     except CannotBePlanned as refusal:
         return Answered(_problem(refusal), False)
     finally:

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
 from counterpane.library.errors import NotFound
 from counterpane.library.near import nearest
 from counterpane.library.services import Services
-
-Facts = Mapping[str, Mapping[str, Any]]
-"""All facts by name."""
 
 CARD = ("name", "topic", "says", "source")
 

@@ -26,7 +26,7 @@ from counterpane.craft.sizing.swatch import (
     window_for,
     worst_case,
 )
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 from counterpane.library.plan_answers import finding_json
 from counterpane.library.plan_requests import above_zero, by_texture, gauge_of, length_of
 from counterpane.library.safety_inputs import BadInput

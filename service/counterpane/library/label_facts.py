@@ -10,7 +10,7 @@ from counterpane.craft.care.fibres import Fibre, Fibres
 from counterpane.craft.care.finishing import Way
 from counterpane.craft.care.groups import CareGroup, CareValue
 from counterpane.craft.care.law import Law, Want
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 
 CARE = (
     "care-washing",

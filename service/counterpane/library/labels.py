@@ -18,7 +18,7 @@ from counterpane.craft.care.washing import superwash, washed_at_most
 from counterpane.craft.care.wordings import care_lines, fibre_lines
 from counterpane.craft.findings import Finding
 from counterpane.craft.rules.label import judge_label
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 from counterpane.library.label_facts import law_of
 from counterpane.library.label_requests import piece_of
 from counterpane.library.plan_answers import finding_json

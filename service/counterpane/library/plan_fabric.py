@@ -12,8 +12,7 @@ from counterpane.craft.constructions import Part, Plan, Section
 from counterpane.craft.measures import Gauge, half_up
 from counterpane.craft.openings import OPENING_STITCHES, SLIPPED, Span, longest_run, opening_mm, strand_mm
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Turn, Work
-from counterpane.craft.safety import SafetyInputs, in_figures
-from counterpane.craft.safety.house import LOOSE_NOTICE_MM
+from counterpane.craft.safety import in_figures
 from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
 
 CLEARS_NOTHING = "An estimate clears nothing: measure the washed piece, openings with a rod."
@@ -53,26 +52,6 @@ def fabric_of(plan: Plan) -> PlanFabric:
         if run := _longest([*map(_past_edge, rows)], SLIPPED, section.before):
             strands.append(Estimate(section.name, run, strand_mm(run, gauge)))
     return PlanFabric(tuple(openings), tuple(strands), _openwork(plan, bool(openings)), _gaps(plan) or None)
-
-
-def add_plan(inputs: SafetyInputs, plan: Plan, fabric: PlanFabric) -> SafetyInputs:
-    """Add what a plan tells to safety inputs; where both tell, the stricter counts.
-
-    An estimate is used only where even its low end speaks: it never makes a rule silent.
-    """
-    longest = max((low for each in fabric.strands if (low := each.span.low) is not None), default=Fraction(0))
-    estimated = inputs.float_mm is None and longest > LOOSE_NOTICE_MM
-    gauges = [10 * gauge.per_cm for gauge in plan.request.gauges]
-    return replace(
-        inputs,
-        openwork=inputs.openwork or fabric.openwork,
-        gaps=inputs.gaps or fabric.gaps,
-        gauge_sts_10cm=min([*gauges, *filter(None, [inputs.gauge_sts_10cm])]),
-        width_cm=inputs.width_cm or plan.width_cm,
-        length_cm=inputs.length_cm or plan.length_cm,
-        float_mm=longest if estimated else inputs.float_mm,
-        estimated=("float_mm",) if estimated else (),
-    )
 
 
 def estimates_json(fabric: PlanFabric) -> dict[str, Any]:

@@ -13,7 +13,7 @@ from counterpane.craft.care.wordings import care_said
 from counterpane.craft.care.yarns import Share, Yarn
 from counterpane.craft.yarn import Yarn as PlanYarn
 from counterpane.craft.yarn import YarnEstimate
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 from counterpane.library.label_facts import law_of, ways_of
 from counterpane.library.label_requests import care_of, number_of
 from counterpane.library.labels import label_json

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from counterpane.craft.constructions import Plan
-from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import YarnEstimate
-from counterpane.library.facts import Facts
+from counterpane.library.known import Known
 from counterpane.library.plan_labels import for_with_yarn, label_of_plan
 from counterpane.library.safety import safety_of_plan
 from counterpane.library.yarns import yarn_of_plan
@@ -24,8 +23,8 @@ class Told:
     safety: Mapping[str, Any]
 
 
-def told_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, facts: Facts) -> Told:
+def told_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Told:
     """Work out what is told of the plan of a request; the safety rules hear of its fibres and of how it is washed."""
-    yarn = yarn_of_plan(plan, content.get("yarn"), vocabulary)
-    label = label_of_plan(content, yarn, facts)
-    return Told(yarn, label, safety_of_plan(plan, for_with_yarn(content, label)))
+    yarn = yarn_of_plan(plan, content.get("yarn"), known.vocabulary)
+    label = label_of_plan(content, yarn, known.facts)
+    return Told(yarn, label, safety_of_plan(plan, for_with_yarn(content, label), yarn, known.profiles))

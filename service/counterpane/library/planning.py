@@ -8,9 +8,8 @@ from typing import Any
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
-from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components, sizes
-from counterpane.library.facts import Facts
+from counterpane.library.known import Known
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan
 from counterpane.library.plan_labels import aftercare
@@ -26,15 +25,15 @@ BESIDE_THE_PLAN = ("terms", "title", "as")
 def plan(services: Services, content: Mapping[str, Any]) -> dict[str, Any]:
     """Return the plan of a request as JSON values; raise CannotBePlanned, and BadInput for a value of no sense."""
     worked_out = made(services, content)
-    return answer_of(worked_out, content, services.vocabulary, services.facts)
+    return answer_of(worked_out, content, services.known)
 
 
-def answer_of(plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, facts: Facts) -> dict[str, Any]:
+def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str, Any]:
     """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
-    told = told_of(plan, content, vocabulary, facts)
-    answer = plan_json(plan, told.safety, sampler_of(plan, vocabulary), told.yarn)
-    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, vocabulary)}
-    return answer | fabric | sizes.told(facts, content, plan)
+    told = told_of(plan, content, known)
+    answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
+    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, known.vocabulary)}
+    return answer | fabric | sizes.told(known.facts, content, plan)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
@@ -48,27 +47,25 @@ def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[s
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
     request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
     worked_out = made(services, request)
-    written = pattern_of(worked_out, content, services.vocabulary, services.sources, services.facts)
+    written = pattern_of(worked_out, content, services.known)
     if form == "json":
         return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
     return {"text": services.presses[form](written)}
 
 
-def pattern_of(
-    plan: Plan, content: Mapping[str, Any], vocabulary: Vocabulary, sources: Mapping[str, str], facts: Facts
-) -> Pattern:
-    """Write a plan with the terms, title, yarn and child of its request; `sources` are titles by slug."""
-    told = told_of(plan, content, vocabulary, facts)
+def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
+    """Write a plan with the terms, title, yarn and child of its request."""
+    told = told_of(plan, content, known)
     return write_pattern(
         plan,
-        vocabulary,
+        known.vocabulary,
         content.get("terms") or "us",
         content.get("title"),
         told.safety,
         yarn=told.yarn,
-        sampler=sampler_of(plan, vocabulary),
-        sources=sources,
-        after=aftercare(content.get("yarn"), facts),
+        sampler=sampler_of(plan, known.vocabulary),
+        sources=known.sources,
+        after=aftercare(content.get("yarn"), known.facts),
     )
 
 

@@ -16,7 +16,7 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
 from counterpane.library import rules, safety
 from counterpane.library.checks import finding_json
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 from counterpane.library.labels import label_of
 from counterpane.library.plan_requests import plan_request_of
 

@@ -10,10 +10,18 @@ from counterpane.craft.component import Note, SafetyNotes
 from counterpane.craft.constructions import Plan
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.safety import RULES
-from counterpane.craft.safety import SafetyFinding, SafetyInputs
+from counterpane.craft.safety import Profile, SafetyFinding, SafetyInputs
+from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.cautions import CAUTIONS
-from counterpane.library.plan_fabric import add_plan, estimates_json, fabric_of, parts_of
+from counterpane.library.measurements import measured_json
+from counterpane.library.plan_fabric import estimates_json, fabric_of, parts_of
+from counterpane.library.plan_inputs import add_plan, derived_names, mass_json
+from counterpane.library.profiles import Profiles, held_json, profile_of
 from counterpane.library.safety_inputs import inputs_of
+from counterpane.library.safety_record import asked_for, beside, read_for
+
+Answer = dict[str, Any]
+NO_PROFILES: Profiles = {}
 
 STRICTNESS = ("stop", "warn", "note")
 """Severities of safety findings, the strictest first."""
@@ -32,29 +40,62 @@ class Assessment:
     not_applicable: list[str] = field(default_factory=list)
 
 
-def assess(inputs: Mapping[str, Any]) -> dict[str, Any]:
-    """Assess safety inputs, given as JSON values, and return the answer as JSON values; BadInput as `inputs_of`."""
-    known = inputs_of(inputs)
-    return assessment_json(assess_inputs(known), known)
+def assess(inputs: Mapping[str, Any], profiles: Profiles = NO_PROFILES) -> Answer:
+    """Assess safety inputs, given as JSON values, and return the answer as JSON values; BadInput as `inputs_of`.
+
+    With `profile`, a list by its slug or its content, the answer holds the piece against that list too; with
+    `measured`, it repeats who measured what.
+    """
+    given, profile = _apart(inputs, profiles, "")
+    known = given.with_measured()
+    answer = assessment_json(assess_inputs(known), known)
+    if known.measured:
+        answer["measured"] = measured_json(known.measured)
+    return answer if profile is None else answer | {"profile": held_json(profile, known)}
 
 
-def safety_of_plan(plan: Plan, for_: Mapping[str, Any] | None) -> dict[str, Any]:
+def safety_of_plan(
+    plan: Plan,
+    for_: Mapping[str, Any] | None,
+    yarn: YarnEstimate | None = None,
+    profiles: Profiles = NO_PROFILES,
+) -> Answer:
     """Assess a plan for the child, use and markets given, and return the answer as JSON values.
 
     With `for_` null the age and the use are not known: only what is printed always speaks, the rest is not assessed.
-    Beside the findings stand the standing cautions, each part's own notes, and estimates from the rows and the gauge,
-    which never make a pass. BadInput points into "/for".
+    Beside the findings stand for whom they are read, the inputs that are asked for, what was measured and by whom, the
+    sources, the conflicts among them, the standing cautions, each part's own notes, and estimates from the rows, the
+    gauge and the yarn, which never make a pass. BadInput points into "/for".
     """
-    fabric = fabric_of(plan)
-    known = add_plan(inputs_of(for_ or {}, "/for"), plan, fabric)
-    return assessment_json(assess_inputs(known), known) | {
+    fabric, gauges = fabric_of(plan), plan.request.gauges
+    given, profile = _apart(for_ or {}, profiles, "/for")
+    stated = given.with_measured(gauges)
+    known = add_plan(stated, plan, fabric, yarn, of_somebody=for_ is not None)
+    assessment = assess_inputs(known)
+    answer = assessment_json(assessment, known)
+    concerned = [*assessment.not_assessed, *assessment.assessed, *(each["reference"] for each in answer["findings"])]
+    return {
+        **answer,
+        "read_for": read_for(known),
+        "from_the_plan": derived_names(stated, known),
+        "asked_for": asked_for(known, assessment.not_assessed),
+        "measured": measured_json(given.measured, gauges),
+        "profile": None if profile is None else held_json(profile, known),
         "cautions": list(CAUTIONS),
         "parts": [
             {"part": name, "component": part.component.slug or None, "notes": notes_json(part.component.safety)}
             for name, part in parts_of(plan)
         ],
-        "estimates": estimates_json(fabric),
+        "estimates": estimates_json(fabric) | {"mass": mass_json(plan, yarn)},
+        **beside(answer["findings"], concerned),
     }
+
+
+def _apart(given: Mapping[str, Any], profiles: Profiles, pointer: str) -> tuple[SafetyInputs, Profile | None]:
+    """Return the inputs and the list that they are held against, None where none is named."""
+    rest = {name: value for name, value in given.items() if name != "profile"} if isinstance(given, Mapping) else given
+    known, named = inputs_of(rest, pointer), given.get("profile") if isinstance(given, Mapping) else None
+    return known, None if named is None else profile_of(named, profiles, f"{pointer}/profile")
 
 
 def notes_json(notes: SafetyNotes) -> dict[str, Any]:

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
+from counterpane.craft.safety import Profile
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
+from counterpane.library.known import Known
 from counterpane.library.ports import Store
 
 Press = Callable[[Any], str]
@@ -25,8 +27,9 @@ class Services:
     """A store with the knowledge that comes with the program.
 
     `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `as_data` turns it into
-    JSON values. `sources` are the titles of sources by slug, `styles` the house styles by theirs. `open_reading` says
-    that reading needs no token, which holds where only this machine can ask.
+    JSON values. `sources` are the titles of sources by slug, `styles` the house styles and `profiles` the lists of
+    wards and charities by theirs. `open_reading` says that reading needs no token, which holds where only this machine
+    can ask.
     """
 
     store: Store
@@ -36,5 +39,11 @@ class Services:
     as_data: Data
     sources: Mapping[str, str]
     styles: Mapping[str, Style]
+    profiles: Mapping[str, Profile]
     now: Callable[[], str] = utc_now
     open_reading: bool = True
+
+    @property
+    def known(self) -> Known:
+        """What comes with the program."""
+        return Known(self.vocabulary, self.facts, self.profiles, self.sources)

@@ -13,7 +13,7 @@ from typing import Any
 from counterpane.craft.constructions import Plan
 from counterpane.craft.sizing.spans import CM_PER, Span, beyond, joined, span_of
 from counterpane.library.errors import NotFound
-from counterpane.library.facts import Facts
+from counterpane.library.known import Facts
 from counterpane.library.near import nearest
 from counterpane.library.plan_answers import ends_of, tenths
 from counterpane.library.safety_inputs import BadInput

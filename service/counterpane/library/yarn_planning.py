@@ -12,7 +12,7 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import estimate
 from counterpane.craft.yarn.midway import Piece
 from counterpane.library import sizes
-from counterpane.library.facts import Facts
+from counterpane.library.known import Known
 from counterpane.library.planning import answer_of
 from counterpane.library.plans import Find, make_plan, plan_request_of
 from counterpane.library.yarn_largest import keep_of, largest_json, largest_of
@@ -29,21 +29,25 @@ MIDWAY = ("at",)
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """What planning needs at hand: how a component is found, the vocabulary, the facts."""
+    """What planning needs at hand: how a component is found, and what comes with the program."""
 
     find: Find
-    vocabulary: Vocabulary
-    facts: Facts
+    known: Known
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        """The stitches."""
+        return self.known.vocabulary
 
     def made(self, request: Content) -> Plan:
         """Return the plan of a request; raises what planning raises."""
-        written = sizes.sized(request, self.facts)
+        written = sizes.sized(request, self.known.facts)
         return make_plan(plan_request_of(written, self.find, self.vocabulary), self.vocabulary)
 
     def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
         """Return the whole answer to a changed request, worked out and proved anew."""
         plan = make_plan(request, self.vocabulary)
-        return answer_of(plan, content, self.vocabulary, self.facts)
+        return answer_of(plan, content, self.known)
 
 
 def plan_largest(content: Content, bench: Bench) -> dict[str, Any]:
@@ -79,7 +83,7 @@ def _again(piece: Piece, true: PlanRequest, content: Content, bench: Bench) -> d
     """Return the plan at the gauge that came out, its yarn by what the piece has taken where that was weighed."""
     plan = make_plan(true, bench.vocabulary)
     _refuse_another_count(piece.plan, plan)
-    answer = answer_of(plan, content, bench.vocabulary, bench.facts)
+    answer = answer_of(plan, content, bench.known)
     weighed = content["at"].get("used_g") is not None and content.get("yarn") is not None
     if not weighed:
         return answer

@@ -143,8 +143,22 @@ def _end(pattern: Pattern) -> Iterator[Block]:
 def _cautions(cautions: Cautions) -> Iterator[Block]:
     if cautions.findings:
         yield Heading("For this blanket", 3)
+        if cautions.read_for:
+            yield Paragraph(cautions.read_for)
         yield Items(tuple(map(_finding, cautions.findings)))
+    if cautions.held:
+        yield Heading(f"Held against: {cautions.held.name}", 3)
+        yield Items(cautions.held.items)
     yield from _records(cautions)
+    told = (
+        ("Measured", cautions.measured),
+        ("Where sources differ", cautions.conflicts),
+        ("Measuring at home", cautions.home_check),
+    )
+    for heading, items in told:
+        if items:
+            yield Heading(heading, 3)
+            yield Items(items)
     yield Heading("Always", 3)
     yield Items(cautions.standing)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import take_input, take_json, take_store
+from counterpane.cli.options import take_input, take_json, take_profile, take_store
 
 NAME = "plan"
 ABOUT = """Work out a recipe at a gauge and a size: the stitches to cast on, the rows, the finished size.
@@ -14,7 +14,8 @@ The input is a plan request or a recipe in TOML or JSON. The exit status is 1 wh
 fit; the answer then gives the smallest changes with which they do."""
 EXAMPLES = """examples:
   $ counterpane plan blanket.toml
-  $ counterpane plan blanket.toml --json"""
+  $ counterpane plan blanket.toml --json
+  $ counterpane plan blanket.toml --profile neonatal-unit-oxford-relayed"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -22,13 +23,14 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_input(parser, "a plan request or recipe, TOML or JSON")
     take_json(parser)
     take_store(parser, "else the parts that ship with the program")
+    take_profile(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Plan and show the answer, or why there is none."""
-    from counterpane.cli.planning import planned_over, read_request
+    from counterpane.cli.planning import planned_over, read_request, with_profile
 
-    asked = read_request(options.file)
+    asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning"):
         made = planned_over(asked.content, options.store)
     if options.json:

@@ -6,7 +6,7 @@ import argparse
 from typing import TYPE_CHECKING
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import folder, take_input, take_store, take_terms
+from counterpane.cli.options import folder, take_input, take_profile, take_store, take_terms
 
 if TYPE_CHECKING:
     from counterpane.cli.planning import Asked, Planned
@@ -30,15 +30,16 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_terms(parser, "US terms if not given")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
+    take_profile(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Plan, write, and put the pattern where it was asked for."""
-    from counterpane.cli.planning import planned_over, read_request
+    from counterpane.cli.planning import planned_over, read_request, with_profile
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
-    asked = read_request(options.file)
+    asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning"):
         made = planned_over(asked.content, options.store)
     if made.plan is None:
@@ -69,13 +70,10 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
 
 def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
     from counterpane.library.planning import pattern_of
-    from counterpane.seeding import load_sources, load_vocabulary
-    from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.known import load_known
 
     assert made.plan is not None
-    sources = {source.slug: source.title for source in load_sources().values()}
-    asking = {**asked.content, "terms": terms, "title": asked.title}
-    return pattern_of(made.plan, asking, load_vocabulary(), sources, facts_by_name())
+    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, load_known())
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:

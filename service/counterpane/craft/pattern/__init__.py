@@ -123,11 +123,20 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
+class Held:
+    """A list that the blanket was held against: its name and day, and what each item came to, in words."""
+
+    name: str
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Cautions:
     """The safety record of a pattern; what was not assessed is listed and is never a pass.
 
-    The three lists of rules are in words. `parts` is what each component records of itself, `record` the whole answer
-    of the safety rules as JSON values.
+    The three lists of rules are in words. `read_for` is for whom it was read, "" where nobody said; `held` names a list
+    of a ward or charity, and what each of its items came to. `parts` is what each component records of itself, `record`
+    the whole answer of the safety rules as JSON values.
     """
 
     standing: tuple[str, ...]
@@ -137,6 +146,11 @@ class Cautions:
     assessed: tuple[str, ...]
     not_assessed: tuple[str, ...]
     not_applicable: tuple[str, ...]
+    read_for: str = ""
+    held: Held | None = None
+    measured: tuple[str, ...] = ()
+    conflicts: tuple[str, ...] = ()
+    home_check: tuple[str, ...] = ()
     record: Mapping[str, object] = field(default_factory=dict, compare=False)
 
     @property

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from counterpane.craft.pattern import Caution, Cautions, Entry
+from counterpane.craft.pattern import Caution, Cautions, Entry, record
+from counterpane.craft.pattern.record import objects, texts
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rules.safety import RULES
 from counterpane.craft.stitches import Terms
@@ -22,20 +23,26 @@ def cautions(safety: Mapping[str, object], names: Mapping[str, str], terms: Term
     The answer has the shape of that of `POST /v1/safety`; a part of it that is missing says nothing. `names` are the
     names of components by slug.
     """
+    spoken = {str(finding.get("reference")) for finding in objects(safety.get("findings"))}
     return Cautions(
-        standing=tuple(in_terms(text, terms) for text in _texts(safety.get("cautions"))) or (NOTHING_ASSESSED,),
-        findings=tuple(_caution(finding, terms) for finding in _objects(safety.get("findings"))),
-        parts=_recorded(_objects(safety.get("parts")), names, terms),
+        standing=tuple(in_terms(text, terms) for text in texts(safety.get("cautions"))) or (NOTHING_ASSESSED,),
+        findings=tuple(_caution(finding, terms) for finding in objects(safety.get("findings"))),
+        parts=_recorded(objects(safety.get("parts")), names, terms),
         estimates=tuple(in_terms(text, terms) for text in _estimates(safety.get("estimates"))),
         assessed=_titled(safety.get("assessed")),
         not_assessed=_titled(safety.get("not_assessed")),
         not_applicable=_titled(safety.get("not_applicable")),
+        read_for=record.read_for(safety.get("read_for")),
+        held=record.held(safety.get("profile")),
+        measured=record.measured(objects(safety.get("measured"))),
+        conflicts=record.conflicts(objects(safety.get("conflicts")), spoken),
+        home_check=texts(safety.get("home_check")),
         record=safety,
     )
 
 
 def _titled(references: object) -> tuple[str, ...]:
-    return tuple(_title(reference) for reference in _texts(references))
+    return tuple(_title(reference) for reference in texts(references))
 
 
 def _title(reference: str) -> str:
@@ -46,7 +53,7 @@ def _title(reference: str) -> str:
 def _caution(finding: Mapping[str, object], terms: Terms) -> Caution:
     told = {name: str(finding.get(name, "not known")) for name in _TOLD}
     told["message"] = in_terms(told["message"], terms)
-    return Caution(markets=_texts(finding.get("markets")), **told)
+    return Caution(markets=texts(finding.get("markets")), **told)
 
 
 def _recorded(parts: Sequence[Mapping[str, object]], names: Mapping[str, str], terms: Terms) -> tuple[Entry, ...]:
@@ -82,17 +89,5 @@ def _estimates(estimates: object) -> tuple[str, ...]:
     return tuple(
         f"{kind.capitalize()}, {each.get('section')}: {each.get('message')}"
         for kind, found in estimates.items()
-        for each in _objects(found)
+        for each in objects(found)
     )
-
-
-def _objects(values: object) -> tuple[Mapping[str, object], ...]:
-    return tuple(value for value in _sequence(values) if isinstance(value, Mapping))
-
-
-def _texts(values: object) -> tuple[str, ...]:
-    return tuple(str(value) for value in _sequence(values))
-
-
-def _sequence(values: object) -> Sequence[object]:
-    return values if isinstance(values, Sequence) and not isinstance(values, str) else ()

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from counterpane.craft.safety.fibres import Fibre
 from counterpane.craft.safety.inputs import Attachment, Chemistry, SafetyInputs
+from counterpane.craft.safety.measured import MEASURABLE, Measurable, Measurement
+from counterpane.craft.safety.profiles import Held, Item, Profile, hold
 from counterpane.craft.safety.speaking import SafetyFinding, speak
 from counterpane.craft.safety.washing import Wash
 from counterpane.craft.safety.words import (
@@ -35,6 +37,7 @@ __all__ = [
     "HARD",
     "LABEL_FIELDS",
     "MARKETS",
+    "MEASURABLE",
     "USES",
     "AgeBand",
     "Attachment",
@@ -42,13 +45,19 @@ __all__ = [
     "Chemistry",
     "Feature",
     "Fibre",
+    "Held",
+    "Item",
     "LabelField",
     "Market",
+    "Measurable",
+    "Measurement",
+    "Profile",
     "SafetyFinding",
     "SafetyInputs",
     "Use",
     "Wash",
     "band_of",
+    "hold",
     "in_figures",
     "kind_of",
     "speak",

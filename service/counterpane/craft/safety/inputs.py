@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from counterpane.craft.measures import Gauge
 from counterpane.craft.safety.fibres import Fibre
 from counterpane.craft.safety.labels import WANTED
 from counterpane.craft.safety.limits import CYLINDER_DEEPEST_MM, CYLINDER_MM, GRIPPED_MM, PULL_N, PULL_SMALL_N
+from counterpane.craft.safety.measured import LEAST_COUNTS, MEASURABLE, Measurement, strictest
 from counterpane.craft.safety.washing import Wash
 from counterpane.craft.safety.words import (
     CORDS,
@@ -86,8 +88,8 @@ class SafetyInputs:
     `age_band` is by corrected age. `hole_mm` is the largest opening of the washed piece, stretched; all other
     millimetres are the largest found too, `cord_thick_mm` and `ribbon_width_mm` the least. `openwork` says that
     openings are made on purpose; `gaps` that there are turning or picking-up gaps or loops at an edge. `layers` is 2
-    for a blanket that is meant to be used folded. `decoration_pct` is what the percentages leave out. `estimated`
-    names inputs that were worked out and not measured.
+    for a blanket that is meant to be used folded. `decoration_pct` is what the percentages leave out. `measured` are
+    values with who measured them; `estimated` names inputs that were worked out and not measured.
     """
 
     age_band: AgeBand | None = None
@@ -130,6 +132,7 @@ class SafetyInputs:
     moth_treatment: bool | None = None
     medical_device: bool | None = None
     emollient: bool | None = None
+    measured: tuple[Measurement, ...] = ()
     estimated: tuple[str, ...] = ()
 
     @property
@@ -199,10 +202,28 @@ class SafetyInputs:
         met = [self._meets(condition) for condition in scope.split(" and ")] if scope else []
         return False if False in met else None if None in met else True
 
+    def unmet(self, scope: str | None) -> list[str]:
+        """Return the inputs without which the conditions of a scope are not known."""
+        conditions = [each for each in (scope.split(" and ") if scope else ()) if self._meets(each) is None]
+        return ["use" if each.startswith("use ") else _ASKS.get(each, "age_band") for each in conditions]
+
     def _meets(self, condition: str) -> bool | None:
         if condition.startswith("use "):
             return None if self.use is None else self.use == condition.removeprefix("use ")
         return _CONDITIONS[condition](self)
+
+    def with_measured(self, gauges: Sequence[Gauge] | None = None) -> SafetyInputs:
+        """Return the inputs with what was measured in them; of several values the strictest counts.
+
+        With `gauges`, those of a plan, a measurement at another gauge is left out: it is of another fabric.
+        """
+        counting = [each for each in self.measured if gauges is None or each.counts_for(gauges)]
+        found: dict[str, Fraction] = {}
+        for name in MEASURABLE:
+            values = [value for value in (getattr(self, name), strictest(counting, name)) if value is not None]
+            if values:
+                found[name] = min(values) if name in LEAST_COUNTS else max(values)
+        return replace(self, **found)  # type: ignore[arg-type]
 
     def said(self, name: str) -> str:
         """Return a length in millimetres in words, marked where it is an estimate."""
@@ -279,3 +300,12 @@ _CONDITIONS: Mapping[str, Callable[[SafetyInputs], bool | None]] = {
     "sold": lambda known: known.sold,
 }
 """Conditions of a scope beside those of use: whether they are met, None where not known."""
+
+_ASKS: Mapping[str, str] = {
+    "enclosed part": "enclosed_part",
+    "raised surface": "raised_surface",
+    "cord": "attachments",
+    "wool": "fibres",
+    "sold": "sold",
+}
+"""The input that tells whether a condition is met, where that is not the age."""

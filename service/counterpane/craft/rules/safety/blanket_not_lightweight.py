@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from counterpane.craft.findings import rule
+from counterpane.craft.measures import half_up
 from counterpane.craft.safety import SafetyFinding, SafetyInputs, in_figures, speak
 from counterpane.craft.safety.house import HEAVY_GSM, NOT_LIGHT_GSM
 
@@ -35,7 +37,13 @@ def blanket_not_lightweight(inputs: SafetyInputs) -> Iterable[SafetyFinding]:
     yield speak(
         blanket_not_lightweight,
         "warn" if gsm >= HEAVY_GSM else "note",
-        f"The blanket has {in_figures(gsm)} g per square metre; from "
+        f"The blanket has {_said(gsm, inputs)} g per square metre; from "
         f"{in_figures(NOT_LIGHT_GSM)} it is not lightweight.",
         "Keep it for the floor, the pram or a lap; this says nothing of how warm it is.",
     )
+
+
+def _said(gsm: Fraction, inputs: SafetyInputs) -> str:
+    if inputs.knows("gsm"):
+        return in_figures(gsm)
+    return f"by an estimate from the yarn at least {in_figures(half_up(gsm))}"
