@@ -11,11 +11,11 @@ markets = ["UK", "AU"]
 [[yarns]]
 name = "body"
 grams = 320
-fibres = [{ fibre = "merino", percent = 75 }, { fibre = "nylon", percent = 25 }]
+fibre = [{ fibre = "merino", percent = 75 }, { fibre = "nylon", percent = 25 }]
 [[yarns]]
 name = "edge"
 grams = 46
-fibres = [{ fibre = "cotton", percent = 100 }]
+fibre = [{ fibre = "cotton", percent = 100 }]
 """
 
 
@@ -59,5 +59,5 @@ def test_what_does_not_fit_is_said_with_its_place(typed: Type) -> None:
 
 def test_marks_that_would_move_the_screen_are_shown_as_pictures(typed: Type) -> None:
     """A name is data and no command to the terminal."""
-    text = json.dumps({"yarns": [{"name": "a\u009b31m", "fibres": []}]})
+    text = json.dumps({"yarns": [{"name": "a\u009b31m", "fibre": []}]})
     assert typed("label", "-", stdin=text).status == 2

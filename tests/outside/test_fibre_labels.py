@@ -107,7 +107,7 @@ def answer(*yarns: dict[str, Any], **more: Any) -> dict[str, Any]:
 
 def of(grams: float, fibres: dict[str, float], **more: Any) -> dict[str, Any]:
     """Return a yarn as it is sent."""
-    return {"grams": grams, "fibres": [{"fibre": name, "percent": part} for name, part in fibres.items()], **more}
+    return {"grams": grams, "fibre": [{"fibre": name, "percent": part} for name, part in fibres.items()], **more}
 
 
 def rules(found: dict[str, Any]) -> set[str]:

@@ -28,9 +28,11 @@ Answer = dict[str, Any]
 NOTES = (
     "General information, not legal advice and no approval: local law and licensed practice decide, and laws change.",
     "What is not known is never a pass: ask the spinner, or have the yarn tested.",
-    "A piece bears what its most tender yarn bears. Care is given in words: its symbols are a registered trademark in "
-    "some countries (from memory).",
+    "A piece bears what its most tender yarn bears.",
 )
+TOLD_OF_CARE = ("care-words", "care-symbols-owned")
+"""Facts that stand with every care label: what its words mean, and why it has no symbols."""
+
 AS_LABELLED = "Percentages of the ball bands and grams as weighed, with no correction for moisture."
 DRY = "Clean dry masses with the agreed allowances: Regulation (EU) No 1007/2011, Annexes VIII and IX."
 
@@ -43,11 +45,11 @@ OF_THE_UNKNOWN = frozenset(
 
 def label(content: Mapping[str, Any], facts: Facts) -> Answer:
     """Return the composition and the labels of a piece; `content` has passed the wire schema, `facts` are by name."""
-    return label_json(label_of(content, facts))
+    return label_json(label_of(content, facts), facts)
 
 
-def label_json(made: Labelled) -> Answer:
-    """Return a label as JSON values."""
+def label_json(made: Labelled, facts: Facts) -> Answer:
+    """Return a label as JSON values; `facts` give its standing notes."""
     findings = judge_label(made)
     return {
         "composition": _composition(made.whole, made),
@@ -58,7 +60,7 @@ def label_json(made: Labelled) -> Answer:
         "findings": [finding_json(finding) for finding in findings],
         "not_known": list(_not_known(made, findings)),
         "safety_inputs": safety_inputs(made),
-        "notes": [*NOTES, DRY if made.piece.dry else AS_LABELLED],
+        "notes": [*NOTES, *(facts[name]["says"] for name in TOLD_OF_CARE), DRY if made.piece.dry else AS_LABELLED],
     }
 
 

@@ -43,7 +43,7 @@ def label_of_plan(content: Content, estimate: YarnEstimate | None, facts: Facts)
     law = law_of(facts)
     markets = tuple(dict.fromkeys((content.get("for") or {}).get("markets") or ()))
     made = labelled(Piece(_used(content.get("yarn"), estimate, law), markets=markets), law)
-    answer = label_json(made)
+    answer = label_json(made, facts)
     findings = [_placed(finding, content.get("yarn")) for finding in answer["findings"]]
     return answer | {"findings": [finding for finding in findings if finding["rule"] != OF_A_SALE]}
 
@@ -78,10 +78,8 @@ def _pointer(pointer: str, given: Any) -> str:
     """Turn a pointer into the yarns of a label into one into the yarn of a plan, which may be one or a list."""
     _, _, place, *rest = pointer.split("/") if pointer.count("/") > 1 else ["", "", ""]
     yarn = given if isinstance(given, Mapping) else given[int(place or 0)]
-    if rest[:1] == ["fibres"] and yarn.get("fibre"):
-        rest = ["fibre", *rest[1:]]
-    elif rest[:1] == ["fibres"]:
-        rest = [*rest[:2], *({"fibre": "name", "percent": "pct"}.get(step, step) for step in rest[2:])]
+    if rest[:1] == ["fibre"] and yarn.get("fibres"):
+        rest = ["fibres", *rest[1:2], *({"fibre": "name", "percent": "pct"}.get(step, step) for step in rest[2:])]
     steps = rest if isinstance(given, Mapping) or not place else [place, *rest]
     return "/".join(["/yarn", *steps])
 

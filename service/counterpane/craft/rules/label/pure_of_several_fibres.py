@@ -15,9 +15,9 @@ WORDS = ("pure", "all", "100")
     "pure-of-several-fibres",
     family="label",
     severity="error",
-    bad='{"claims": ["pure wool"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 98},'
+    bad='{"claims": ["pure wool"], "yarns": [{"fibre": [{"fibre": "wool", "percent": 98},'
     ' {"fibre": "polyamide", "percent": 2}]}]}',
-    good='{"claims": ["pure wool"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    good='{"claims": ["pure wool"], "yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 7(1)",
 )
 def pure_of_several_fibres(label: Labelled) -> Iterator[Finding]:
