@@ -65,6 +65,13 @@ def test_the_finishing_keeps_to_the_label() -> None:
     assert "Steam, if its label allows it" in steps and "draws it in again, if its label allows one." in steps
 
 
+def test_a_yarn_that_is_known_in_part_is_finished_as_the_gentlest() -> None:
+    """Its other fibre may bear neither steam nor pins."""
+    fibre = [{"fibre": "cotton", "percent": 60}, {"fibre": "bamboo", "percent": 40}]
+    steps = " ".join(written({"fibre": fibre}).finishing)
+    assert "Not all fibres of the yarn are known" in steps and "No steam" in steps and "Pin it" not in steps
+
+
 def test_without_a_yarn_nothing_is_known() -> None:
     """No steam, no care."""
     pattern = written(None)

@@ -160,6 +160,7 @@ def _label(made: Labelled, market: str) -> Answer:
         "market": market,
         "fibres": None if lines is None else list(lines),
         "care": None if care is None else list(care),
+        "tolerance_percent": float(made.law.tolerances[market]) if market in made.law.tolerances else None,
         "stated": dict(made.piece.stated),
         "wants": wants,
         "missing": [want["field"] for want in wants if want["duty"] == "must" and not want["told"]],
