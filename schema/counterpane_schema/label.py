@@ -9,8 +9,6 @@ from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import MARKETS
 
 STATES = ("plain", "carded", "combed", "mercerised", "unbleached", "staple", "filament", "any")
-
-
 WASHING = (
     *(f"machine {degrees}" for degrees in (95, 70, 60, 50, 40, 30)),
     *(f"machine {degrees} mild" for degrees in (60, 50, 40, 30)),

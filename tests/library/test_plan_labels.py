@@ -144,6 +144,19 @@ def test_two_yarns_of_estimated_grams_give_bounds() -> None:
     assert rules["yarn-mass-not-told"]["severity"] == "note"
 
 
+def test_a_yarn_that_works_nothing_is_no_part_of_the_piece() -> None:
+    """Of two yarns for the same part the first works it; what is found of a later one points at its own place."""
+    acrylic = {"colour": "idle", "parts": ["top"], "fibre": [{"fibre": "acrylic", "percent": 100}]}
+    yarns = [{**COTTON, "parts": None}, {**COTTON, "colour": "A", "parts": ["top"]}, acrylic]
+    yarns.append({**MERINO, "colour": "C", "parts": ["bottom"]})
+    answer = planned(yarns)
+    assert [each["colour"] for each in answer["yarn"]["colours"]] == ["CC", "A", "C"]
+    assert {each["fibre"] for each in answer["label"]["composition"]["fibres"]} == {"wool", "cotton"}
+    found = {each["rule"]: each["pointer"] for each in answer["label"]["findings"]}
+    assert found["fibre-name-of-trade"] == "/yarn/3/fibre/0"
+    assert not any("acrylic" in step for step in written(yarns).finishing)
+
+
 def test_a_plan_without_yarn_has_no_label() -> None:
     """And one whose fibres nobody told has a label that says so."""
     assert planned(None)["label"] is None

@@ -186,7 +186,7 @@ def _not_known(made: Labelled, findings: tuple[Finding, ...]) -> Iterator[Answer
         ask = "Copy it from each ball band, group by group, or ask the spinner."
         yield {"what": "Care is not known: no yarn tells it.", "ask": ask, "pointer": "/yarns"}
     for market in made.piece.markets:
-        if made.whole.made_of.known and fibre_lines(made, market) is None:
+        if all(part.made_of.known for part in made.of(market)) and fibre_lines(made, market) is None:
             yield {
                 "what": f"The words of the label for {market}: a name or a language that is not kept here.",
                 "ask": "Have them written by somebody who knows the law and the language there.",
