@@ -82,7 +82,9 @@ def test_care_is_the_mildest_of_the_yarns(client: FlaskClient) -> None:
     assert answer["labels"][0]["care"][0] == "Machine wash at 40 °C at most, mild process"
     assert answer["labels"][0]["missing"] == []
     wash = {"method": "machine, mild process, tumble dry", "temp_c": 40}
-    assert answer["safety_inputs"] == {"fibres": [{"name": "wool", "pct": 100}], "superwash": True, "wash": wash}
+    inputs = {name: value for name, value in answer["safety_inputs"].items() if value is not None}
+    fibres = [{"name": "wool", "pct": 100}]
+    assert inputs == {"fibres": fibres, "superwash": True, "wash": wash, "decoration_pct": 0}
     ward = client.post("/v1/labels", json={"yarns": yarns, "washed": {"washing": "machine 60"}}).json
     assert [each["rule"] for each in ward["findings"] if each["severity"] == "error"] == ["washed-harder-than-borne"]
 
@@ -108,6 +110,20 @@ def test_the_safety_rules_hear_of_every_fibre(client: FlaskClient) -> None:
     assert fibres(wool(grams=1), {"grams": 1}) is None
     trim = {"grams": 1, "left_out": "decoration", "fibre": [{"fibre": "metal", "percent": 100}]}
     assert fibres(wool(grams=99), trim)[1] == {"name": "metallised fibre", "pct": 1}
+
+
+def test_shares_that_do_not_end_are_no_wrong_label(client: FlaskClient) -> None:
+    """Thirds are sent to the safety rules so that they make 100, and the rule on wrong labels has nothing to say."""
+    yarns = [wool(grams=1), {"grams": 2, "fibre": [{"fibre": "cotton", "percent": 100}]}]
+    body = {"yarns": yarns, "claims": ["soft"], "stated": {"maker": "A. Maker", "address": "1 Lane", "batch": "7"}}
+    inputs = client.post("/v1/labels", json=body).json["safety_inputs"]
+    assert [each["pct"] for each in inputs["fibres"]] == [66.6667, 33.3333]
+    assert (inputs["says_pure"], inputs["label"]) == (False, ["fibre", "maker", "batch", "bilingual"])
+    safety = client.post("/v1/safety", json={**inputs, "sold": True, "markets": ["UK"]}).json
+    assert {"R38", "R39"} <= set(safety["assessed"])
+    pure = client.post("/v1/labels", json={**body, "claims": ["pure wool"]}).json["safety_inputs"]
+    found = client.post("/v1/safety", json=pure).json["findings"]
+    assert "fibre-label-wrong" in {finding["rule"] for finding in found}
 
 
 def test_the_label_feeds_the_safety_rules(client: FlaskClient) -> None:

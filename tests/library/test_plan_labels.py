@@ -172,6 +172,7 @@ def test_the_safety_rules_hear_of_the_fibres() -> None:
         "fibres": [{"name": "wool", "pct": 100}],
         "superwash": True,
         "wash": {"method": "machine", "temp_c": 40},
+        "decoration_pct": 0,
     }
     said = for_with_yarn({"for": {"superwash": False, "use": "pram", "wash": None}}, told)
     assert (said["superwash"], said["use"], said["wash"]["temp_c"]) == (False, "pram", 40)

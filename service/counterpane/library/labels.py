@@ -9,18 +9,18 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-from counterpane.craft.care.composition import Composition, Portion, composition, places_for, rounded
+from counterpane.craft.care.composition import Composition, Portion, places_for, rounded
 from counterpane.craft.care.groups import CareLine
 from counterpane.craft.care.labels import Labelled, PartLabel, labelled
 from counterpane.craft.care.law import Want
 from counterpane.craft.care.wanted import told
-from counterpane.craft.care.washing import superwash, washed_at_most
 from counterpane.craft.care.wordings import care_lines, fibre_lines
 from counterpane.craft.findings import Finding
 from counterpane.craft.rules.label import judge_label
 from counterpane.library.known import Facts
 from counterpane.library.label_facts import law_of
 from counterpane.library.label_requests import piece_of
+from counterpane.library.label_safety import safety_inputs
 from counterpane.library.plan_answers import finding_json
 
 Answer = dict[str, Any]
@@ -125,32 +125,6 @@ def _care_line(line: CareLine, made: Labelled) -> Answer:
         "untold": [names[place] for place in line.untold],
         "set_by": [names[place] for place in line.deciding],
     }
-
-
-def safety_inputs(made: Labelled) -> Answer:
-    """Return what the safety rules take of a label, in the words of their inputs; null is not known."""
-    wash = washed_at_most(made)
-    return {
-        "fibres": _fibres(made),
-        "superwash": superwash(made),
-        "wash": wash and {"method": wash.method, "temp_c": wash.degrees},
-    }
-
-
-def _fibres(made: Labelled) -> list[Answer] | None:
-    """Return every fibre of a piece by name, or by the word on the band; shares where all are known; None for no list.
-
-    What may be left out of the percentages is there, since a thread that cuts does so whatever the label says.
-    """
-    yarns = made.piece.yarns
-    if not all(yarn.total == 100 for yarn in yarns):
-        return None
-    of = composition(yarns, dry=made.piece.dry)
-    if of.known:
-        return [{"name": portion.fibre.name, "pct": float(portion.least)} for portion in of.portions]
-    told = (share.reading for yarn in yarns for share in yarn.fibres or () if share.percent)
-    words = (reading.fibre.name if reading.fibre else reading.word for reading in told)
-    return [{"name": word, "pct": None} for word in dict.fromkeys(words)]
 
 
 def _label(made: Labelled, market: str) -> Answer:
