@@ -9,8 +9,6 @@ from counterpane_schema.forms import Closed, Open
 from counterpane_schema.safety import MARKETS
 
 STATES = ("plain", "carded", "combed", "mercerised", "unbleached", "staple", "filament", "any")
-
-
 WASHING = (
     *(f"machine {degrees}" for degrees in (95, 70, 60, 50, 40, 30)),
     *(f"machine {degrees} mild" for degrees in (60, 50, 40, 30)),
@@ -45,7 +43,7 @@ class LabelYarn(Closed):
 
     name = Text(most=200, allow_none=True)
     grams = Number(above=True, allow_none=True, metadata={"description": "Grams of it in the finished piece."})
-    fibres = fields.List(fields.Nested(DeclaredFibre), allow_none=True, validate=validate.Length(0, 50))
+    fibre = fields.List(fields.Nested(DeclaredFibre), allow_none=True, validate=validate.Length(0, 50))
     part = Text(most=80, allow_none=True, metadata={"description": "Where it is, if not everywhere: body, border."})
     left_out = Word("decoration", "antistatic", allow_none=True)
     superwash = YesNo(allow_none=True, metadata={"description": "Whether its wool is treated against felting."})

@@ -13,7 +13,7 @@ from counterpane_schema.label import LabelAnswer
 
 def wool(**more: Any) -> dict[str, Any]:
     """Return a yarn of wool."""
-    return {"fibres": [{"fibre": "wool", "percent": 100}], **more}
+    return {"fibre": [{"fibre": "wool", "percent": 100}], **more}
 
 
 def test_the_examples_have_the_agreed_members(client: FlaskClient) -> None:
@@ -26,7 +26,7 @@ def test_the_examples_have_the_agreed_members(client: FlaskClient) -> None:
 
 def test_exact_shares_are_fractions(client: FlaskClient) -> None:
     """A third stays a third, and the percentages make 100."""
-    yarns = [wool(grams=1), {"grams": 2, "fibres": [{"fibre": "cotton", "percent": 100}]}]
+    yarns = [wool(grams=1), {"grams": 2, "fibre": [{"fibre": "cotton", "percent": 100}]}]
     fibres = client.post("/v1/labels", json={"yarns": yarns}).json["composition"]["fibres"]
     assert [(each["fibre"], each["exact"], each["percent"]) for each in fibres] == [
         ("cotton", "200/3", 67),
@@ -36,7 +36,7 @@ def test_exact_shares_are_fractions(client: FlaskClient) -> None:
 
 def test_grams_that_are_not_known_give_bounds_and_no_label(client: FlaskClient) -> None:
     """The answer says whom to ask, and never a figure."""
-    yarns = [wool(grams=300), {"name": "edge", "fibres": [{"fibre": "cotton", "percent": 100}]}]
+    yarns = [wool(grams=300), {"name": "edge", "fibre": [{"fibre": "cotton", "percent": 100}]}]
     answer = client.post("/v1/labels", json={"yarns": yarns, "markets": ["UK"]}).json
     assert answer["composition"]["known"] is False
     assert {each["fibre"]: each["between"] for each in answer["composition"]["fibres"]} == {
@@ -82,7 +82,9 @@ def test_care_is_the_mildest_of_the_yarns(client: FlaskClient) -> None:
     assert answer["labels"][0]["care"][0] == "Machine wash at 40 °C at most, mild process"
     assert answer["labels"][0]["missing"] == []
     wash = {"method": "machine, mild process, tumble dry", "temp_c": 40}
-    assert answer["safety_inputs"] == {"fibres": [{"name": "wool", "pct": 100}], "superwash": True, "wash": wash}
+    inputs = {name: value for name, value in answer["safety_inputs"].items() if value is not None}
+    fibres = [{"name": "wool", "pct": 100}]
+    assert inputs == {"fibres": fibres, "superwash": True, "wash": wash, "decoration_pct": 0}
     ward = client.post("/v1/labels", json={"yarns": yarns, "washed": {"washing": "machine 60"}}).json
     assert [each["rule"] for each in ward["findings"] if each["severity"] == "error"] == ["washed-harder-than-borne"]
 
@@ -103,11 +105,25 @@ def test_the_safety_rules_hear_of_every_fibre(client: FlaskClient) -> None:
     def fibres(*yarns: dict[str, Any]) -> Any:
         return client.post("/v1/labels", json={"yarns": list(yarns)}).json["safety_inputs"]["fibres"]
 
-    odd = {"fibres": [{"fibre": "brushed alpaca", "percent": 100}]}
+    odd = {"fibre": [{"fibre": "brushed alpaca", "percent": 100}]}
     assert fibres(wool(grams=1), odd) == [{"name": "wool", "pct": None}, {"name": "brushed alpaca", "pct": None}]
     assert fibres(wool(grams=1), {"grams": 1}) is None
-    trim = {"grams": 1, "left_out": "decoration", "fibres": [{"fibre": "metal", "percent": 100}]}
+    trim = {"grams": 1, "left_out": "decoration", "fibre": [{"fibre": "metal", "percent": 100}]}
     assert fibres(wool(grams=99), trim)[1] == {"name": "metallised fibre", "pct": 1}
+
+
+def test_shares_that_do_not_end_are_no_wrong_label(client: FlaskClient) -> None:
+    """Thirds are sent to the safety rules so that they make 100, and the rule on wrong labels has nothing to say."""
+    yarns = [wool(grams=1), {"grams": 2, "fibre": [{"fibre": "cotton", "percent": 100}]}]
+    body = {"yarns": yarns, "claims": ["soft"], "stated": {"maker": "A. Maker", "address": "1 Lane", "batch": "7"}}
+    inputs = client.post("/v1/labels", json=body).json["safety_inputs"]
+    assert [each["pct"] for each in inputs["fibres"]] == [66.6667, 33.3333]
+    assert (inputs["says_pure"], inputs["label"]) == (False, ["fibre", "maker", "batch", "bilingual"])
+    safety = client.post("/v1/safety", json={**inputs, "sold": True, "markets": ["UK"]}).json
+    assert {"R38", "R39"} <= set(safety["assessed"])
+    pure = client.post("/v1/labels", json={**body, "claims": ["pure wool"]}).json["safety_inputs"]
+    found = client.post("/v1/safety", json=pure).json["findings"]
+    assert "fibre-label-wrong" in {finding["rule"] for finding in found}
 
 
 def test_the_label_feeds_the_safety_rules(client: FlaskClient) -> None:
@@ -119,7 +135,7 @@ def test_the_label_feeds_the_safety_rules(client: FlaskClient) -> None:
 
 def test_next_to_nothing_is_something(client: FlaskClient) -> None:
     """The smallest binary number is a mass like any other: its yarn is there, as a trace."""
-    yarns = [wool(grams=5e-324), {"grams": 1, "fibres": [{"fibre": "cotton", "percent": 100}]}]
+    yarns = [wool(grams=5e-324), {"grams": 1, "fibre": [{"fibre": "cotton", "percent": 100}]}]
     fibres = client.post("/v1/labels", json={"yarns": yarns}).json["composition"]["fibres"]
     assert [(each["fibre"], each["percent"]) for each in fibres] == [("cotton", 100), ("wool", 0)]
 
@@ -130,8 +146,8 @@ def test_next_to_nothing_is_something(client: FlaskClient) -> None:
         ({}, "/yarns"),
         ({"yarns": []}, "/yarns"),
         ({"yarns": [{"grams": 0}]}, "/yarns/0/grams"),
-        ({"yarns": [{"fibres": [{"fibre": "wool", "percent": 101}]}]}, "/yarns/0/fibres/0/percent"),
-        ({"yarns": [{"fibres": [{"fiber": "wool", "percent": 100}]}]}, "/yarns/0/fibres/0/fiber"),
+        ({"yarns": [{"fibre": [{"fibre": "wool", "percent": 101}]}]}, "/yarns/0/fibre/0/percent"),
+        ({"yarns": [{"fibre": [{"fiber": "wool", "percent": 100}]}]}, "/yarns/0/fibre/0/fiber"),
         ({"yarns": [wool()], "places": 3}, "/places"),
         ({"yarns": [wool()], "markets": ["MARS"]}, "/markets/0"),
         ({"yarns": [wool()] * 101}, "/yarns"),

@@ -79,7 +79,7 @@ class TestReading:
         assert client.plan(PLANNED).counts["cast_on"] == 153
         assert client.pattern(PLANNED).text == client.pattern_text(PLANNED)
         assert client.pattern_text(PLANNED, "markdown").startswith("# ")
-        label = client.label([{"fibres": [{"fibre": "merino", "percent": 100}]}], markets=["EU"])
+        label = client.label([{"fibre": [{"fibre": "merino", "percent": 100}]}], markets=["EU"])
         assert label.labels[0]["fibres"] == ["100 % wool"]
         assert "R11" in client.safety({"use": "pram"}).not_assessed
 

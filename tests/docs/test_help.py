@@ -25,11 +25,11 @@ markets = ["UK"]
 [[yarns]]
 name = "body"
 grams = 320
-fibres = [{ fibre = "merino", percent = 75 }, { fibre = "nylon", percent = 25 }]
+fibre = [{ fibre = "merino", percent = 75 }, { fibre = "nylon", percent = 25 }]
 [[yarns]]
 name = "edge"
 grams = 46
-fibres = [{ fibre = "cotton", percent = 100 }]
+fibre = [{ fibre = "cotton", percent = 100 }]
 """
 YARN = "\n[yarn]\nball_g = 50\nball_m = 115\n"
 SWATCHES = '[[swatches]]\nin = "waffle"\nstitches = 22\nrows = 30\nover_cm = 10\n'

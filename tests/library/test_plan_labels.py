@@ -65,6 +65,13 @@ def test_the_finishing_keeps_to_the_label() -> None:
     assert "Steam, if its label allows it" in steps and "draws it in again, if its label allows one." in steps
 
 
+def test_a_yarn_that_is_known_in_part_is_finished_as_the_gentlest() -> None:
+    """Its other fibre may bear neither steam nor pins."""
+    fibre = [{"fibre": "cotton", "percent": 60}, {"fibre": "bamboo", "percent": 40}]
+    steps = " ".join(written({"fibre": fibre}).finishing)
+    assert "Not all fibres of the yarn are known" in steps and "No steam" in steps and "Pin it" not in steps
+
+
 def test_without_a_yarn_nothing_is_known() -> None:
     """No steam, no care."""
     pattern = written(None)
@@ -137,6 +144,19 @@ def test_two_yarns_of_estimated_grams_give_bounds() -> None:
     assert rules["yarn-mass-not-told"]["severity"] == "note"
 
 
+def test_a_yarn_that_works_nothing_is_no_part_of_the_piece() -> None:
+    """Of two yarns for the same part the first works it; what is found of a later one points at its own place."""
+    acrylic = {"colour": "idle", "parts": ["top"], "fibre": [{"fibre": "acrylic", "percent": 100}]}
+    yarns = [{**COTTON, "parts": None}, {**COTTON, "colour": "A", "parts": ["top"]}, acrylic]
+    yarns.append({**MERINO, "colour": "C", "parts": ["bottom"]})
+    answer = planned(yarns)
+    assert [each["colour"] for each in answer["yarn"]["colours"]] == ["CC", "A", "C"]
+    assert {each["fibre"] for each in answer["label"]["composition"]["fibres"]} == {"wool", "cotton"}
+    found = {each["rule"]: each["pointer"] for each in answer["label"]["findings"]}
+    assert found["fibre-name-of-trade"] == "/yarn/3/fibre/0"
+    assert not any("acrylic" in step for step in written(yarns).finishing)
+
+
 def test_a_plan_without_yarn_has_no_label() -> None:
     """And one whose fibres nobody told has a label that says so."""
     assert planned(None)["label"] is None
@@ -152,6 +172,7 @@ def test_the_safety_rules_hear_of_the_fibres() -> None:
         "fibres": [{"name": "wool", "pct": 100}],
         "superwash": True,
         "wash": {"method": "machine", "temp_c": 40},
+        "decoration_pct": 0,
     }
     said = for_with_yarn({"for": {"superwash": False, "use": "pram", "wash": None}}, told)
     assert (said["superwash"], said["use"], said["wash"]["temp_c"]) == (False, "pram", 40)

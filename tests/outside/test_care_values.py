@@ -72,7 +72,7 @@ def test_the_wire_takes_the_values_of_the_facts(name: str) -> None:
 def test_the_dots_of_the_united_states(celsius: str, dots: str, fahrenheit: str) -> None:
     """ASTM D5489 as told by gwfash.com: the degrees Fahrenheit are rounded, and 40 °C is 104 °F by formula."""
     care = {"washing": f"machine {celsius}", "bleaching": "none", "tumble_drying": "none", "ironing": "150"}
-    yarn = {"fibres": [{"fibre": "cotton", "percent": 100}], "care": {**care, "dry_cleaning": "none"}}
+    yarn = {"fibre": [{"fibre": "cotton", "percent": 100}], "care": {**care, "dry_cleaning": "none"}}
     said = label({"yarns": [yarn], "markets": ["US", "UK"]}, FACTS)["labels"]
     plural = "s" if dots != "1" else ""
     assert said[0]["care"][0].endswith(f"({dots} dot{plural}, {fahrenheit} °F)")
@@ -83,6 +83,6 @@ def test_the_dots_of_the_united_states(celsius: str, dots: str, fahrenheit: str)
 def test_a_hand_wash_has_dots_too() -> None:
     """The same: the dots stand for degrees, whatever the process."""
     care = {"washing": "hand 30", "bleaching": "none", "tumble_drying": "none", "ironing": "110 no steam"}
-    yarn = {"fibres": [{"fibre": "cotton", "percent": 100}], "care": {**care, "dry_cleaning": "none"}}
+    yarn = {"fibre": [{"fibre": "cotton", "percent": 100}], "care": {**care, "dry_cleaning": "none"}}
     said = label({"yarns": [yarn], "markets": ["US"]}, FACTS)["labels"][0]["care"]
     assert said[0] == "Hand wash only, at 30 °C at most (1 dot, 85 °F)"

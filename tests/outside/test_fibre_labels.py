@@ -107,7 +107,7 @@ def answer(*yarns: dict[str, Any], **more: Any) -> dict[str, Any]:
 
 def of(grams: float, fibres: dict[str, float], **more: Any) -> dict[str, Any]:
     """Return a yarn as it is sent."""
-    return {"grams": grams, "fibres": [{"fibre": name, "percent": part} for name, part in fibres.items()], **more}
+    return {"grams": grams, "fibre": [{"fibre": name, "percent": part} for name, part in fibres.items()], **more}
 
 
 def rules(found: dict[str, Any]) -> set[str]:
@@ -216,6 +216,19 @@ def test_what_a_market_wants_is_told_or_missing(market: str, field: str, stated:
     wool = of(100, {"wool": 100})
     assert field in answer(wool, markets=[market])["labels"][0]["missing"]
     assert field not in answer(wool, markets=[market], stated=stated)["labels"][0]["missing"]
+
+
+def test_how_far_a_label_may_be_from_an_analysis() -> None:
+    """Article 20(3): 3 %; AS 2622:2019, an extract: 5 %; 16 CFR 303.43, memory: 3 %; Canada was not looked up."""
+    labels = answer(of(100, {"wool": 100}), markets=["EU", "UK", "AU", "US", "CA"])["labels"]
+    assert [each["tolerance_percent"] for each in labels] == [3, 3, 5, 3, None]
+
+
+def test_a_fibre_without_a_name_in_a_market_has_no_label_there() -> None:
+    """No name of the United States for protein fibre is kept here: the words are not known, and none is made up."""
+    found = answer(of(100, {"protein": 30, "wool": 70}), markets=["EU", "US"])
+    assert [each["fibres"] for each in found["labels"]] == [["70 % wool, 30 % protein"], None]
+    assert any("US" in each["what"] for each in found["not_known"])
 
 
 def test_care_is_a_duty_in_australia_and_none_in_the_united_states() -> None:

@@ -178,7 +178,7 @@ LABEL = (
                     "name": "body",
                     "grams": 320,
                     "part": "body",
-                    "fibres": [{"fibre": "merino", "percent": 75}, {"fibre": "nylon", "percent": 25}],
+                    "fibre": [{"fibre": "merino", "percent": 75}, {"fibre": "nylon", "percent": 25}],
                     "superwash": True,
                     "care": CARE,
                 },
@@ -186,7 +186,7 @@ LABEL = (
                     "name": "edge",
                     "grams": 46,
                     "part": "border",
-                    "fibres": [{"fibre": "cotton", "percent": 100}],
+                    "fibre": [{"fibre": "cotton", "percent": 100}],
                     "care": CARE | {"washing": "machine 60", "ironing": "200"},
                 },
             ],
@@ -200,7 +200,7 @@ LABEL = (
             "places": 1,
             "yarns": [
                 {
-                    "fibres": [
+                    "fibre": [
                         {"fibre": "wool", "percent": 10.30, "state": "carded"},
                         {"fibre": "polyamide", "percent": 50.00, "state": "staple"},
                         {"fibre": "cotton", "percent": 39.70, "state": "unbleached"},

@@ -37,6 +37,7 @@ def law_of(facts: Facts) -> Law:
             "CA": Fraction(facts["fibre-named-from-canada"]["value"]),
         },
         always_named=tuple(facts["fibre-wool-us"]["value"]),
+        tolerances=_tolerances(facts),
         groups=tuple(_group(name, fact["value"]) for name, fact in ((each, facts[each]) for each in CARE)),
         untreated_wool_most=Fraction(facts["care-untreated-wool-most"]["value"]),
         american_dots=facts["care-dots-us"]["value"],
@@ -114,6 +115,11 @@ def _way(name: str, fact: Mapping[str, Any]) -> Way:
         width=width,
         length=length,
     )
+
+
+def _tolerances(facts: Facts) -> dict[str, Fraction]:
+    told = [fact["value"] for name, fact in facts.items() if name.startswith("fibre-tolerance")]
+    return {market: Fraction(value["percent"]) for value in told for market in value["markets"]}
 
 
 def _figures(table: Mapping[str, str]) -> dict[str, Fraction]:

@@ -27,7 +27,7 @@ def piece_of(content: Content, fibres: Fibres) -> Piece:
 
 
 def _yarn(content: Content, number: int, fibres: Fibres) -> Yarn:
-    told, grams = content.get("fibres"), content.get("grams")
+    told, grams = content.get("fibre"), content.get("grams")
     return Yarn(
         name=content.get("name") or f"yarn {number}",
         fibres=tuple(_share(each, fibres) for each in told) if told else None,

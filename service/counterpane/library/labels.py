@@ -9,18 +9,18 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-from counterpane.craft.care.composition import Composition, Portion, composition, places_for, rounded
+from counterpane.craft.care.composition import Composition, Portion, places_for, rounded
 from counterpane.craft.care.groups import CareLine
 from counterpane.craft.care.labels import Labelled, PartLabel, labelled
 from counterpane.craft.care.law import Want
 from counterpane.craft.care.wanted import told
-from counterpane.craft.care.washing import superwash, washed_at_most
 from counterpane.craft.care.wordings import care_lines, fibre_lines
 from counterpane.craft.findings import Finding
 from counterpane.craft.rules.label import judge_label
 from counterpane.library.known import Facts
 from counterpane.library.label_facts import law_of
 from counterpane.library.label_requests import piece_of
+from counterpane.library.label_safety import safety_inputs
 from counterpane.library.plan_answers import finding_json
 
 Answer = dict[str, Any]
@@ -28,9 +28,11 @@ Answer = dict[str, Any]
 NOTES = (
     "General information, not legal advice and no approval: local law and licensed practice decide, and laws change.",
     "What is not known is never a pass: ask the spinner, or have the yarn tested.",
-    "A piece bears what its most tender yarn bears. Care is given in words: its symbols are a registered trademark in "
-    "some countries (from memory).",
+    "A piece bears what its most tender yarn bears.",
 )
+TOLD_OF_CARE = ("care-words", "care-symbols-owned")
+"""Facts that stand with every care label: what its words mean, and why it has no symbols."""
+
 AS_LABELLED = "Percentages of the ball bands and grams as weighed, with no correction for moisture."
 DRY = "Clean dry masses with the agreed allowances: Regulation (EU) No 1007/2011, Annexes VIII and IX."
 
@@ -43,11 +45,11 @@ OF_THE_UNKNOWN = frozenset(
 
 def label(content: Mapping[str, Any], facts: Facts) -> Answer:
     """Return the composition and the labels of a piece; `content` has passed the wire schema, `facts` are by name."""
-    return label_json(label_of(content, facts))
+    return label_json(label_of(content, facts), facts)
 
 
-def label_json(made: Labelled) -> Answer:
-    """Return a label as JSON values."""
+def label_json(made: Labelled, facts: Facts) -> Answer:
+    """Return a label as JSON values; `facts` give its standing notes."""
     findings = judge_label(made)
     return {
         "composition": _composition(made.whole, made),
@@ -58,7 +60,7 @@ def label_json(made: Labelled) -> Answer:
         "findings": [finding_json(finding) for finding in findings],
         "not_known": list(_not_known(made, findings)),
         "safety_inputs": safety_inputs(made),
-        "notes": [*NOTES, DRY if made.piece.dry else AS_LABELLED],
+        "notes": [*NOTES, *(facts[name]["says"] for name in TOLD_OF_CARE), DRY if made.piece.dry else AS_LABELLED],
     }
 
 
@@ -125,32 +127,6 @@ def _care_line(line: CareLine, made: Labelled) -> Answer:
     }
 
 
-def safety_inputs(made: Labelled) -> Answer:
-    """Return what the safety rules take of a label, in the words of their inputs; null is not known."""
-    wash = washed_at_most(made)
-    return {
-        "fibres": _fibres(made),
-        "superwash": superwash(made),
-        "wash": wash and {"method": wash.method, "temp_c": wash.degrees},
-    }
-
-
-def _fibres(made: Labelled) -> list[Answer] | None:
-    """Return every fibre of a piece by name, or by the word on the band; shares where all are known; None for no list.
-
-    What may be left out of the percentages is there, since a thread that cuts does so whatever the label says.
-    """
-    yarns = made.piece.yarns
-    if not all(yarn.total == 100 for yarn in yarns):
-        return None
-    of = composition(yarns, dry=made.piece.dry)
-    if of.known:
-        return [{"name": portion.fibre.name, "pct": float(portion.least)} for portion in of.portions]
-    told = (share.reading for yarn in yarns for share in yarn.fibres or () if share.percent)
-    words = (reading.fibre.name if reading.fibre else reading.word for reading in told)
-    return [{"name": word, "pct": None} for word in dict.fromkeys(words)]
-
-
 def _label(made: Labelled, market: str) -> Answer:
     lines, care = fibre_lines(made, market), care_lines(made, market)
     wants = [_want(made, want, market) for want in made.law.wanted(market)]
@@ -158,6 +134,7 @@ def _label(made: Labelled, market: str) -> Answer:
         "market": market,
         "fibres": None if lines is None else list(lines),
         "care": None if care is None else list(care),
+        "tolerance_percent": float(made.law.tolerances[market]) if market in made.law.tolerances else None,
         "stated": dict(made.piece.stated),
         "wants": wants,
         "missing": [want["field"] for want in wants if want["duty"] == "must" and not want["told"]],
@@ -183,7 +160,7 @@ def _not_known(made: Labelled, findings: tuple[Finding, ...]) -> Iterator[Answer
         ask = "Copy it from each ball band, group by group, or ask the spinner."
         yield {"what": "Care is not known: no yarn tells it.", "ask": ask, "pointer": "/yarns"}
     for market in made.piece.markets:
-        if made.whole.made_of.known and fibre_lines(made, market) is None:
+        if all(part.made_of.known for part in made.of(market)) and fibre_lines(made, market) is None:
             yield {
                 "what": f"The words of the label for {market}: a name or a language that is not kept here.",
                 "ask": "Have them written by somebody who knows the law and the language there.",

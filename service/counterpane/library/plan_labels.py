@@ -42,25 +42,26 @@ def label_of_plan(content: Content, estimate: YarnEstimate | None, facts: Facts)
         return None
     law = law_of(facts)
     markets = tuple(dict.fromkeys((content.get("for") or {}).get("markets") or ()))
-    made = labelled(Piece(_used(content.get("yarn"), estimate, law), markets=markets), law)
-    answer = label_json(made)
-    findings = [_placed(finding, content.get("yarn")) for finding in answer["findings"]]
+    used = _used(content.get("yarn"), estimate, law)
+    answer = label_json(labelled(Piece(tuple(used.values()), markets=markets), law), facts)
+    findings = [_placed(finding, content.get("yarn"), tuple(used)) for finding in answer["findings"]]
     return answer | {"findings": [finding for finding in findings if finding["rule"] != OF_A_SALE]}
 
 
-def _used(given: Any, estimate: YarnEstimate, law: Law) -> tuple[Yarn, ...]:
-    """Return the yarns that the plan uses, each with its least and most grams, and its part where parts have yarns."""
+def _used(given: Any, estimate: YarnEstimate, law: Law) -> dict[int, Yarn]:
+    """Return the yarns that the plan uses by their places, each with its grams, and its part where parts have yarns."""
     grams = {each.yarn: each.grams for each in estimate.colours}
-    used = [pair for pair in zip(yarns_told(given, law), yarns_of(given), strict=True) if pair[1] in grams]
-    apart = any(known.parts for _, known in used) and not any(known.rows for _, known in used)
-    return tuple(
-        replace(
-            yarn,
-            estimate=(mass.low, mass.high) if (mass := grams[known]) else None,
-            part=_part(known) if apart else None,
+    known = {place: yarn for place, yarn in enumerate(yarns_of(given)) if yarn in grams}
+    apart = any(yarn.parts for yarn in known.values()) and not any(yarn.rows for yarn in known.values())
+    told = yarns_told(given, law)
+    return {
+        place: replace(
+            told[place],
+            estimate=(mass.low, mass.high) if (mass := grams[yarn]) else None,
+            part=_part(yarn) if apart else None,
         )
-        for yarn, known in used
-    )
+        for place, yarn in known.items()
+    }
 
 
 def _part(yarn: PlanYarn) -> str:
@@ -68,22 +69,22 @@ def _part(yarn: PlanYarn) -> str:
     return " and ".join(part.replace("_", "-") for part in yarn.parts) or "the rest"
 
 
-def _placed(finding: Answer, given: Any) -> Answer:
-    """Return a finding with its pointers into the plan request."""
-    changes = [change | {"pointer": _pointer(change["pointer"], given)} for change in finding["corrections"]]
-    return finding | {"pointer": _pointer(finding["pointer"], given), "corrections": changes}
+def _placed(finding: Answer, given: Any, places: Sequence[int]) -> Answer:
+    """Return a finding with its pointers into the plan request; `places` are those of the label's yarns there."""
+    changes = [change | {"pointer": _pointer(change["pointer"], given, places)} for change in finding["corrections"]]
+    return finding | {"pointer": _pointer(finding["pointer"], given, places), "corrections": changes}
 
 
-def _pointer(pointer: str, given: Any) -> str:
-    """Turn a pointer into the yarns of a label into one into the yarn of a plan, which may be one or a list."""
-    _, _, place, *rest = pointer.split("/") if pointer.count("/") > 1 else ["", "", ""]
-    yarn = given if isinstance(given, Mapping) else given[int(place or 0)]
-    if rest[:1] == ["fibres"] and yarn.get("fibre"):
-        rest = ["fibre", *rest[1:]]
-    elif rest[:1] == ["fibres"]:
-        rest = [*rest[:2], *({"fibre": "name", "percent": "pct"}.get(step, step) for step in rest[2:])]
-    steps = rest if isinstance(given, Mapping) or not place else [place, *rest]
-    return "/".join(["/yarn", *steps])
+def _pointer(pointer: str, given: Any, places: Sequence[int]) -> str:
+    """Turn a pointer into the yarns of a label into one into the yarn of a plan, which is one or a list."""
+    number, *rest = pointer.split("/")[2:] or [""]
+    if not number:
+        return "/yarn"
+    place = places[int(number)]
+    yarn = given if isinstance(given, Mapping) else given[place]
+    if rest[:1] == ["fibre"] and yarn.get("fibres"):
+        rest = ["fibres", *rest[1:2], *({"fibre": "name", "percent": "pct"}.get(step, step) for step in rest[2:])]
+    return "/".join(["/yarn", *([] if isinstance(given, Mapping) else [str(place)]), *rest])
 
 
 def for_with_yarn(content: Content, label: Answer | None) -> Content:
@@ -110,12 +111,12 @@ def _share(given: Content, law: Law) -> Share | None:
     return None if percent is None or not name else Share(law.fibres.read(name), number_of(percent))
 
 
-def aftercare(given: Any, facts: Facts) -> Aftercare | None:
-    """Return the finishing and the care of a piece in the `yarn` of a plan request; None where that is null."""
-    law = law_of(facts)
-    yarns = yarns_told(given, law)
-    if not yarns:
+def aftercare(content: Content, estimate: YarnEstimate | None, facts: Facts) -> Aftercare | None:
+    """Return the finishing and the care of a planned piece by the yarns that it uses; None without yarn."""
+    if estimate is None:
         return None
+    law = law_of(facts)
+    yarns = tuple(_used(content.get("yarn"), estimate, law).values())
     made = labelled(Piece(yarns), law)
     care = care_said(made) if any(yarn.care for yarn in yarns) else None
     return Aftercare(finish(yarns, ways_of(facts)), care, _allows(made, "ironing"), _allows(made, "tumble_drying"))

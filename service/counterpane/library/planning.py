@@ -65,7 +65,7 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
         yarn=told.yarn,
         sampler=sampler_of(plan, known.vocabulary),
         sources=known.sources,
-        after=aftercare(content.get("yarn"), known.facts),
+        after=aftercare(content, told.yarn, known.facts),
     )
 
 

@@ -36,5 +36,5 @@ def test_examples_are_requests(rule: Rule[Labelled]) -> None:
 
 def test_errors_stand_first() -> None:
     """What makes a label wrong comes before what is a remark."""
-    content = {"yarns": [{"fibres": [{"fibre": "merino", "percent": 50}, {"fibre": "cloud", "percent": 50}]}]}
+    content = {"yarns": [{"fibre": [{"fibre": "merino", "percent": 50}, {"fibre": "cloud", "percent": 50}]}]}
     assert [finding.severity for finding in judge_label(label_of(content, FACTS))] == ["error", "note"]

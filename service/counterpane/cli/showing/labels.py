@@ -86,6 +86,8 @@ def _draw_label(console: Console, label: Answer) -> None:
         _say(console, f"{visible(line)}.")
     for name, text in label["stated"].items():
         _say(console, f"{_field(name)}: {visible(text)}")
+    if label["fibres"] and label["tolerance_percent"]:
+        _say(console, f"An analysis may differ from these percentages by {label['tolerance_percent']:g} % of the mass.")
     wanted = [want for want in label["wants"] if not want["told"]]
     for want in wanted:
         memory = " (from memory)" if want["confidence"] == "memory" else ""

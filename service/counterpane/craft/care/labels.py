@@ -158,4 +158,4 @@ def shares(label: Labelled) -> Iterator[tuple[str, Yarn, Share]]:
     """Give each fibre of each yarn with its JSON pointer into the request."""
     for place, yarn in enumerate(label.piece.yarns):
         for number, share in enumerate(yarn.fibres or ()):
-            yield f"/yarns/{place}/fibres/{number}", yarn, share
+            yield f"/yarns/{place}/fibre/{number}", yarn, share

@@ -33,8 +33,9 @@ class Law:
     `virgin_least` is the least wool in a blend that may say virgin wool, `left_out_most` how much may be left out by
     why, `part_least` from what share of the piece a part of other fibres is labelled, `named_from` from what share a
     market names a fibre, by market, and `always_named` the fibres that the United States name whatever their share.
-    `groups` are those of care in the order of a label, `untreated_wool_most` the degrees Celsius up to which wool that
-    may felt is washed, and `american_dots` and `american_degrees` what the United States print for degrees Celsius.
+    `tolerances` are by how many per cent of the mass a label may differ from an analysis, by market. `groups` are those
+    of care in the order of a label, `untreated_wool_most` the degrees Celsius up to which wool that may felt is washed,
+    and `american_dots` and `american_degrees` what the United States print for degrees Celsius.
     """
 
     fibres: Fibres
@@ -44,6 +45,7 @@ class Law:
     named_from: Mapping[str, Fraction]
     always_named: tuple[str, ...] = ()
     wants: tuple[Want, ...] = ()
+    tolerances: Mapping[str, Fraction] = field(default_factory=dict)
     groups: tuple[CareGroup, ...] = ()
     untreated_wool_most: Fraction = Fraction(30)
     american_dots: Mapping[str, str] = field(default_factory=dict)

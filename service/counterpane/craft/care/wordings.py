@@ -13,6 +13,14 @@ NO_ENGLISH = ("CN", "JP")
 SPACED = ("EU", "NL")
 """Markets whose texts set a space before the per cent sign; house."""
 
+PURE = ("pure", "all", "100")
+"""Words for one fibre alone: 100 %, pure, all. Regulation (EU) No 1007/2011, Article 7(1)."""
+
+
+def says_pure(claim: str) -> bool:
+    """Tell whether words that somebody wants to print say that there is one fibre alone."""
+    return not set(claim.casefold().replace("%", " ").split()).isdisjoint(PURE)
+
 
 def fibre_lines(label: Labelled, market: str) -> tuple[str, ...] | None:
     """Return the fibres of a piece in the words of a market, a line for each part; None where they cannot be said."""

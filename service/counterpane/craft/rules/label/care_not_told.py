@@ -13,9 +13,9 @@ from counterpane.craft.findings import Finding, rule
     "care-not-told",
     family="label",
     severity="warning",
-    bad='{"yarns": [{"name": "body", "fibres": [{"fibre": "cotton", "percent": 100}],'
+    bad='{"yarns": [{"name": "body", "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 60", "bleaching": "none", "tumble_drying": "low", "ironing": "150"}}]}',
-    good='{"yarns": [{"name": "body", "fibres": [{"fibre": "cotton", "percent": 100}],'
+    good='{"yarns": [{"name": "body", "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 60", "bleaching": "none", "tumble_drying": "low", "ironing": "150",'
     ' "dry_cleaning": "P"}}]}',
     source="ISO 3758, as the facts of care name it; that a blend takes the mildest of its yarns is worked out from it",

@@ -13,14 +13,14 @@ from counterpane.craft.findings import Finding, rule
     "care-set-by-one-yarn",
     family="label",
     severity="note",
-    bad='{"yarns": [{"name": "body", "grams": 300, "fibres": [{"fibre": "cotton", "percent": 100}],'
+    bad='{"yarns": [{"name": "body", "grams": 300, "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 60", "bleaching": "none", "tumble_drying": "none", "ironing": "150",'
-    ' "dry_cleaning": "P"}}, {"name": "edge", "grams": 30, "fibres": [{"fibre": "cotton", "percent": 100}],'
+    ' "dry_cleaning": "P"}}, {"name": "edge", "grams": 30, "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 40 mild", "bleaching": "none", "tumble_drying": "none", "ironing": "150",'
     ' "dry_cleaning": "P"}}]}',
-    good='{"yarns": [{"name": "body", "grams": 300, "fibres": [{"fibre": "cotton", "percent": 100}],'
+    good='{"yarns": [{"name": "body", "grams": 300, "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 60", "bleaching": "none", "tumble_drying": "none", "ironing": "150",'
-    ' "dry_cleaning": "P"}}, {"name": "edge", "grams": 30, "fibres": [{"fibre": "cotton", "percent": 100}],'
+    ' "dry_cleaning": "P"}}, {"name": "edge", "grams": 30, "fibre": [{"fibre": "cotton", "percent": 100}],'
     ' "care": {"washing": "machine 60", "bleaching": "none", "tumble_drying": "none", "ironing": "150",'
     ' "dry_cleaning": "P"}}]}',
     source="ISO 3758, as the facts of care name it; that a blend takes the mildest of its yarns is worked out from it",

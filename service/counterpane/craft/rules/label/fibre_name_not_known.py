@@ -12,8 +12,8 @@ from counterpane.craft.findings import Finding, rule
     "fibre-name-not-known",
     family="label",
     severity="error",
-    bad='{"yarns": [{"fibres": [{"fibre": "cloud wool", "percent": 100}]}]}',
-    good='{"yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    bad='{"yarns": [{"fibre": [{"fibre": "cloud wool", "percent": 100}]}]}',
+    good='{"yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 5 and Annex I",
 )
 def fibre_name_not_known(label: Labelled) -> Iterator[Finding]:

@@ -12,8 +12,8 @@ from counterpane.craft.findings import Correction, Finding, rule
     "fibre-name-of-trade",
     family="label",
     severity="note",
-    bad='{"yarns": [{"fibres": [{"fibre": "merino", "percent": 100}]}]}',
-    good='{"yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    bad='{"yarns": [{"fibre": [{"fibre": "merino", "percent": 100}]}]}',
+    good='{"yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Annex I; which word means which fibre: common practice, no source",
 )
 def fibre_name_of_trade(label: Labelled) -> Iterator[Finding]:

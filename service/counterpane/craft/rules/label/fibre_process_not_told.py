@@ -12,8 +12,8 @@ from counterpane.craft.findings import Correction, Finding, rule
     "fibre-process-not-told",
     family="label",
     severity="error",
-    bad='{"yarns": [{"fibres": [{"fibre": "bamboo", "percent": 100}]}]}',
-    good='{"yarns": [{"fibres": [{"fibre": "viscose", "percent": 100}]}]}',
+    bad='{"yarns": [{"fibre": [{"fibre": "bamboo", "percent": 100}]}]}',
+    good='{"yarns": [{"fibre": [{"fibre": "viscose", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Annex I; FTC, bamboo textiles (ftc.gov/bamboo-textiles)",
 )
 def fibre_process_not_told(label: Labelled) -> Iterator[Finding]:

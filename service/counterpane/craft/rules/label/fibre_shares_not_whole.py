@@ -13,8 +13,8 @@ from counterpane.craft.safety import in_figures
     "fibre-shares-not-whole",
     family="label",
     severity="error",
-    bad='{"yarns": [{"fibres": [{"fibre": "wool", "percent": 75}, {"fibre": "polyamide", "percent": 20}]}]}',
-    good='{"yarns": [{"fibres": [{"fibre": "wool", "percent": 75}, {"fibre": "polyamide", "percent": 25}]}]}',
+    bad='{"yarns": [{"fibre": [{"fibre": "wool", "percent": 75}, {"fibre": "polyamide", "percent": 20}]}]}',
+    good='{"yarns": [{"fibre": [{"fibre": "wool", "percent": 75}, {"fibre": "polyamide", "percent": 25}]}]}',
     source="Regulation (EU) No 1007/2011, Article 9(1)",
 )
 def fibre_shares_not_whole(label: Labelled) -> Iterator[Finding]:
@@ -30,5 +30,5 @@ def fibre_shares_not_whole(label: Labelled) -> Iterator[Finding]:
                 "error",
                 f"The fibres of {yarn.name} ({names}) make {in_figures(yarn.total)} %, not 100.",
                 "Read the ball band again, or ask the spinner for the whole composition.",
-                pointer=f"/yarns/{place}/fibres",
+                pointer=f"/yarns/{place}/fibre",
             )

@@ -12,8 +12,8 @@ from counterpane.craft.findings import Correction, Finding, rule
     "fibre-state-not-told",
     family="label",
     severity="error",
-    bad='{"mass": "dry", "yarns": [{"fibres": [{"fibre": "polyamide", "percent": 100}]}]}',
-    good='{"mass": "dry", "yarns": [{"fibres": [{"fibre": "polyamide", "percent": 100, "state": "staple"}]}]}',
+    bad='{"mass": "dry", "yarns": [{"fibre": [{"fibre": "polyamide", "percent": 100}]}]}',
+    good='{"mass": "dry", "yarns": [{"fibre": [{"fibre": "polyamide", "percent": 100, "state": "staple"}]}]}',
     source="Regulation (EU) No 1007/2011, Annex IX",
 )
 def fibre_state_not_told(label: Labelled) -> Iterator[Finding]:

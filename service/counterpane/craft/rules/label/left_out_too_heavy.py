@@ -13,10 +13,10 @@ from counterpane.craft.safety import in_figures
     "left-out-too-heavy",
     family="label",
     severity="error",
-    bad='{"yarns": [{"name": "body", "grams": 92.9, "fibres": [{"fibre": "wool", "percent": 100}]}, {"name": "trim",'
-    ' "grams": 7.1, "left_out": "decoration", "fibres": [{"fibre": "silk", "percent": 100}]}]}',
-    good='{"yarns": [{"name": "body", "grams": 93, "fibres": [{"fibre": "wool", "percent": 100}]}, {"name": "trim",'
-    ' "grams": 7, "left_out": "decoration", "fibres": [{"fibre": "silk", "percent": 100}]}]}',
+    bad='{"yarns": [{"name": "body", "grams": 92.9, "fibre": [{"fibre": "wool", "percent": 100}]}, {"name": "trim",'
+    ' "grams": 7.1, "left_out": "decoration", "fibre": [{"fibre": "silk", "percent": 100}]}]}',
+    good='{"yarns": [{"name": "body", "grams": 93, "fibre": [{"fibre": "wool", "percent": 100}]}, {"name": "trim",'
+    ' "grams": 7, "left_out": "decoration", "fibre": [{"fibre": "silk", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 10",
 )
 def left_out_too_heavy(label: Labelled) -> Iterator[Finding]:

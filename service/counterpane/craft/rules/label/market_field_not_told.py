@@ -13,9 +13,9 @@ from counterpane.craft.findings import Finding, rule
     "market-field-not-told",
     family="label",
     severity="warning",
-    bad='{"markets": ["UK"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    bad='{"markets": ["UK"], "yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     good='{"markets": ["UK"], "stated": {"maker": "A. Maker", "address": "1 Lane, Town", "batch": "7"},'
-    ' "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    ' "yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     source="the law of each market, as the facts of labelling name it",
 )
 def market_field_not_told(label: Labelled) -> Iterator[Finding]:

@@ -5,19 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.care.labels import Labelled
+from counterpane.craft.care.wordings import says_pure
 from counterpane.craft.findings import Finding, rule
-
-WORDS = ("pure", "all", "100")
-"""Regulation (EU) No 1007/2011, Article 7(1): 100 %, pure, all."""
 
 
 @rule(
     "pure-of-several-fibres",
     family="label",
     severity="error",
-    bad='{"claims": ["pure wool"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 98},'
+    bad='{"claims": ["pure wool"], "yarns": [{"fibre": [{"fibre": "wool", "percent": 98},'
     ' {"fibre": "polyamide", "percent": 2}]}]}',
-    good='{"claims": ["pure wool"], "yarns": [{"fibres": [{"fibre": "wool", "percent": 100}]}]}',
+    good='{"claims": ["pure wool"], "yarns": [{"fibre": [{"fibre": "wool", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 7(1)",
 )
 def pure_of_several_fibres(label: Labelled) -> Iterator[Finding]:
@@ -28,8 +26,7 @@ def pure_of_several_fibres(label: Labelled) -> Iterator[Finding]:
     if len(label.whole.made_of.portions) == 1 and label.whole.made_of.known:
         return
     for place, claim in enumerate(label.piece.claims):
-        words = claim.casefold().replace("%", " ").split()
-        if set(words).intersection(WORDS):
+        if says_pure(claim):
             found = ", ".join(portion.fibre.name for portion in label.whole.made_of.portions) or "not known"
             yield Finding(
                 "pure-of-several-fibres",

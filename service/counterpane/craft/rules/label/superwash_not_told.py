@@ -9,7 +9,7 @@ from counterpane.craft.care.washing import felts, may_felt, treated
 from counterpane.craft.findings import Finding, rule
 
 _CARE = '"tumble_drying": "none", "bleaching": "none", "ironing": "150", "dry_cleaning": "P"}}]}'
-_BODY = '{"yarns": [{"name": "body", "fibres": [{"fibre": "wool", "percent": 100}], '
+_BODY = '{"yarns": [{"name": "body", "fibre": [{"fibre": "wool", "percent": 100}], '
 
 
 @rule(

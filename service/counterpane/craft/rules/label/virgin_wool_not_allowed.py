@@ -13,8 +13,8 @@ from counterpane.craft.safety import in_figures
     "virgin-wool-not-allowed",
     family="label",
     severity="warning",
-    bad='{"yarns": [{"fibres": [{"fibre": "virgin wool", "percent": 20}, {"fibre": "acrylic", "percent": 80}]}]}',
-    good='{"yarns": [{"fibres": [{"fibre": "virgin wool", "percent": 25}, {"fibre": "acrylic", "percent": 75}]}]}',
+    bad='{"yarns": [{"fibre": [{"fibre": "virgin wool", "percent": 20}, {"fibre": "acrylic", "percent": 80}]}]}',
+    good='{"yarns": [{"fibre": [{"fibre": "virgin wool", "percent": 25}, {"fibre": "acrylic", "percent": 75}]}]}',
     source="Regulation (EU) No 1007/2011, Article 8 and Annex III",
 )
 def virgin_wool_not_allowed(label: Labelled) -> Iterator[Finding]:

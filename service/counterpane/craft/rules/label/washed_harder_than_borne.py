@@ -8,7 +8,7 @@ from counterpane.craft.care.labels import Labelled
 from counterpane.craft.care.washing import beyond
 from counterpane.craft.findings import Correction, Finding, rule
 
-_EDGE = '{"name": "edge", "fibres": [{"fibre": "cotton", "percent": 100}], "care": {"washing": "machine 40", '
+_EDGE = '{"name": "edge", "fibre": [{"fibre": "cotton", "percent": 100}], "care": {"washing": "machine 40", '
 _REST = '"bleaching": "none", "tumble_drying": "none", "ironing": "150", "dry_cleaning": "P"}}'
 
 

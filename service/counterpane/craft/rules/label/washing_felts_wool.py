@@ -10,7 +10,7 @@ from counterpane.craft.findings import Finding, rule
 from counterpane.craft.safety import in_figures
 
 _CARE = '"bleaching": "none", "tumble_drying": "none", "ironing": "150", "dry_cleaning": "P"}}]}'
-_WOOL = '{"yarns": [{"name": "body", "fibres": [{"fibre": "wool", "percent": 100}], "superwash": false, "care": {'
+_WOOL = '{"yarns": [{"name": "body", "fibre": [{"fibre": "wool", "percent": 100}], "superwash": false, "care": {'
 
 
 @rule(

@@ -13,7 +13,7 @@ from counterpane.craft.findings import Finding, rule
     family="label",
     severity="warning",
     bad='{"yarns": [{"name": "edge", "grams": 30}]}',
-    good='{"yarns": [{"name": "edge", "grams": 30, "fibres": [{"fibre": "cotton", "percent": 100}]}]}',
+    good='{"yarns": [{"name": "edge", "grams": 30, "fibre": [{"fibre": "cotton", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 9(1)",
 )
 def yarn_fibres_not_told(label: Labelled) -> Iterator[Finding]:

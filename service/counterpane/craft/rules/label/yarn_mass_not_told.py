@@ -12,10 +12,10 @@ from counterpane.craft.findings import Finding, rule
     "yarn-mass-not-told",
     family="label",
     severity="warning",
-    bad='{"yarns": [{"name": "body", "grams": 300, "fibres": [{"fibre": "wool", "percent": 100}]},'
-    ' {"name": "edge", "fibres": [{"fibre": "cotton", "percent": 100}]}]}',
-    good='{"yarns": [{"name": "body", "grams": 300, "fibres": [{"fibre": "wool", "percent": 100}]},'
-    ' {"name": "edge", "grams": 30, "fibres": [{"fibre": "cotton", "percent": 100}]}]}',
+    bad='{"yarns": [{"name": "body", "grams": 300, "fibre": [{"fibre": "wool", "percent": 100}]},'
+    ' {"name": "edge", "fibre": [{"fibre": "cotton", "percent": 100}]}]}',
+    good='{"yarns": [{"name": "body", "grams": 300, "fibre": [{"fibre": "wool", "percent": 100}]},'
+    ' {"name": "edge", "grams": 30, "fibre": [{"fibre": "cotton", "percent": 100}]}]}',
     source="Regulation (EU) No 1007/2011, Article 9(1)",
 )
 def yarn_mass_not_told(label: Labelled) -> Iterator[Finding]:
