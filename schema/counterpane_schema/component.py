@@ -168,6 +168,7 @@ class ComponentQuery(Closed):
     )
     reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
     status = Word(*STATUSES, metadata={"description": "Only components of this state."})
+    texture = Sha256(metadata={"description": "Only components of this canonical texture."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
     cursor = Text(
         least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}

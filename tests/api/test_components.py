@@ -211,6 +211,8 @@ class TestTextures:
         assert texture["reversible"] == "yes"
         assert len(texture["canonical"]) == 64
         assert kept["same_texture"] == [{"slug": RIB["slug"], "href": ONE}]
+        listed = desk.client.get(f"/v1/components?texture={texture['canonical']}").json["items"]
+        assert [card["slug"] for card in listed] == sorted([RIB["slug"], "rib-again"])
         again = desk.put("/v1/components/rib-again", kept, kept["etag"])
         assert (again.status_code, again.json["sha256"]) == (200, kept["sha256"])
 

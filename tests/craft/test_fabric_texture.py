@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from counterpane.craft.component import Component, canonical_textures, derive, textures
 from counterpane.craft.component.derived import sides_of
@@ -12,9 +14,10 @@ from counterpane.craft.component.strands import most_opened, most_slipped
 from counterpane.craft.component.worked import NotPlain, from_right
 from counterpane.craft.fabric import Texture, showing, texture_of
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.texture import Cell, canonical, straight
+from counterpane.craft.texture import PLAIN, Cell, canonical, images, straight
 
 from .handmade import rows_of
+from .texture.cells import KNIT_AND_PURL, repeated, shifted
 from .textures import body
 
 
@@ -167,3 +170,32 @@ def test_textures_that_are_shifted_turned_or_mirrored_share_a_canonical_form(voc
     ]
     for one, other in pairs:
         assert canonical_textures(body(one), vocabulary) == canonical_textures(body(other), vocabulary) != (None,)
+
+
+def in_words(cell: Cell) -> Component:
+    """Return a body whose rows, worked flat, show this cell on the right side; an odd number of rows twice."""
+    rows = []
+    for number, faces in enumerate(repeated(cell, len(cell) * (1 + len(cell) % 2), len(cell[0])), 1):
+        worked = faces if number % 2 else tuple("kp"[label == "k"] for label in reversed(faces))
+        rows.append(f"Row {number} ({'RS' if number % 2 else 'WS'}): *{', '.join(f'{label}1' for label in worked)}")
+    return body("".join(f"{row}; rep from * to end.\n" for row in rows))
+
+
+@given(KNIT_AND_PURL, st.integers(0, 4), st.integers(0, 4), st.integers(0, 7))
+def test_a_shifted_turned_or_mirrored_copy_in_words_is_the_same_texture(
+    vocabulary: Vocabulary, cell: Cell, up: int, along: int, move: int
+) -> None:
+    """From the words of the rows to the canonical form: every copy is found."""
+    copy = shifted(list(images(cell, PLAIN))[move], up % len(cell), along % len(cell[0]))
+    found = [canonical_textures(in_words(one), vocabulary) for one in (cell, copy)]
+    assert found[0] == found[1] == (canonical(images(straight(cell), PLAIN)),)
+
+
+@given(KNIT_AND_PURL, KNIT_AND_PURL)
+def test_textures_in_words_are_the_same_just_where_their_cells_are(
+    vocabulary: Vocabulary, one: Cell, other: Cell
+) -> None:
+    """No false alarm: other textures have another canonical form."""
+    forms = [canonical(images(straight(cell), PLAIN)) for cell in (one, other)]
+    found = [canonical_textures(in_words(cell), vocabulary) for cell in (one, other)]
+    assert (found[0] == found[1]) == (forms[0] == forms[1])

@@ -22,7 +22,7 @@ TEXT, SVG = "text/plain", "image/svg+xml"
     media=(JSON, TEXT, SVG),
     query=MatrixQuery,
     role="reader",
-    problems=("does-not-prove",),
+    problems=("not-found", "does-not-prove"),
     examples=examples.MATRIX,
 )
 def get_matrix(call: Call) -> Answer:

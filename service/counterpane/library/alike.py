@@ -9,19 +9,20 @@ from typing import Any
 
 import orjson
 
-from counterpane.craft.texture import CLOSE, MOVES, Cell, Likeness, at_most, likeness, moved
+from counterpane.craft.texture import CLOSE, MOVES, Cell, Likeness, likeness
 from counterpane.library import components
 from counterpane.library.ports import KeptTexture, TextureKey
 from counterpane.library.services import Services
-from counterpane.library.textures import LOOKS, keys_of, looks_of
+from counterpane.library.textures import LETTERS, LOOKS, keys_of, looks_of
 
 LISTED = 50
 """Items of a list where nobody asks for another number."""
 
-MOST_WORK = 60_000_000
+MOST_WORK = 40_000_000
 """Stitches laid over stitches for one answer, after which the rest is left out; house figure that bounds time."""
 
-OVER = next(move for move in MOVES if move.behind)
+EACH = 60_000
+"""What comparing two textures costs however small they are, in stitches laid over stitches; house figure."""
 
 
 @dataclass(slots=True)
@@ -66,22 +67,27 @@ def _hold(own: Sequence[TextureKey], kept: KeptTexture, least: Fraction, held: _
 
 def _found(own: Sequence[TextureKey], other: TextureKey, least: Fraction, held: _Held) -> Iterator[Likeness | None]:
     """Give how alike the texture is to each own one that it could be close to; None where that is not worked out."""
-    there = looks_of(other)
     for key in {each.looks: each for each in own}.values():
-        here = looks_of(key)
-        if _at_most(here, there) < least:
+        if not _could_reach(key.looks, other.looks, least):
             continue
+        here, there = looks_of(key), looks_of(other)
         if held.work > MOST_WORK:
             yield None
             continue
         one = likeness(here, there, LOOKS)
-        held.work += one.of * min(_area(here), _area(there)) if one else 0
+        held.work += EACH + (one.of * min(_area(here), _area(there)) if one else 0)
         yield one
 
 
-def _at_most(here: Cell, there: Cell) -> Fraction:
-    behind = moved(there, OVER, LOOKS)
-    return max(at_most(here, there), at_most(here, behind) if behind else Fraction(0))
+def _could_reach(here: str, there: str, least: Fraction) -> bool:
+    """Say whether enough of two textures could agree, were each look laid over its like, as it is or turned over."""
+    mine, theirs = ({look: looks.count(look) for look in LETTERS.values()} for looks in (here, there))
+    size, other = sum(mine.values()), sum(theirs.values())
+    enough = least * size * other
+    return any(
+        sum(min(count * other, theirs[seen[look]] * size) for look, count in mine.items()) >= enough
+        for seen in (LOOKS.mirrored, LOOKS.behind)
+    )
 
 
 def _area(cell: Cell) -> int:

@@ -6,6 +6,7 @@ API, the sorts of problem and the rules are passed in: this package knows nothin
 
 from __future__ import annotations
 
+import html
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -52,6 +53,7 @@ def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]], rules
         return render_template("rule.html", rule=rules.page(slug)) if slug in slugs else abort(404)
 
     blueprint.add_app_template_filter(marked, "marked")
+    blueprint.add_app_template_filter(as_text, "text")
     blueprint.after_request(_protect)
     return blueprint
 
@@ -62,6 +64,11 @@ def marked(text: str) -> Markup:
     return Markup("").join(
         Markup("<code>{}</code>").format(piece) if place % 2 else piece for place, piece in enumerate(pieces)
     )
+
+
+def as_text(text: str) -> Markup:
+    """Return a text as HTML between tags, where quotes stand for themselves."""
+    return Markup(html.escape(text, quote=False))
 
 
 def _protect(response: Response) -> Response:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 import shlex
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
 
+_PROBLEM = re.compile(r"`([a-z0-9-]+)`: ")
 ADDRESS = "http://127.0.0.1:8321"
 
 
@@ -53,9 +55,15 @@ def operations_of(document: Mapping[str, Any]) -> Iterator[Shown]:
                 token="security" in operation,
                 parameters=tuple(_parameter(each) for each in operation["parameters"]),
                 members=tuple(_members(operation, document)),
-                answers=tuple((status, each["description"]) for status, each in operation["responses"].items()),
+                answers=tuple((status, _answer(each)) for status, each in operation["responses"].items()),
                 examples=tuple(_examples(method, path, operation)),
             )
+
+
+def _answer(given: Mapping[str, Any]) -> str:
+    """Return what an answer is; problems by their names alone, since the foot of the page explains each once."""
+    names = _PROBLEM.findall(given["description"])
+    return ", ".join(f"`{name}`" for name in names) if names else str(given["description"])
 
 
 def _parameter(given: Mapping[str, Any]) -> Member:

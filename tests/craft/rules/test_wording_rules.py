@@ -16,6 +16,10 @@ BABY = "For a baby.\n"
 ROWS = "Row 1 (RS): K2, *p2, k2; rep from * to end.\n"
 
 BAD: dict[str, tuple[str, ...]] = {
+    "colour-change-shows-bumps": (
+        "Row 1 (RS): In MC, knit.\nRow 2: Purl.\nRow 3: Change to CC, k1, *p1, k1; rep from * to end.",
+        "Row 1 (RS): With A, knit.\nRow 2: With B, knit.",
+    ),
     "abbreviation-not-explained": (
         LIST + "Row 1: K1, ssk, k1.",
         "k - knit\np - purl\nyo - yarn over\n\nRow 1: K1, yo, k1, p2tog.",
@@ -139,6 +143,12 @@ BAD: dict[str, tuple[str, ...]] = {
     ),
 }
 GOOD: dict[str, tuple[str, ...]] = {
+    "colour-change-shows-bumps": (
+        "Row 1 (RS): With A, knit.\nRow 2: Knit.\nRow 3: With B, knit.\nRow 4: Knit.",
+        "Row 1 (RS): With A, knit.\nRow 2: With B, purl.",
+        "Row 1 (RS): With A, *k1, p1; rep from * to end.\nRow 2: With A, *k1, p1; rep from * to end.",
+        "Row 1 (RS): *K1 in A, k1 in B; rep from * to end.\nRow 2: *K1 in A, k1 in B; rep from * to end.",
+    ),
     "abbreviation-not-explained": (
         "Row 1: K1, ssk, k1.",
         "k = knit\np = purl\ntog = together\n\nRow 1: K1, k2tog.",

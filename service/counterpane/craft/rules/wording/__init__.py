@@ -8,6 +8,7 @@ from counterpane.craft.rules.wording.abbreviation_not_explained import abbreviat
 from counterpane.craft.rules.wording.abbreviation_not_used import abbreviation_not_used
 from counterpane.craft.rules.wording.attachment_near_a_baby import attachment_near_a_baby
 from counterpane.craft.rules.wording.bind_off_missing import bind_off_missing
+from counterpane.craft.rules.wording.colour_change_shows_bumps import colour_change_shows_bumps
 from counterpane.craft.rules.wording.colour_not_explained import colour_not_explained
 from counterpane.craft.rules.wording.count_not_printed import count_not_printed
 from counterpane.craft.rules.wording.end_side_wrong import end_side_wrong
@@ -42,6 +43,7 @@ RULES: tuple[Rule[Examined], ...] = (
     abbreviation_not_used,
     attachment_near_a_baby,
     bind_off_missing,
+    colour_change_shows_bumps,
     colour_not_explained,
     count_not_printed,
     end_side_wrong,
