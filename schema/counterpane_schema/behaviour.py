@@ -102,8 +102,33 @@ class Seam(Open):
     message = Text(required=True, most=10_000)
 
 
+class OpeningSize(Open):
+    """How large the openings of a section are estimated to be; an estimate is never a pass."""
+
+    section = Text(required=True)
+    yarn_overs = Whole(required=True, least=1)
+    size = fields.Nested(Figure, required=True)
+    message = Text(required=True, most=10_000)
+
+
+class MassOfPart(Open):
+    """The mass per area of a part; null is not known."""
+
+    part = Text(required=True)
+    texture = Text(required=True, allow_none=True)
+    mass = figure()
+    message = Text(required=True, most=10_000)
+
+
 class PlanBehaviour(Open):
     """What the fabric of a plan will do."""
 
     parts = fields.List(fields.Nested(PartBehaviour), required=True)
     seams = fields.List(fields.Nested(Seam), required=True)
+    openings = fields.List(fields.Nested(OpeningSize), required=True)
+    mass = fields.List(
+        fields.Nested(MassOfPart),
+        required=True,
+        allow_none=True,
+        metadata={"description": "Null where the yarn is not known, or differs by part."},
+    )

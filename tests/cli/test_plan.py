@@ -157,3 +157,12 @@ def test_a_person_reads_how_the_fabric_behaves_with_what_it_rests_on(typed: Type
     assert "bottom, sides and top (garter-border): lies flat" in words
     assert "1.05 to 1.1 times as wide as stocking stitch (house figure)" in words
     assert "rolls to the back at its sides" in words
+
+
+def test_a_person_reads_the_mass_per_area_of_a_yarn_that_is_known(typed: Type):
+    """Grams to the square metre stand as a range, and what is not known says so."""
+    yarn = {"name": "an invented wool", "metres_per_100g": 230}
+    done = typed("plan", "-", stdin=changed(yarn=yarn))
+    words = " ".join(done.out.split())
+    assert "g per m² (borrowed)" in words
+    assert "grams per m² not known: no gauge of its own; weigh a swatch" in words

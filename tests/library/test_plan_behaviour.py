@@ -24,15 +24,17 @@ SMOOTH: Mapping[str, Any] = {
 }
 
 
-def told(content: Mapping[str, Any], starters: Starters, vocabulary: Vocabulary) -> dict[str, Any]:
-    """Return the behaviour of the plan of a request."""
+def told(
+    content: Mapping[str, Any], starters: Starters, vocabulary: Vocabulary, tex: Fraction | None = None
+) -> dict[str, Any]:
+    """Return the behaviour of the plan of a request, of a yarn of so many tex."""
 
     def find(slug: str) -> Component:
         if slug not in starters:
             raise NotFound(f"There is no component {slug!r}.")
         return starters[slug]
 
-    return behaviour_of_plan(make_plan(plan_request_of(content, find, vocabulary), vocabulary), vocabulary)
+    return behaviour_of_plan(make_plan(plan_request_of(content, find, vocabulary), vocabulary), vocabulary, tex)
 
 
 def figures(value: Any) -> Iterator[Mapping[str, Any]]:
@@ -143,3 +145,25 @@ def test_what_is_not_known_of_a_seam_is_said(starters: Starters, vocabulary: Voc
     seam = told(content, starters, vocabulary)["seams"][0]
     assert (seam["excess"], seam["take_up"]) == (None, None)
     assert "not known" in seam["message"]
+
+
+def test_openings_are_estimates_that_end_in_a_rod(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The yarn's diameter is not known, so the low end is not; plain fabric has none to tell of."""
+    content = {**SMOOTH, "parts": {"body": "eyelet-dots"}}
+    openings = told(content, starters, vocabulary)["openings"]
+    assert [(each["section"], each["yarn_overs"], each["size"]["low"]) for each in openings] == [("body", 1, None)]
+    assert 7.3 < openings[0]["size"]["high"] < 7.8
+    assert "measure with a rod" in openings[0]["message"]
+    assert told(SMOOTH, starters, vocabulary)["openings"] == []
+
+
+def test_mass_is_told_where_the_yarn_and_the_gauge_are_known(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Without a yarn nothing is told; a part at a borrowed gauge and lace are not known, and never nothing."""
+    assert told(WAFFLE, starters, vocabulary)["mass"] is None
+    parts = told(SMOOTH, starters, vocabulary, Fraction(435))["mass"]
+    known = {part["part"]: part["mass"] for part in parts}
+    assert known["bottom"] is None and known["body"]["low"] < 507 < known["body"]["high"]
+    assert known["body"]["basis"] == "borrowed"
+    lace = {**SMOOTH, "parts": {"body": "feather-lace"}, "gauge": {**SMOOTH["gauge"], "in": "feather-lace"}}
+    body = told(lace, starters, vocabulary, Fraction(435))["mass"][2]
+    assert (body["mass"], "weigh a swatch" in body["message"]) == (None, True)

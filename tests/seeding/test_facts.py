@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 
 from counterpane.craft.behaviour.figures import FACTS as FIGURES
+from counterpane.craft.behaviour.mass import HAND_SPREAD
 from counterpane.craft.behaviour.textures import FLAT_ACROSS, FLAT_UPRIGHT, ROLLS
-from counterpane.craft.openings import LOOP_WIDTHS
+from counterpane.craft.openings import LOOP_HEIGHTS, LOOP_WIDTHS
 from counterpane.craft.safety import house, limits
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
 from counterpane.seeding import SeedFault
@@ -75,6 +76,8 @@ def test_what_is_from_memory_says_so_twice() -> None:
         ("azo-dyes", limits.AZO_MG_KG),
         ("decoration-left-out", limits.UNLISTED_DECORATION_PCT),
         ("loop-widths-wet-relaxed", LOOP_WIDTHS),
+        ("loop-heights-wet-relaxed", LOOP_HEIGHTS),
+        ("loop-spread-hand-knitting", HAND_SPREAD),
         ("yarn-of-a-row", ROW_WIDTHS),
         ("curl-surplus", ROLLS),
         ("flat-stitches-of-one-face", Fraction(FLAT_ACROSS)),

@@ -21,6 +21,9 @@ PI = Fraction("3.14159265358979323846")
 LOOP_WIDTHS = Fraction(41, 10)
 """Yarn in one plain loop, in stitch widths, wet relaxed: Munden's constant, from memory; see the gauge facts."""
 
+LOOP_HEIGHTS = Fraction(53, 10)
+"""Yarn in one plain loop, in row heights, wet relaxed: Munden's constant, from memory; see the gauge facts."""
+
 OPENING_STITCHES = frozenset({"yo", "yo wrapped twice"})
 """The stitches of the vocabulary that leave an opening on purpose."""
 

@@ -24,11 +24,12 @@ PICKED_UP = frozenset({"pick up and knit", "pick up and purl"})
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """So many stitches side by side in a section, and the millimetres they come to."""
+    """So many stitches side by side in a section, the millimetres they come to, and the gauge that tells so."""
 
     section: str
     stitches: int
     span: Span
+    gauge: Gauge
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +49,9 @@ def fabric_of(plan: Plan) -> PlanFabric:
         gauge = _gauge_of(section, plan)
         rows = [row.parts for row in section.cycle[: section.rows]]
         if run := _longest(rows, OPENING_STITCHES, section.before):
-            openings.append(Estimate(section.name, run, opening_mm(run, gauge)))
+            openings.append(Estimate(section.name, run, opening_mm(run, gauge), gauge))
         if run := _longest([*map(_past_edge, rows)], SLIPPED, section.before):
-            strands.append(Estimate(section.name, run, strand_mm(run, gauge)))
+            strands.append(Estimate(section.name, run, strand_mm(run, gauge), gauge))
     return PlanFabric(tuple(openings), tuple(strands), _openwork(plan, bool(openings)), _gaps(plan) or None)
 
 

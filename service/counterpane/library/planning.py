@@ -11,7 +11,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.library import components, sizes
 from counterpane.library.known import Known
 from counterpane.library.patterns import write_pattern
-from counterpane.library.plan_behaviour import behaviour_of_plan
+from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plan_labels import aftercare
 from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
@@ -32,7 +32,7 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
     told = told_of(plan, content, known)
     answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
-    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, known.vocabulary)}
+    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))}
     return answer | fabric | sizes.told(known.facts, content, plan)
 
 

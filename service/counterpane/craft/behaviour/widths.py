@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from counterpane.craft.behaviour import figures
 from counterpane.craft.behaviour.figures import Figure
+from counterpane.craft.behaviour.readings import read_ends
 from counterpane.craft.behaviour.textures import Behaviour, behaviour_of
 from counterpane.craft.constructions import Part, PlanRequest
 from counterpane.craft.constructions.gauging import PartGauge, gauge_of
@@ -19,7 +20,7 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.stitches import Vocabulary
 
 TIMES = "times"
-BY_SWATCHES = "the gauges given, each read to a quarter stitch or row and a millimetre (common practice)"
+BY_SWATCHES = "the gauges given, each with the error of its reading"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,26 +65,18 @@ def ratios(request: PlanRequest, part: Part, other: Part, vocabulary: Vocabulary
 
 
 def _read(own: Gauge, against: Gauge) -> Figure:
-    """Return the width of a stitch at one gauge against that at another."""
-    return _quotient(_ends(against.stitches, against), _ends(own.stitches, own))
+    """Return the width of a stitch at one gauge against that at another, both as far off as a reading may be."""
+    (fine, coarse), (finer, coarser) = read_ends(own), read_ends(against)
+    return _swatched(coarser.per_cm / fine.per_cm, finer.per_cm / coarse.per_cm)
 
 
 def _read_rows(own: Gauge, against: Gauge) -> Figure:
-    """Return the rows of one gauge to a row of another."""
-    return _quotient(_ends(own.rows, own), _ends(against.rows, against))
+    (fine, coarse), (finer, coarser) = read_ends(own), read_ends(against)
+    return _swatched(coarse.rows_per_cm / finer.rows_per_cm, fine.rows_per_cm / coarser.rows_per_cm)
 
 
-def _quotient(above: tuple[Fraction, Fraction], below: tuple[Fraction, Fraction]) -> Figure:
-    """Return the quotient of two numbers to a centimetre, both as far off as they may be."""
-    return Figure(above[0] / below[1], above[1] / below[0], TIMES, "common practice", BY_SWATCHES)
-
-
-def _ends(count: Fraction, gauge: Gauge) -> tuple[Fraction, Fraction]:
-    """Return the least and the greatest number to a centimetre; a reading is never off by more than half of itself."""
-    swatches, window_cm = gauge.reading.swatches, gauge.over_cm
-    count_error = min(swatches * gauge.reading.count_error, count / 2)
-    window_error = min(swatches * gauge.reading.window_error_cm, window_cm / 2)
-    return (count - count_error) / (window_cm + window_error), (count + count_error) / (window_cm - window_error)
+def _swatched(low: Fraction, high: Fraction) -> Figure:
+    return Figure(low, high, TIMES, "common practice", BY_SWATCHES)
 
 
 def _width(here: Behaviour, there: Behaviour) -> Figure | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from counterpane.craft.openings import LOOP_WIDTHS, loop_mm
+from counterpane.craft.openings import LOOP_HEIGHTS, LOOP_WIDTHS, loop_mm
 
 MM_PER_CM = 10
 
@@ -25,7 +25,7 @@ class Relaxed:
 DRY = Relaxed(Fraction(5), Fraction("3.8"))
 """Dry relaxed: D. L. Munden and later, from memory."""
 
-WET = Relaxed(Fraction("5.3"), LOOP_WIDTHS)
+WET = Relaxed(LOOP_HEIGHTS, LOOP_WIDTHS)
 """Wet relaxed: D. L. Munden and later, from memory."""
 
 FULL = Relaxed(Fraction("5.5"), Fraction("4.2"))
