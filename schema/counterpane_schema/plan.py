@@ -150,6 +150,7 @@ class PlanAnswer(Open):
     finished = fields.Dict(required=True)
     size = fields.Dict(required=True)
     beside_cots = fields.List(fields.Dict(), required=True)
+    swatches = fields.List(fields.Dict(), required=True)
     sections = fields.List(fields.Dict(), required=True)
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)

@@ -21,6 +21,7 @@ from counterpane.api import (
     safety,
     sheets,
     sizes,
+    swatches,
     wordings,
     yarns,
 )
@@ -31,6 +32,7 @@ OPERATIONS: tuple[Operation, ...] = (
     extracts.extract,
     sheets.check_sheet,
     wordings.say,
+    swatches.write_swatches,
     gauges.read_gauge,
     plans.plan,
     yarns.plan_largest,

@@ -24,6 +24,7 @@ from counterpane.cli.commands import (
     sheet,
     size,
     sizes,
+    swatch,
     token,
     write,
 )
@@ -57,6 +58,7 @@ COMMANDS: tuple[Command, ...] = (
     sheet,
     size,
     adopt,
+    swatch,
     gauge,
     matrix,
     plan,

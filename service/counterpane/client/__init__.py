@@ -59,6 +59,7 @@ from counterpane.client.results import (
     Sheet,
     SheetQuery,
     Size,
+    Swatches,
     Wording,
 )
 
@@ -105,6 +106,7 @@ __all__ = [
     "SheetQuery",
     "Size",
     "Stale",
+    "Swatches",
     "TagNeeded",
     "Taken",
     "TokenNeeded",

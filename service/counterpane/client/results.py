@@ -318,6 +318,15 @@ class Size(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Swatches(Result):
+    """The swatches of a plan, one entry for each fabric."""
+
+    terms: str
+    swatches: tuple[Json, ...]
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
 class Gauges(Result):
     """What swatches say, one entry for each texture; the `gauge` of an entry goes into a plan request."""
 
