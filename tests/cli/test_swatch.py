@@ -6,7 +6,8 @@ import json
 from typing import Any
 
 from cli.conftest import Type
-from counterpane.library import swatches
+from counterpane.library.bench import bench_of
+from counterpane.library.swatches import write_swatches
 from counterpane.wiring import open_library
 
 REQUEST: dict[str, Any] = {
@@ -27,7 +28,7 @@ def test_a_person_reads_the_steps_of_each_swatch(typed: Type) -> None:
 def test_the_json_is_what_the_api_answers(typed: Type) -> None:
     """The same of the same request."""
     done = typed("swatch", "-", "--json", stdin=json.dumps(REQUEST))
-    assert json.loads(done.out) == swatches.of_request(open_library(), REQUEST)
+    assert json.loads(done.out) == write_swatches(REQUEST, bench_of(open_library(), REQUEST))
 
 
 def test_a_plan_that_cannot_be_made_ends_with_1(typed: Type) -> None:

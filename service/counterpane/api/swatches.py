@@ -5,7 +5,8 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import swatches
+from counterpane.library.bench import bench_of
+from counterpane.library.swatches import write_swatches as write_swatches_of
 from counterpane_schema.swatch import SwatchAnswer, SwatchRequest
 
 
@@ -25,4 +26,4 @@ def write_swatches(call: Call) -> Answer:
     text of their own, and what to do with it: weigh, count, wash, count again, hang, try with a rod, stretch. Nothing
     is stored.
     """
-    return as_json(swatches.of_request(call.services, call.body))
+    return as_json(write_swatches_of(call.body, bench_of(call.services, call.body)))

@@ -327,6 +327,16 @@ class Swatches(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Regauged(Result):
+    """A recipe at another gauge; a same size that cannot be made has null figures."""
+
+    before: Json
+    same_size: Json
+    same_counts: Json
+    shape: Json
+
+
+@dataclass(frozen=True, slots=True)
 class Gauges(Result):
     """What swatches say, one entry for each texture; the `gauge` of an entry goes into a plan request."""
 

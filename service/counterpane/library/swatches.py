@@ -5,28 +5,22 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.swatching import LEAST_CM, Swatch, swatches
 from counterpane.craft.pattern.swatches import swatch_words
 from counterpane.craft.stitches import Terms, Vocabulary
-from counterpane.library import planning
+from counterpane.library.bench import Bench
 from counterpane.library.plan_proofs import lines_of
 from counterpane.library.plan_swatches import swatch_json
-from counterpane.library.services import Services
 
 Answer = dict[str, Any]
 BASIS = f"At least {LEAST_CM} cm of whole repeats with the edges of the blanket; common practice, no source."
 
 
-def of_request(services: Services, content: Mapping[str, Any]) -> Answer:
-    """Return the swatches of a plan request with the terms to write in; raise what a plan raises."""
+def write_swatches(content: Mapping[str, Any], bench: Bench) -> Answer:
+    """Return the swatches of a plan request with the terms to write in; raises what planning raises."""
     request = {name: value for name, value in content.items() if name != "terms"}
-    return of_plan(planning.made(services, request), services.vocabulary, content.get("terms") or "us")
-
-
-def of_plan(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> Answer:
-    """Return the swatches of a plan in US or UK terms."""
-    found = [_told(swatch, vocabulary, terms) for swatch in swatches(plan, vocabulary)]
+    terms: Terms = content.get("terms") or "us"
+    found = [_told(swatch, bench.vocabulary, terms) for swatch in swatches(bench.made(request), bench.vocabulary)]
     return {"terms": terms, "swatches": found, "basis": BASIS}
 
 

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Mapping
-from typing import Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import take_input, take_json, take_store, take_terms
@@ -29,32 +27,18 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan, and show the swatches of the plan, or why there is none."""
-    from counterpane.cli.planning import planned_over, read_request
-    from counterpane.library import swatches
-    from counterpane.seeding import load_vocabulary
+    from counterpane.cli.planning import answered_over, read_request
+    from counterpane.library.swatches import write_swatches
 
     asked = read_request(options.file)
-    made = planned_over(asked.content, options.store)
-    if made.plan is None:
-        return refuse(asked.title, made.answer, as_json=options.json)
-    answer = swatches.of_plan(made.plan, load_vocabulary(), options.terms or "us")
+    with output.waiting("planning"):
+        made = answered_over({**asked.content, "terms": options.terms}, options.store, write_swatches)
     if options.json:
-        output.put_json(answer)
-        return endings.DONE
-    from counterpane.cli.showing import swatches as showing
+        output.put_json(made.answer)
+    else:
+        from counterpane.cli.showing import plans, swatches
 
-    with output.page() as console:
-        showing.draw(console, asked.title or "A blanket", answer)
-    return endings.DONE
-
-
-def refuse(title: str | None, problem: Mapping[str, Any], *, as_json: bool) -> int:
-    """Show why no plan can be made."""
-    if as_json:
-        output.put_json(problem)
-        return endings.FOUND
-    from counterpane.cli.showing import plans
-
-    with output.page() as console:
-        plans.draw_refusal(console, title or "A blanket", problem)
-    return endings.FOUND
+        with output.page() as console:
+            draw = swatches.draw if made.done else plans.draw_refusal
+            draw(console, asked.title or "A blanket", made.answer)
+    return endings.DONE if made.done else endings.FOUND
