@@ -92,6 +92,13 @@ class Gauge(Counted):
     )
 
 
+def gauges() -> Either:
+    """Return the field of one gauge, or of one for each texture."""
+    several = fields.List(fields.Nested(Gauge), validate=validate.Length(1, 200))
+    said = "Write one gauge, or a list with one for each texture."
+    return Either(fields.Nested(Gauge), several, said=said, required=True)
+
+
 class Size(Closed):
     """The wanted size, in centimetres or inches, or by its name; a side given beside a name beats it."""
 
@@ -110,12 +117,7 @@ class PlanRequest(Closed):
 
     construction = Word("one-piece")
     parts = fields.Nested(Parts, required=True)
-    gauge = Either(
-        fields.Nested(Gauge),
-        fields.List(fields.Nested(Gauge), validate=validate.Length(1, 200)),
-        said="Write one gauge, or a list with one for each texture.",
-        required=True,
-    )
+    gauge = gauges()
     size = fields.Nested(Size, required=True)
     corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
     yarn = yarns(allow_none=True)
@@ -150,6 +152,7 @@ class PlanAnswer(Open):
     finished = fields.Dict(required=True)
     size = fields.Dict(required=True)
     beside_cots = fields.List(fields.Dict(), required=True)
+    swatches = fields.List(fields.Dict(), required=True)
     sections = fields.List(fields.Dict(), required=True)
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)

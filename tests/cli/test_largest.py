@@ -6,8 +6,8 @@ import json
 import re
 
 from counterpane.api.examples import IN_YARN
-from counterpane.library import planning
-from counterpane.library.yarn_planning import Bench, plan_largest
+from counterpane.library.bench import bench_of
+from counterpane.library.yarn_planning import plan_largest
 from counterpane.wiring import open_library
 
 from .conftest import Type
@@ -20,7 +20,7 @@ def test_the_json_is_what_the_api_answers(typed: Type):
     library = open_library()
     request = IN_YARN | {"have": {"balls": 7}, "keep": "width"}
     done = typed("largest", "-", "--balls", "7", "--keep", "width", "--json", stdin=REQUEST)
-    answer = plan_largest(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    answer = plan_largest(request, bench_of(library, request))
     assert (done.status, json.loads(done.out)) == (0, json.loads(json.dumps(answer)))
 
 

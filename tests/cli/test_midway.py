@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 
 from counterpane.api.examples import IN_YARN
-from counterpane.library import planning
-from counterpane.library.yarn_planning import Bench, plan_midway
+from counterpane.library.bench import bench_of
+from counterpane.library.yarn_planning import plan_midway
 from counterpane.wiring import open_library
 
 from .conftest import Type
@@ -21,7 +21,7 @@ def test_the_json_is_what_the_api_answers(typed: Type):
     request = IN_YARN | {"at": at}
     options = "--rows-done 60 --left-g 260 --used-g 75 --width-cm 72 --length-cm 14.6 --over-rows 44 --json".split()
     done = typed("midway", "-", *options, stdin=REQUEST)
-    answer = plan_midway(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    answer = plan_midway(request, bench_of(library, request))
     assert (done.status, json.loads(done.out)) == (0, json.loads(json.dumps(answer)))
 
 

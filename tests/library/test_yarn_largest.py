@@ -9,9 +9,10 @@ import pytest
 from counterpane.api.examples import IN_YARN
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.library import planning
+from counterpane.library.bench import bench_of
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
-from counterpane.library.yarn_planning import Bench, plan_largest
+from counterpane.library.yarn_planning import plan_largest
 from counterpane.wiring import open_library
 
 
@@ -23,7 +24,7 @@ def library() -> Services:
 
 def asked(library: Services, request: dict[str, Any]) -> dict[str, Any]:
     """Return the answer to a request."""
-    return plan_largest(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    return plan_largest(request, bench_of(library, request))
 
 
 def test_the_size_can_be_sent_on(library: Services) -> None:

@@ -8,9 +8,10 @@ import pytest
 
 from counterpane.api.examples import BLANKET, IN_YARN
 from counterpane.library import planning
+from counterpane.library.bench import bench_of
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
-from counterpane.library.yarn_planning import Bench, plan_midway
+from counterpane.library.yarn_planning import plan_midway
 from counterpane.wiring import open_library
 from counterpane_schema.faults import faults_of
 from counterpane_schema.midway import MidwayRequest
@@ -26,7 +27,7 @@ def asked(library: Services, at: dict[str, Any], request: dict[str, Any] = IN_YA
     """Return the answer to a request."""
     content = request | {"at": at}
     assert not faults_of(MidwayRequest(), content)
-    return plan_midway(content, Bench(planning.finder(library, content), library.vocabulary, library.facts))
+    return plan_midway(content, bench_of(library, content))
 
 
 def test_what_was_used_beats_the_swatch(library: Services) -> None:

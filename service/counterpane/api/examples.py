@@ -227,6 +227,8 @@ SWATCHES: dict[str, Any] = {
     "size": {"named": "pram"},
     "within_cm": 0.5,
 }
+REGAUGE = (Example(body=BLANKET | {"to": {"in": "waffle", "stitches": 18, "rows": 25, "over_cm": 10}}),)
+SWATCH = (Example(body=BLANKET | {"terms": "uk"}), Example(body=SMALL))
 GAUGE = (Example(body=SWATCHES), Example(body={"swatches": [{"stitches": 9, "rows": 12, "over_in": 1.5}]}))
 SIZE = (Example({"name": "pram"}),)
 FACT = (Example({"name": "inch"}),)

@@ -6,7 +6,7 @@ from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
 from counterpane.library import yarn_planning
-from counterpane.library.planning import finder
+from counterpane.library.bench import bench_of
 from counterpane_schema.largest import LargestAnswer, LargestRequest
 from counterpane_schema.midway import MidwayAnswer, MidwayRequest
 
@@ -27,7 +27,7 @@ def plan_largest(call: Call) -> Answer:
     the width. Enough yarn covers the likely amount with its margin and the high end of the estimate; what the likely
     amount alone would make stands under `without_margin`. Nothing is stored.
     """
-    return as_json(yarn_planning.plan_largest(call.body, _bench(call)))
+    return as_json(yarn_planning.plan_largest(call.body, bench_of(call.services, call.body)))
 
 
 @operation(
@@ -46,9 +46,4 @@ def plan_midway(call: Call) -> Answer:
     rows that the yarn still does for, the mass at which to start what follows the body, and the plan at the gauge that
     came out, with the cast-on kept. Nothing is stored.
     """
-    return as_json(yarn_planning.plan_midway(call.body, _bench(call)))
-
-
-def _bench(call: Call) -> yarn_planning.Bench:
-    services = call.services
-    return yarn_planning.Bench(finder(services, call.body), services.known)
+    return as_json(yarn_planning.plan_midway(call.body, bench_of(call.services, call.body)))

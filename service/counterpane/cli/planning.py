@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
-    from counterpane.library.yarn_planning import Bench
+    from counterpane.library.bench import Bench
 
     Find = Callable[[str], Component]
     Work = Callable[[Mapping[str, Any], Bench], Mapping[str, Any]]
@@ -133,8 +133,8 @@ def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> 
     The answer is the problem document where no plan can be made.
     """
     from counterpane.craft.constructions import CannotBePlanned
+    from counterpane.library.bench import Bench
     from counterpane.library.planning import finder
-    from counterpane.library.yarn_planning import Bench
     from counterpane.seeding.known import load_known
     from counterpane.wiring import open_library
 

@@ -52,6 +52,7 @@ from counterpane.client.results import (
     Plan,
     Recipe,
     RecipeCard,
+    Regauged,
     Revision,
     Rule,
     Safety,
@@ -59,6 +60,7 @@ from counterpane.client.results import (
     Sheet,
     SheetQuery,
     Size,
+    Swatches,
     Wording,
 )
 
@@ -97,6 +99,7 @@ __all__ = [
     "ProblemError",
     "Recipe",
     "RecipeCard",
+    "Regauged",
     "Revision",
     "Rule",
     "Safety",
@@ -105,6 +108,7 @@ __all__ = [
     "SheetQuery",
     "Size",
     "Stale",
+    "Swatches",
     "TagNeeded",
     "Taken",
     "TokenNeeded",

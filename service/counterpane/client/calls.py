@@ -55,6 +55,14 @@ class Client:
         form = {"as": how.pop("form")} if "form" in how else {}
         return results.Wording.of(self._post("/v1/wordings", {"text": text, **form, **how}))
 
+    def swatches(self, request: Json) -> results.Swatches:
+        """Write the swatches of a plan request."""
+        return results.Swatches.of(self._post("/v1/swatches", request))
+
+    def regauge(self, request: Json, to: Json | Sequence[Json]) -> results.Regauged:
+        """Take a plan request to another gauge: the same size, and the same counts."""
+        return results.Regauged.of(self._post("/v1/regauges", {**request, "to": to}))
+
     def gauge(self, swatches: Sequence[Json], **asked: Any) -> results.Gauges:
         """Read swatches as they were counted; `size` and `within_cm` ask what that leaves open of a piece."""
         return results.Gauges.of(self._post("/v1/gauges", {"swatches": list(swatches), **asked}))

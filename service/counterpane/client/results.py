@@ -318,6 +318,25 @@ class Size(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Swatches(Result):
+    """The swatches of a plan, one entry for each fabric."""
+
+    terms: str
+    swatches: tuple[Json, ...]
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
+class Regauged(Result):
+    """A recipe at another gauge; a same size that cannot be made has null figures."""
+
+    before: Json
+    same_size: Json
+    same_counts: Json
+    shape: Json
+
+
+@dataclass(frozen=True, slots=True)
 class Gauges(Result):
     """What swatches say, one entry for each texture; the `gauge` of an entry goes into a plan request."""
 

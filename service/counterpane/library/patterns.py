@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions.swatching import Swatch
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -24,18 +25,29 @@ def write_pattern(
     *,
     yarn: YarnEstimate | None = None,
     sampler: Plan | None = None,
+    swatches: Sequence[Swatch] = (),
     sources: Mapping[str, str] | None = None,
     after: Aftercare | None = None,
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `sources` the names of sources by slug,
-    `after` its finishing and care.
+    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `swatches` its swatches, `sources` the names
+    of sources by slug, `after` its finishing and care.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
-    told = sources or {}
-    return written(plan, vocabulary, terms, named, safety=record, yarn=yarn, small=sampler, after=after, sources=told)
+    return written(
+        plan,
+        vocabulary,
+        terms,
+        named,
+        safety=record,
+        yarn=yarn,
+        small=sampler,
+        swatches=swatches,
+        after=after,
+        sources=sources or {},
+    )
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:

@@ -32,8 +32,8 @@ def plan_json(
     """Return a plan as JSON values; `safety` is the answer of `library.safety`, null where it was not asked for."""
     return {
         "recipe": recipe_json(plan),
-        "counts": _counts(plan),
-        "finished": _finished(plan),
+        "counts": counts_json(plan),
+        "finished": finished_json(plan),
         "sections": [_section(section) for section in _with_ends(plan.sections)],
         "nearest": [
             {"cast_on": near.cast_on, "width_cm": tenths(near.width_cm), "error_cm": tenths(near.error_cm)}
@@ -86,7 +86,8 @@ def _part(part: Part | None, rows: int | None = None, stitches: int | None = Non
     return said | {name: value for name, value in given.items() if value is not None}
 
 
-def _counts(plan: Plan) -> Answer:
+def counts_json(plan: Plan) -> Answer:
+    """Return the stitches of a plan and of its parts; bands give lists."""
     counts, several = plan.counts, len(plan.counts.body) > 1
     return {
         "cast_on": counts.cast_on,
@@ -97,7 +98,8 @@ def _counts(plan: Plan) -> Answer:
     }
 
 
-def _finished(plan: Plan) -> Answer:
+def finished_json(plan: Plan) -> Answer:
+    """Return the size of a plan, and how far reading the swatches lets it be off."""
     return {
         "width_cm": tenths(plan.width_cm),
         "length_cm": tenths(plan.length_cm),

@@ -168,13 +168,13 @@ def _unit(table: Content, name: str) -> Unit:
     return "in" if table.get(f"{name}_in") is not None else "cm"
 
 
-def gauges_of(given: object) -> tuple[Gauge, ...]:
+def gauges_of(given: object, pointer: str = "/gauge") -> tuple[Gauge, ...]:
     """Return one gauge or a list of them; BadInput for none, and for counts that measure nothing."""
     if isinstance(given, Mapping):
-        return (gauge_of(given, "/gauge"),)
+        return (gauge_of(given, pointer),)
     if not isinstance(given, Sequence) or isinstance(given, str) or not given:
-        raise BadInput("/gauge", "No gauge is given.", "Write stitches, rows, and the length they were counted over.")
-    found = [gauge_of(_table(one, f"/gauge/{index}"), f"/gauge/{index}") for index, one in enumerate(given)]
+        raise BadInput(pointer, "No gauge is given.", "Write stitches, rows, and the length they were counted over.")
+    found = [gauge_of(_table(one, f"{pointer}/{index}"), f"{pointer}/{index}") for index, one in enumerate(given)]
     return tuple(pooled(group) for group in by_texture(found))
 
 
@@ -216,11 +216,18 @@ def _reading(table: Content, pointer: str) -> Reading:
     return replace(AS_USUAL, **errors, swatches=_whole(table.get("swatches"), f"{pointer}/swatches") or 1)
 
 
-def _with_named_gauges(request: PlanRequest, find: Find, vocabulary: Vocabulary) -> PlanRequest:
+def regauged(request: PlanRequest, given: object, pointer: str, find: Find, vocabulary: Vocabulary) -> PlanRequest:
+    """Return a request at other gauges, which stand at a pointer; UnknownPart and BadInput as for a whole request."""
+    return _with_named_gauges(replace(request, gauges=gauges_of(given, pointer)), find, vocabulary, pointer)
+
+
+def _with_named_gauges(
+    request: PlanRequest, find: Find, vocabulary: Vocabulary, pointer: str = "/gauge"
+) -> PlanRequest:
     """Let a gauge knitted in a texture count for every part of the same rows, whatever it is called."""
     placed = {part.component.slug for part in (*request.body, request.bottom, request.sides, request.top) if part}
     knitted = {
-        gauge.texture: _found(gauge.texture, "/gauge/in", find)
+        gauge.texture: _found(gauge.texture, f"{pointer}/in", find)
         for gauge in request.gauges
         if gauge.texture is not None and gauge.texture not in placed
     }

@@ -7,12 +7,14 @@ from typing import Any
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions.swatching import swatches as swatches_of
 from counterpane.craft.pattern import Pattern
 from counterpane.library import components, sizes
 from counterpane.library.known import Known
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plan_labels import aftercare
+from counterpane.library.plan_swatches import swatch_json
 from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety_inputs import BadInput
@@ -32,7 +34,9 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
     told = told_of(plan, content, known)
     answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
-    fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))}
+    pieces = [swatch_json(swatch) for swatch in swatches_of(plan, known.vocabulary)]
+    behaviour = behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))
+    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces}
     return answer | fabric | sizes.told(known.facts, content, plan)
 
 
@@ -64,6 +68,7 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
         told.safety,
         yarn=told.yarn,
         sampler=sampler_of(plan, known.vocabulary),
+        swatches=swatches_of(plan, known.vocabulary),
         sources=known.sources,
         after=aftercare(content, told.yarn, known.facts),
     )

@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from counterpane.craft.constructions import CannotBePlanned, Plan, PlanRequest
 from counterpane.craft.findings import Finding
-from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import estimate
 from counterpane.craft.yarn.midway import Piece
-from counterpane.library import sizes
-from counterpane.library.known import Known
+from counterpane.library.bench import Bench
 from counterpane.library.planning import answer_of
-from counterpane.library.plans import Find, make_plan, plan_request_of
+from counterpane.library.plans import make_plan
 from counterpane.library.yarn_largest import keep_of, largest_json, largest_of
 from counterpane.library.yarn_midway import gauge_json, piece_of, place_json, scale_midway, true_request, yarn_left
 from counterpane.library.yarns import yarn_json
@@ -25,29 +22,6 @@ LARGEST = ("have", "keep")
 
 MIDWAY = ("at",)
 """Members of a request in the middle of a piece that a plan request does not have."""
-
-
-@dataclass(frozen=True, slots=True)
-class Bench:
-    """What planning needs at hand: how a component is found, and what comes with the program."""
-
-    find: Find
-    known: Known
-
-    @property
-    def vocabulary(self) -> Vocabulary:
-        """The stitches."""
-        return self.known.vocabulary
-
-    def made(self, request: Content) -> Plan:
-        """Return the plan of a request; raises what planning raises."""
-        written = sizes.sized(request, self.known.facts)
-        return make_plan(plan_request_of(written, self.find, self.vocabulary), self.vocabulary)
-
-    def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
-        """Return the whole answer to a changed request, worked out and proved anew."""
-        plan = make_plan(request, self.vocabulary)
-        return answer_of(plan, content, self.known)
 
 
 def plan_largest(content: Content, bench: Bench) -> dict[str, Any]:

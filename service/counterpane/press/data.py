@@ -32,6 +32,7 @@ def as_data(pattern: Pattern) -> dict[str, Any]:
         "care": pattern.care,
         "notes": list(pattern.notes),
         "sampler": list(pattern.sampler),
+        "swatches": [{"name": each.name, "where": each.where, "steps": list(each.steps)} for each in pattern.swatches],
         "safety": dict(pattern.cautions.record),
         "credits": [asdict(credit) for credit in pattern.credits],
     }

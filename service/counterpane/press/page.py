@@ -6,7 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from counterpane.craft.pattern import Caution, Cautions, Edge, Entry, Pattern, Size, TextureGauge, WrittenSection
+from counterpane.craft.pattern import (
+    Caution,
+    Cautions,
+    Edge,
+    Entry,
+    Pattern,
+    Size,
+    SwatchWords,
+    TextureGauge,
+    WrittenSection,
+)
 from counterpane.craft.pattern.figures import both
 from counterpane.craft.pattern.terms import in_terms
 
@@ -83,6 +93,8 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
     yield Items(_size(pattern.size))
     yield Heading(in_terms("Gauge", pattern.terms))
     yield from _gauges(pattern.gauges)
+    if pattern.swatches:
+        yield from _swatches(pattern.swatches)
     yield Heading("Materials")
     yield Entries(pattern.materials)
     yield Heading("Abbreviations")
@@ -90,6 +102,16 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
     if pattern.specials:
         yield Heading("Special stitches")
         yield Entries(tuple(Entry(special.name, " ".join(special.steps)) for special in pattern.specials))
+
+
+def _swatches(swatches: tuple[SwatchWords, ...]) -> Iterator[Block]:
+    """Give how each swatch is made, and once what is done with all of them."""
+    yield Heading("Swatches")
+    for swatch in swatches:
+        yield Heading(f"{swatch.name} ({swatch.where})", 3)
+        yield Items(swatch.making)
+    yield Heading("With each swatch", 3)
+    yield Items(swatches[0].asking)
 
 
 def _gauges(gauges: tuple[TextureGauge, ...]) -> Iterator[Block]:

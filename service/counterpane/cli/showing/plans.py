@@ -67,6 +67,7 @@ def draw_numbers(console: Console, answer: Answer) -> None:
     console.print(f"\n{_work(answer)}")
     if answer["sampler"]:
         console.print(_sampler(answer["sampler"]))
+    console.print(_swatches(answer["swatches"]))
     if answer.get("yarn"):
         draw_yarn(console, answer["yarn"])
     console.print("\nCounts near the width you want", style="bold")
@@ -166,6 +167,14 @@ def _sampler(sampler: Answer) -> str:
     size = f"{number_of(sampler['cast_on'], 'stitch')}, {number_of(sampler['rows'], 'row')}"
     cm = f"{sampler['width_cm']} by {sampler['length_cm']} cm"
     return f"A sampler of {size} ({cm}) shows every change from part to part."
+
+
+def _swatches(swatches: Sequence[Answer]) -> str:
+    def size(swatch: Answer) -> str:
+        counts = f"{number_of(swatch['cast_on'], 'stitch')} by {number_of(swatch['rows'], 'row')}"
+        return f"{swatch['in'] or 'the rows given'} {counts}"
+
+    return f"Swatches to measure on first: {listed([size(each) for each in swatches])}."
 
 
 def _corrections(corrections: Sequence[Answer]) -> Table:

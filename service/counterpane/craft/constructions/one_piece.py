@@ -9,7 +9,7 @@ from math import lcm
 
 from counterpane.craft.constructions import Counts, Give, Nearby, Plan, PlanRequest, Section
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.edges import edges_beside
+from counterpane.craft.constructions.edges import Edges, edges_beside
 from counterpane.craft.constructions.fitting import (
     Option,
     best,
@@ -21,8 +21,9 @@ from counterpane.craft.constructions.fitting import (
 from counterpane.craft.constructions.gauging import PartGauge, body_gauge, gauge_of, give
 from counterpane.craft.constructions.heights import heights
 from counterpane.craft.constructions.obstacles import Stuck, TooLarge, WidthOutOfReach
-from counterpane.craft.constructions.settling import Settled, settle
-from counterpane.craft.constructions.stacking import Layer, body_width, sections
+from counterpane.craft.constructions.settling import Block, Settled, settle
+from counterpane.craft.constructions.stacking import Layer, body_width, sections, unwashed_of, width_of
+from counterpane.craft.measures import Gauge
 from counterpane.craft.stitches import Vocabulary
 
 NEAREST = 5
@@ -116,6 +117,37 @@ def _length_give(settled: Settled, made: Sequence[Section]) -> Give:
         gauge = gauge_of(settled.request, block.part, settled.vocabulary).gauge
         parts.append((gauge, section.rows, gauge.rows))
     return give(parts)
+
+
+def remeasured(plan: Plan, gauges: tuple[Gauge, ...], vocabulary: Vocabulary) -> Plan:
+    """Return the same stitches and rows measured by other gauges: another size, and no counts near it."""
+    settled = settle(replace(plan.request, gauges=gauges), vocabulary)
+    cast_on = plan.counts.cast_on
+    beside = edges_beside(settled, cast_on)
+    blocks = zip(settled.blocks, beside, plan.sections, strict=True)
+    made = tuple(_measured_again(settled, block, edges, section) for block, edges, section in blocks)
+    return replace(
+        plan,
+        request=settled.request,
+        sections=made,
+        width_cm=body_width(settled, made),
+        length_cm=sum((section.cm_length for section in made), Fraction(0)),
+        width_give=_width_give(settled, cast_on),
+        length_give=_length_give(settled, made),
+        nearest=(),
+        findings=(),
+    )
+
+
+def _measured_again(settled: Settled, block: Block, edges: Edges, section: Section) -> Section:
+    own = gauge_of(settled.request, block.part, settled.vocabulary).gauge
+    return replace(
+        section,
+        cm_width=width_of(settled, block, edges),
+        cm_length=own.length(section.rows),
+        gauge_in=own.texture,
+        unwashed_cm=unwashed_of(settled, block, edges, section.rows),
+    )
 
 
 def sampler(plan: Plan, vocabulary: Vocabulary) -> Plan:

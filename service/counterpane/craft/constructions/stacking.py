@@ -82,7 +82,7 @@ def _section(settled: Settled, layer: Layer, cycle: tuple[Row, ...], before: int
         cm_width=width_of(settled, block, layer.edges),
         cm_length=gauge.gauge.length(height.rows),
         gauge_in=gauge.texture,
-        unwashed_cm=_unwashed(settled, layer),
+        unwashed_cm=unwashed_of(settled, block, layer.edges, height.rows),
     )
 
 
@@ -101,14 +101,14 @@ def width_of(settled: Settled, block: Block, beside: Edges) -> Fraction:
     return sum((gauge.width(stitches) for gauge, stitches in _across(settled, block, beside)), Fraction(0))
 
 
-def _unwashed(settled: Settled, layer: Layer) -> tuple[Fraction, Fraction] | None:
+def unwashed_of(settled: Settled, block: Block, beside: Edges, rows: int) -> tuple[Fraction, Fraction] | None:
     """Return width and length of a block before its first wash; None where a swatch was not counted before its own."""
-    parts = [(gauge.before, stitches) for gauge, stitches in _across(settled, layer.block, layer.edges)]
+    parts = [(gauge.before, stitches) for gauge, stitches in _across(settled, block, beside)]
     known = [gauge.width(stitches) for gauge, stitches in parts if gauge is not None]
     own = parts[0][0]
     if own is None or len(known) < len(parts):
         return None
-    return sum(known, Fraction(0)), own.length(layer.height.rows)
+    return sum(known, Fraction(0)), own.length(rows)
 
 
 def body_width(settled: Settled, made: tuple[Section, ...]) -> Fraction:

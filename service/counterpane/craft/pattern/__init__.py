@@ -169,6 +169,25 @@ class Credit:
 
 
 @dataclass(frozen=True, slots=True)
+class SwatchWords:
+    """A swatch as it is read: its fabric, where the blanket works it, how it is made, and what is then done with it.
+
+    `stitches` are the loops of the whole swatch, by which its weight is divided.
+    """
+
+    name: str
+    where: str
+    stitches: int
+    making: tuple[str, ...]
+    asking: tuple[str, ...]
+
+    @property
+    def steps(self) -> tuple[str, ...]:
+        """All of them in order."""
+        return (*self.making, *self.asking)
+
+
+@dataclass(frozen=True, slots=True)
 class Pattern:
     """A blanket in words, in the terms of one trade."""
 
@@ -189,6 +208,7 @@ class Pattern:
     cautions: Cautions
     credits: tuple[Credit, ...]
     sampler: tuple[str, ...] = ()
+    swatches: tuple[SwatchWords, ...] = ()
 
     @property
     def last_row(self) -> int:

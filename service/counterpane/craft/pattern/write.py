@@ -9,6 +9,7 @@ from counterpane.craft.behaviour import seams
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions.swatching import Swatch
 from counterpane.craft.pattern import Credit, Pattern, Size, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
 from counterpane.craft.pattern.advice import CARE, materials, notes, summary
@@ -22,6 +23,7 @@ from counterpane.craft.pattern.parts import called, components_of, section_name,
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
 from counterpane.craft.pattern.seams import rows_in_notes, seam_notes
+from counterpane.craft.pattern.swatches import swatch_words
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
@@ -39,13 +41,14 @@ def written(
     safety: Mapping[str, object],
     yarn: YarnEstimate | None = None,
     small: Plan | None = None,
+    swatches: Sequence[Swatch] = (),
     after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
     `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `small` the sampler of
-    the plan, `after` its finishing and care, `sources` the names of sources by slug.
+    the plan, `swatches` its swatches, `after` its finishing and care, `sources` the names of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
@@ -71,6 +74,7 @@ def written(
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
+        swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
     )
 
 

@@ -1,0 +1,88 @@
+"""The swatches of a plan in words: what to cast on, what to work, and what each is asked before a blanket is begun.
+
+How a swatch is treated is common practice, no source; the rods are those of the safety rules on openings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from counterpane.craft.constructions import Section
+from counterpane.craft.constructions.swatching import LEAST_CM, Swatch
+from counterpane.craft.measures import shown
+from counterpane.craft.pattern import SwatchWords
+from counterpane.craft.pattern.figures import both, cm, counted
+from counterpane.craft.pattern.parts import called
+from counterpane.craft.pattern.rows import listed_rows, next_side
+from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.rows.say import say_row
+from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
+from counterpane.craft.stitches import Terms, Vocabulary
+
+_WHERE = {"bottom": "bottom border", "sides": "side borders", "top": "top border"}
+_CLEAR = "2 cm (0.8 in)"
+"""How far from the edges of a swatch one counts; common practice, no source."""
+
+
+def swatch_words(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> SwatchWords:
+    """Write a swatch in US or UK terms."""
+    name = called(swatch.part.component, terms)
+    where = ", ".join(_WHERE.get(place, place) for place in swatch.places)
+    making = tuple(in_terms(step, terms) for step in _making(swatch, vocabulary, terms))
+    asking = tuple(in_terms(step, terms) for step in _asking())
+    return SwatchWords(name, where, swatch.piece.stitches_total, making, asking)
+
+
+def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+    """Give the cast-on, the rows in words, and the bind-off: all with the yarn and the needle of the blanket."""
+    piece, section = swatch.piece, swatch.piece.sections[0]
+    ends = (piece.request.cast_on.component, piece.request.bind_off.component)
+    cast_on, bind_off = (called(component, terms) for component in ends)
+    size = f"about {cm(piece.width_cm)} by {both(piece.length_cm)}"
+    guess = "; its gauge is not known yet, so that is a guess from another fabric" if swatch.borrowed else ""
+    loops = f"{counted(piece.stitches_total, 'stitch', 'stitches')} in all with the bind-off"
+    yield f"{counted(section.before, 'stitch', 'stitches')} and {counted(section.rows, 'row')}, {size}, {loops}{guess}."
+    if swatch.narrow:
+        yield f"It is narrower than the {cm(LEAST_CM)} that tell a size: this fabric has no wider count."
+    yield f"{cast_on}: {counted(section.before, 'stitch', 'stitches')}, with the yarn and the needle of this part."
+    yield from _rows(section, vocabulary, terms)
+    yield f"{bind_off}, on the {next_side(section)}."
+
+
+def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+    """Give the rows in words, those that are all alike once, and how often they are worked."""
+    rows = listed_rows(section, vocabulary)
+    said = [say_row(row.parts, vocabulary, terms) for row in rows]
+    if len(set(said)) == 1:
+        yield f"Work every row so: {said[0]}."
+        return
+    yield f"Work {'; '.join(f'{row.side}, {words}' for row, words in zip(rows, said, strict=True))}."
+    passes, rest = divmod(section.rows, len(rows))
+    then = f", and then the first {rest} of them once more" if rest else ""
+    yield f"These {counted(len(rows), 'row')} are worked {counted(passes, 'time')} in all{then}."
+
+
+def _asking() -> Iterator[str]:
+    """Give what is done with a swatch, in order."""
+    yield (
+        "Trim its ends to what is woven in and weigh it: its grams, shared out over its stitches in all, are the yarn "
+        "of one stitch, and better than any rule."
+    )
+    yield (
+        f"Let it lie flat and unstretched. Count stitches and rows over 10 cm (4 in) or more, {_CLEAR} clear of every "
+        "edge, and write down both counts and the length they were counted over."
+    )
+    yield "Wash it as the blanket will be washed, dry it flat, weigh it again, and count over the same length again."
+    yield (
+        "Hang it by its cast-on edge for a day and measure how much longer it has become: a blanket that is carried or "
+        "hung grows as much."
+    )
+    yield (
+        f"Stretch it lightly both ways and lay smooth rods of {shown(FINGERTIP_MM, 0)} and {shown(ENTRAPMENT_MM, 0)} mm"
+        " to its largest openings, without force (a knitting needle of that thickness does): write down which of them "
+        "go through."
+    )
+    yield (
+        "Stretch the cast-on and the bind-off: each gives as far as the fabric beside it, or it is worked on another "
+        "needle or in another way."
+    )

@@ -1,0 +1,45 @@
+"""What planning needs at hand, whether components come from a library or are those that ship with the program."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from counterpane.craft.constructions import Plan, PlanRequest
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library import sizes
+from counterpane.library.known import Known
+from counterpane.library.planning import answer_of, finder
+from counterpane.library.plans import Find, make_plan, plan_request_of
+from counterpane.library.services import Services
+
+Content = Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What planning needs at hand: how a component is found, and what comes with the program."""
+
+    find: Find
+    known: Known
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        """The stitches."""
+        return self.known.vocabulary
+
+    def made(self, request: Content) -> Plan:
+        """Return the plan of a request; raises what planning raises."""
+        written = sizes.sized(request, self.known.facts)
+        return make_plan(plan_request_of(written, self.find, self.vocabulary), self.vocabulary)
+
+    def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
+        """Return the whole answer to a changed request, worked out and proved anew."""
+        plan = make_plan(request, self.vocabulary)
+        return answer_of(plan, content, self.known)
+
+
+def bench_of(services: Services, content: Content) -> Bench:
+    """Return the bench of a library, with each part of a request at the revision that is pinned, else at the latest."""
+    return Bench(finder(services, content), services.known)
