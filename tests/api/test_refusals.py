@@ -237,7 +237,7 @@ class TestTokens:
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {"read_gauge", "list_sizes", "get_size", "label", "say", "extract", "list_facts", "get_fact"}
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "list_profiles", "get_profile"}
+        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn", "list_profiles", "get_profile"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

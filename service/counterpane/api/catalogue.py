@@ -35,6 +35,7 @@ OPERATIONS: tuple[Operation, ...] = (
     plans.plan,
     yarns.plan_largest,
     yarns.plan_midway,
+    yarns.substitute_yarn,
     patterns.write_pattern,
     safety.assess_safety,
     profiles.list_profiles,

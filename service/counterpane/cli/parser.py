@@ -24,6 +24,7 @@ from counterpane.cli.commands import (
     sheet,
     size,
     sizes,
+    substitute,
     token,
     write,
 )
@@ -65,6 +66,7 @@ COMMANDS: tuple[Command, ...] = (
     label,
     largest,
     midway,
+    substitute,
     explain,
     demo,
     serve,

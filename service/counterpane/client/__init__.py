@@ -61,6 +61,7 @@ from counterpane.client.results import (
     Size,
     Wording,
 )
+from counterpane.client.yarns import Largest, Midway, Substitution
 
 __all__ = [
     "AlikeList",
@@ -85,7 +86,9 @@ __all__ = [
     "Incomplete",
     "Internal",
     "Label",
+    "Largest",
     "MethodNotAllowed",
+    "Midway",
     "Multiple",
     "NotAcceptable",
     "NotAllowed",
@@ -105,6 +108,7 @@ __all__ = [
     "SheetQuery",
     "Size",
     "Stale",
+    "Substitution",
     "TagNeeded",
     "Taken",
     "TokenNeeded",

@@ -11,6 +11,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
+from counterpane.craft.yarn.needles import NeedleAdvice
 from counterpane.library.checks import check_text
 from counterpane.library.safety import safety_of_plan
 
@@ -23,19 +24,30 @@ def write_pattern(
     safety: Mapping[str, Any] | None = None,
     *,
     yarn: YarnEstimate | None = None,
+    needles: NeedleAdvice | None = None,
     sampler: Plan | None = None,
     sources: Mapping[str, str] | None = None,
     after: Aftercare | None = None,
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `sources` the names of sources by slug,
-    `after` its finishing and care.
+    `yarn` is the estimate of its yarn, `needles` those to begin with, `sampler` the sampler of the plan, `sources` the
+    names of sources by slug, `after` its finishing and care.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
-    told = sources or {}
-    return written(plan, vocabulary, terms, named, safety=record, yarn=yarn, small=sampler, after=after, sources=told)
+    return written(
+        plan,
+        vocabulary,
+        terms,
+        named,
+        safety=record,
+        yarn=yarn,
+        needles=needles,
+        small=sampler,
+        after=after,
+        sources=sources or {},
+    )
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:

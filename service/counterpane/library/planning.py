@@ -17,6 +17,7 @@ from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.yarn_told import needles_json
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
 """Members of a pattern request that say how to write and not what to plan."""
@@ -33,7 +34,8 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     told = told_of(plan, content, known)
     answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
     fabric = {"label": told.label, "behaviour": behaviour_of_plan(plan, known.vocabulary)}
-    return answer | fabric | sizes.told(known.facts, content, plan)
+    needles = {"needles": needles_json(told.needles, known.facts)}
+    return answer | fabric | needles | sizes.told(known.facts, content, plan)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
@@ -63,6 +65,7 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
         content.get("title"),
         told.safety,
         yarn=told.yarn,
+        needles=told.needles,
         sampler=sampler_of(plan, known.vocabulary),
         sources=known.sources,
         after=aftercare(content.get("yarn"), known.facts),
