@@ -20,7 +20,7 @@ def test_the_json_is_what_the_api_answers(typed: Type):
     library = open_library()
     request = IN_YARN | {"have": {"balls": 7}, "keep": "width"}
     done = typed("largest", "-", "--balls", "7", "--keep", "width", "--json", stdin=REQUEST)
-    answer = plan_largest(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    answer = plan_largest(request, Bench(planning.finder(library, request), library.known))
     assert (done.status, json.loads(done.out)) == (0, json.loads(json.dumps(answer)))
 
 

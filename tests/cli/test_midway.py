@@ -21,7 +21,7 @@ def test_the_json_is_what_the_api_answers(typed: Type):
     request = IN_YARN | {"at": at}
     options = "--rows-done 60 --left-g 260 --used-g 75 --width-cm 72 --length-cm 14.6 --over-rows 44 --json".split()
     done = typed("midway", "-", *options, stdin=REQUEST)
-    answer = plan_midway(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    answer = plan_midway(request, Bench(planning.finder(library, request), library.known))
     assert (done.status, json.loads(done.out)) == (0, json.loads(json.dumps(answer)))
 
 

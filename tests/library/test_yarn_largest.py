@@ -23,7 +23,7 @@ def library() -> Services:
 
 def asked(library: Services, request: dict[str, Any]) -> dict[str, Any]:
     """Return the answer to a request."""
-    return plan_largest(request, Bench(planning.finder(library, request), library.vocabulary, library.facts))
+    return plan_largest(request, Bench(planning.finder(library, request), library.known))
 
 
 def test_the_size_can_be_sent_on(library: Services) -> None:

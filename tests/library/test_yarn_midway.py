@@ -26,7 +26,7 @@ def asked(library: Services, at: dict[str, Any], request: dict[str, Any] = IN_YA
     """Return the answer to a request."""
     content = request | {"at": at}
     assert not faults_of(MidwayRequest(), content)
-    return plan_midway(content, Bench(planning.finder(library, content), library.vocabulary, library.facts))
+    return plan_midway(content, Bench(planning.finder(library, content), library.known))
 
 
 def test_what_was_used_beats_the_swatch(library: Services) -> None:
