@@ -157,6 +157,7 @@ class PlanAnswer(Open):
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)
     yarn = fields.Nested(YarnAnswer, required=True, allow_none=True)
+    needles = fields.Dict(required=True)
     behaviour = fields.Nested(PlanBehaviour, required=True)
     label = fields.Nested(LabelAnswer, required=True, allow_none=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)

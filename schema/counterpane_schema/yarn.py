@@ -2,7 +2,7 @@
 
 A request's `yarn` is null, one yarn, or a list with one for each colour. All members may be left out; what is left out
 is not known. `fibre` is a list of {"fibre": name, "percent": share of the mass or null}. The thickness is told once, by
-`tex`, by `metres_per_100g`, or by `ball_g` with `ball_m`; where it is told twice the two must agree.
+`tex`, `metres_per_100g`, `nm` (metres to a gram), or `ball_g` with `ball_m`; where it is told twice the two must agree.
 An answer's figure is {"low", "likely", "high", "basis", "source"}, metres or grams to 0.1 half up, and null where it
 cannot be known. `basis` is one of "weighed swatch", "earlier piece", "gauge".
 """
@@ -73,6 +73,7 @@ class Yarn(Closed):
     )
     tex = Number(above=True, allow_none=True, most=100_000)
     metres_per_100g = Number(above=True, allow_none=True, most=10**6)
+    nm = Number(above=True, allow_none=True, most=10_000)
     ball_g = Number(above=True, allow_none=True, most=10**6)
     ball_m = Number(above=True, allow_none=True, most=10**6)
     strands = Whole(least=1, most=12, allow_none=True)
@@ -110,6 +111,7 @@ class YarnAnswer(Open):
     metres = fields.Nested(YarnFigure, required=True, allow_none=True)
     grams = fields.Nested(YarnFigure, required=True, allow_none=True)
     ends = Whole(required=True, least=0)
+    weaving = fields.List(Text(lines=True, most=10_000), required=True)
     notes = fields.List(Text(lines=True, most=10_000), required=True)
 
 
@@ -131,9 +133,40 @@ class HaveBalls(Closed):
     balls = Number(required=True, above=True, most=10**6)
 
 
+def one_amount(**kwargs: bool) -> Either:
+    """Return the field of an amount of one yarn."""
+    said = "Give one of grams, metres and balls."
+    return Either(fields.Nested(HaveGrams), fields.Nested(HaveMetres), fields.Nested(HaveBalls), said=said, **kwargs)
+
+
 def have(**kwargs: bool) -> Either:
     """Return the field of what is at hand of one yarn, or of each in their order."""
     one = (fields.Nested(HaveGrams), fields.Nested(HaveMetres), fields.Nested(HaveBalls))
-    each = Either(*one, said="Give one of grams, metres and balls.")
     said = "Give one of grams, metres and balls, or a list with one entry for each yarn."
-    return Either(*one, fields.List(each, validate=validate.Length(1, MOST_YARNS)), said=said, **kwargs)
+    return Either(*one, fields.List(one_amount(), validate=validate.Length(1, MOST_YARNS)), said=said, **kwargs)
+
+
+class SubstitutionRequest(Closed):
+    """One yarn and another in its place, each as far as it is known, and an amount of the first to turn over."""
+
+    from_ = fields.Nested(Yarn, required=True, data_key="from", attribute="from")
+    to = fields.Nested(Yarn, required=True)
+    amount = one_amount(allow_none=True)
+
+
+class SubstitutionAnswer(Open):
+    """How two yarns compare, all strands of each together.
+
+    `tex`, `metres_per_100g` and `thicker_percent` are least and most, null for an end that a class leaves open; they
+    are alike where the thickness is one figure. `verdict` is "alike", "not alike" or "not known". `strands` is the
+    number of strands of `to` that comes nearest. Nothing here is a gauge: only a swatch tells that.
+    """
+
+    from_ = fields.Dict(required=True, data_key="from", attribute="from")
+    to = fields.Dict(required=True)
+    thicker_percent = fields.List(fields.Float(allow_none=True), required=True)
+    verdict = Word("alike", "not alike", "not known", required=True)
+    strands = fields.Dict(required=True, allow_none=True)
+    amount = fields.Dict(required=True, allow_none=True)
+    basis = Text(required=True)
+    notes = fields.List(Text(), required=True)

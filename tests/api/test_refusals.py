@@ -248,7 +248,7 @@ class TestTokens:
             "get_fact",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "list_profiles", "get_profile"}
+        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn", "list_profiles", "get_profile"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

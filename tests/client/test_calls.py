@@ -13,6 +13,7 @@ from api.contents import BLANKET, RIB
 from client.conftest import Served
 from counterpane import client as package
 from counterpane.api.examples import BLANKET as PLANNED
+from counterpane.api.examples import IN_YARN
 from counterpane.api.problems import SORTS
 from counterpane.client import (
     CannotBePlanned,
@@ -177,3 +178,23 @@ def test_importing_the_client_loads_no_requests() -> None:
     """It comes with the first call."""
     code = "import sys, counterpane.client; sys.exit('requests' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], env={"PYTHONPATH": str(SERVICE)}, check=False).returncode == 0
+
+
+class TestYarn:
+    """Plans that begin with yarn, and one yarn beside another."""
+
+    def test_the_largest_blanket_of_the_yarn_at_hand(self, client: Client) -> None:
+        """The size comes with its whole plan."""
+        found = client.largest({**IN_YARN, "have": {"grams": 350}})
+        assert (found.cast_on, found.limited) == (found.plan["counts"]["cast_on"], False)
+
+    def test_a_piece_in_the_middle(self, client: Client) -> None:
+        """What was not measured is None."""
+        found = client.midway({**IN_YARN, "at": {"rows_done": 60, "left_g": 280}})
+        assert found.yarn is not None and found.yarn["rows_left"]["sure"] > 0
+        assert (found.at["section"], found.again) == ("body", None)
+
+    def test_one_yarn_in_place_of_another(self, client: Client) -> None:
+        """The amount is turned over."""
+        found = client.substitute({"metres_per_100g": 230}, {"metres_per_100g": 230}, {"grams": 350})
+        assert (found.verdict, found.amount) == ("alike", {"metres": 805.0, "grams": 350.0, "balls": None})

@@ -69,6 +69,18 @@ def test_a_piece_that_measures_as_planned_is_planned_as_before(library: Services
     assert [each["rows"] for each in answer["again"]["sections"]] == [each["rows"] for each in plan["sections"]]
 
 
+def test_a_piece_on_the_needle_is_held_against_the_gauge_before_the_wash(library: Services) -> None:
+    """It will shrink as the swatch did: one that measures as the swatch before its wash comes out as planned."""
+    before = {"stitches": 20, "rows": 27, "over_cm": 10}
+    gauge = {"stitches": 22, "rows": 30, "over_cm": 10, "washed": True, "before": before}
+    request = BLANKET | {"gauge": gauge, "parts": {"body": "waffle"}}
+    plan = planning.plan(library, request)
+    wide = plan["counts"]["cast_on"] / 20 * 10
+    measured = {"width_cm": round(wide, 2), "length_cm": 20, "rows": 54}
+    answer = asked(library, {"rows_done": 66, "measured": measured}, request)
+    assert answer["gauge"]["true"] == answer["gauge"]["planned"]
+
+
 @pytest.mark.parametrize("factor", [0.9, 0.97, 1.03, 1.1])
 def test_the_cast_on_is_kept_and_the_width_is_what_was_measured(library: Services, factor: float) -> None:
     """Rows are found anew for the length that was asked for; the body's gauge tells the same as the tape."""

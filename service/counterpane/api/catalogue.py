@@ -39,6 +39,7 @@ OPERATIONS: tuple[Operation, ...] = (
     regauging.regauge,
     yarns.plan_largest,
     yarns.plan_midway,
+    yarns.substitute_yarn,
     patterns.write_pattern,
     safety.assess_safety,
     profiles.list_profiles,

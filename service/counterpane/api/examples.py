@@ -99,6 +99,16 @@ LARGEST = (
     Example(body={**IN_YARN, "have": {"balls": 7}}),
     Example(body={**IN_YARN, "have": {"grams": 350}, "keep": "width"}),
 )
+SUBSTITUTES = (
+    Example(
+        body={
+            "from": {"metres_per_100g": 230},
+            "to": {"name": "a fine wool", "metres_per_100g": 420, "ball_g": 50, "strands": 2},
+            "amount": {"grams": 350},
+        }
+    ),
+    Example(body={"from": {"weight": "double knitting"}, "to": {"nm": 4}}),
+)
 MIDWAY = (
     Example(body={**IN_YARN, "at": {"rows_done": 112, "left_g": 210, "used_g": 152}}),
     Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),

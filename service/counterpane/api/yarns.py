@@ -1,4 +1,4 @@
-"""Yarn over HTTP: the largest blanket of what is at hand, and a piece in the middle."""
+"""Yarn over HTTP: the largest blanket of what is at hand, a piece in the middle, one yarn in place of another."""
 
 from __future__ import annotations
 
@@ -7,8 +7,10 @@ from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
 from counterpane.library import yarn_planning
 from counterpane.library.bench import bench_of
+from counterpane.library.yarn_substitutes import substitute
 from counterpane_schema.largest import LargestAnswer, LargestRequest
 from counterpane_schema.midway import MidwayAnswer, MidwayRequest
+from counterpane_schema.yarn import SubstitutionAnswer, SubstitutionRequest
 
 
 @operation(
@@ -47,3 +49,21 @@ def plan_midway(call: Call) -> Answer:
     came out, with the cast-on kept. Nothing is stored.
     """
     return as_json(yarn_planning.plan_midway(call.body, bench_of(call.services, call.body)))
+
+
+@operation(
+    "POST",
+    "/v1/yarns/substitutes",
+    tag="yarns",
+    answer=SubstitutionAnswer,
+    body=SubstitutionRequest,
+    problems=("not-usable",),
+    examples=examples.SUBSTITUTES,
+)
+def substitute_yarn(call: Call) -> Answer:
+    """Compare one yarn with another in its place.
+
+    Tells both by tex, metric and English number, metres to 100 g and class, how many strands of the second come nearest
+    to the first, and what is needed of it in place of an amount of the first at the same gauge. Nothing is stored.
+    """
+    return as_json(substitute(call.body, call.services.known.facts))

@@ -63,6 +63,11 @@ def beside(text: str) -> int:
     return _whole(text, "a number of stitches", 0, 10_000)
 
 
+def strands(text: str) -> int:
+    """Return a number of strands held together; 1 to 12."""
+    return _whole(text, "a number of strands", 1, 12)
+
+
 def port(text: str) -> int:
     """Return a TCP port; 0 lets the system choose."""
     return _whole(text, "a port", 0, 65535)

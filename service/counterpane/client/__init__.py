@@ -63,6 +63,7 @@ from counterpane.client.results import (
     Swatches,
     Wording,
 )
+from counterpane.client.yarns import Largest, Midway, Substitution
 
 __all__ = [
     "AlikeList",
@@ -87,7 +88,9 @@ __all__ = [
     "Incomplete",
     "Internal",
     "Label",
+    "Largest",
     "MethodNotAllowed",
+    "Midway",
     "Multiple",
     "NotAcceptable",
     "NotAllowed",
@@ -108,6 +111,7 @@ __all__ = [
     "SheetQuery",
     "Size",
     "Stale",
+    "Substitution",
     "Swatches",
     "TagNeeded",
     "Taken",

@@ -9,7 +9,7 @@ from types import TracebackType
 from typing import Any, Self, TypeVar
 from urllib.parse import quote
 
-from counterpane.client import results
+from counterpane.client import results, yarns
 from counterpane.client.errors import Unreadable
 from counterpane.client.transport import Asked, Transport, json_of, parsed
 
@@ -70,6 +70,19 @@ class Client:
     def plan(self, request: Json) -> results.Plan:
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
         return results.Plan.of(self._post("/v1/plans", request))
+
+    def largest(self, request: Json) -> yarns.Largest:
+        """Find the largest blanket of the yarn at hand: a plan request with `have`."""
+        return yarns.Largest.of(self._post("/v1/plans/largest", request))
+
+    def midway(self, request: Json) -> yarns.Midway:
+        """Plan again from the middle of a piece: a plan request with `at`."""
+        return yarns.Midway.of(self._post("/v1/plans/midway", request))
+
+    def substitute(self, yarn: Json, other: Json, amount: Json | None = None) -> yarns.Substitution:
+        """Compare a yarn with another in its place, and turn an amount of it over."""
+        body = {"from": yarn, "to": other, "amount": amount}
+        return yarns.Substitution.of(self._post("/v1/yarns/substitutes", body))
 
     def pattern(self, request: Json) -> results.Pattern:
         """Write a pattern, as data and as a text."""

@@ -7,7 +7,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from counterpane.craft.measures import Gauge
+from counterpane.craft.measures import Gauge, inches
+
+TIPS_CM = inches(Fraction(10))
+"""Length of both tips of a circular needle, 8 to 10 inches, the longer: a yarn shop's page on circular needles."""
+
+LIES = Fraction(7, 4)
+"""Lengths of its cord that lie on a circular needle with ease: the same page."""
+
+CROWDED = Fraction(3)
+"""Lengths of its cord that a circular needle holds when crowded: the same page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,3 +58,12 @@ def circular_capacity(length_cm: Fraction, gauge: Gauge) -> Capacity:
     """
     around = length_cm * gauge.per_cm
     return Capacity(-int(-around // 1), int(2 * around // 1))
+
+
+def cord_capacity(length_cm: Fraction, gauge: Gauge) -> Capacity:
+    """Return how many stitches lie on a circular needle of this length with ease, and how many it holds when crowded.
+
+    For flat work: the cord is the length less the tips. Rounded down to whole stitches; 0 where there is no cord.
+    """
+    cord = max(Fraction(0), length_cm - TIPS_CM) * gauge.per_cm
+    return Capacity(int(LIES * cord // 1), int(CROWDED * cord // 1))

@@ -12,6 +12,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
+from counterpane.craft.yarn.needles import NeedleAdvice
 from counterpane.library.checks import check_text
 from counterpane.library.safety import safety_of_plan
 
@@ -24,6 +25,7 @@ def write_pattern(
     safety: Mapping[str, Any] | None = None,
     *,
     yarn: YarnEstimate | None = None,
+    needles: NeedleAdvice | None = None,
     sampler: Plan | None = None,
     swatches: Sequence[Swatch] = (),
     sources: Mapping[str, str] | None = None,
@@ -31,8 +33,8 @@ def write_pattern(
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is the estimate of its yarn, `sampler` the sampler of the plan, `swatches` its swatches, `sources` the names
-    of sources by slug, `after` its finishing and care.
+    `yarn` is the estimate of its yarn, `needles` those to begin with, `sampler` the sampler of the plan, `swatches` its
+    swatches, `sources` the names of sources by slug, `after` its finishing and care.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
@@ -43,6 +45,7 @@ def write_pattern(
         named,
         safety=record,
         yarn=yarn,
+        needles=needles,
         small=sampler,
         swatches=swatches,
         after=after,

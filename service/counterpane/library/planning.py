@@ -19,6 +19,7 @@ from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.yarn_told import needles_json
 
 BESIDE_THE_PLAN = ("terms", "title", "as")
 """Members of a pattern request that say how to write and not what to plan."""
@@ -36,7 +37,8 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
     pieces = [swatch_json(swatch) for swatch in swatches_of(plan, known.vocabulary)]
     behaviour = behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))
-    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces}
+    needles = needles_json(told.needles, known.facts)
+    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces, "needles": needles}
     return answer | fabric | sizes.told(known.facts, content, plan)
 
 
@@ -67,6 +69,7 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
         content.get("title"),
         told.safety,
         yarn=told.yarn,
+        needles=told.needles,
         sampler=sampler_of(plan, known.vocabulary),
         swatches=swatches_of(plan, known.vocabulary),
         sources=known.sources,

@@ -17,7 +17,7 @@ from counterpane.craft.yarn.sizing import NotEnoughYarn, SizeLaw
 from counterpane.library.plan_answers import tenths
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.yarn_requests import number_of, yarns_of
-from counterpane.library.yarns import yarn_json, yarn_of_plan
+from counterpane.library.yarns import yarn_of_plan
 
 Answer = dict[str, Any]
 Unit = Literal["metres", "grams"]
@@ -70,15 +70,15 @@ def largest_of(plan: Plan, yarn: Any, have: Any, keep: Keep, vocabulary: Vocabul
     return Found(safe, largest(plan, enough(sure=False), guess, keep, vocabulary), guess > LARGEST_CM)
 
 
-def stocks_of(have: Any, yarn: Any) -> tuple[Stock, ...]:
+def stocks_of(have: Any, yarn: Any, pointer: str = "/have", of_yarn: str = "/yarn") -> tuple[Stock, ...]:
     """Read what is at hand, one entry for each yarn in their order; BadInput where that is not what was sent."""
-    yarns = yarns_of(yarn)
-    listed = have if isinstance(have, Sequence) else (have,)
+    yarns = yarns_of(yarn, of_yarn)
+    several = isinstance(have, Sequence)
+    listed = have if several else (have,)
     if len(listed) != len(yarns):
         hint = "Give what is at hand of each yarn, in the order of the yarns."
-        raise BadInput("/have", f"{len(yarns)} yarns are used and {len(listed)} amounts given.", hint)
-    several = isinstance(have, Sequence)
-    places = (f"/have/{place}" if several else "/have" for place in range(len(listed)))
+        raise BadInput(pointer, f"{len(yarns)} yarns are used and {len(listed)} amounts given.", hint)
+    places = (f"{pointer}/{place}" if several else pointer for place in range(len(listed)))
     return tuple(_stock(table, one, where) for table, one, where in zip(listed, yarns, places, strict=True))
 
 
@@ -152,14 +152,13 @@ def _short(plan: Plan, colours: Sequence[ColourYarn], yarns: Sequence[Yarn], sto
     return Finding("not-enough-yarn", "error", message, hint, pointer="/have")
 
 
-def largest_json(found: Found, yarn: Any, vocabulary: Vocabulary) -> Answer:
+def largest_json(found: Found) -> Answer:
     """Return the sizes as JSON values: `size` can be sent on as the size of a plan request."""
     bare = found.without_margin
     return {
         "size": _size(found.plan),
         "cast_on": found.plan.counts.cast_on,
         "rows": sum(section.rows for section in found.plan.sections),
-        "yarn": yarn_json(yarn_of_plan(found.plan, yarn, vocabulary)),
         "limited": found.limited,
         "without_margin": None if bare is None else _size(bare) | {"cast_on": bare.counts.cast_on},
     }

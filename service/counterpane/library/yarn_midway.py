@@ -14,6 +14,7 @@ from counterpane.craft.constructions.settling import settle
 from counterpane.craft.measures import Gauge, half_up
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Figure, Scale, Weighed, Yarn, scale_by_weighing
+from counterpane.craft.yarn.amounts import worked_out
 from counterpane.craft.yarn.choosing import scale_of
 from counterpane.craft.yarn.midway import (
     Piece,
@@ -40,7 +41,7 @@ def piece_of(plan: Plan, yarn: Any, at: Content, vocabulary: Vocabulary) -> Piec
     if spot is None:
         rows = sum(section.rows for section in plan.sections)
         raise BadInput(f"{AT}/rows_done", f"The blanket has {rows} rows in all.", "Count the rows again.")
-    return Piece(plan, yarns, _place(yarns, at.get("colour")), spot, vocabulary)
+    return Piece(worked_out(plan, yarns, vocabulary), _place(yarns, at.get("colour")), spot)
 
 
 def _place(yarns: Sequence[Yarn], colour: Any) -> int:
@@ -85,7 +86,7 @@ def scale_midway(piece: Piece, at: Content) -> Scale:
     """Return what a loop weighs: by what this piece has taken, else as planned."""
     yarn, used = piece.yarns[piece.place], number_of(at, "used_g", AT)
     if used is None:
-        return scale_of(piece.plan, yarn, piece.vocabulary)
+        return scale_of(piece.plan, yarn, piece.work.vocabulary)
     step = number_of(at, "scale_g", AT) or SCALE_G
     loops = loops_worked(piece)
     if step >= used or loops.low <= 0:
@@ -130,7 +131,8 @@ def _enough(need: Figure, left: Fraction) -> str:
 def true_request(piece: Piece, at: Content) -> PlanRequest | None:
     """Return the request at the gauge that the piece has come out at, the cast-on kept; None where nothing is measured.
 
-    All gauges of the request are taken to be off by the same share as the measured one.
+    All gauges of the request are taken to be off by the same share as the measured one. A piece on the needle is not
+    washed: where the gauge before the wash is known, it is held against that.
     """
     measured = at.get("measured")
     if measured is None:
@@ -139,12 +141,16 @@ def true_request(piece: Piece, at: Content) -> PlanRequest | None:
     wide, long = (number_of(measured, name, where) for name in ("width_cm", "length_cm"))
     factors = (_across(piece, wide), _along(piece, long, measured, where))
     request = _scaled(piece.plan.request, *factors)
-    settled = settle(request, piece.vocabulary)
+    settled = settle(request, piece.work.vocabulary)
     return replace(request, width_cm=width_cm(settled, piece.plan.counts.cast_on))
 
 
 def _across(piece: Piece, measured: Fraction | None) -> Fraction:
-    return Fraction(1) if measured is None else measured / piece.plan.sections[piece.spot.section].cm_width
+    if measured is None:
+        return Fraction(1)
+    gauge = body_gauge(piece.plan.request).gauge
+    now = gauge.before or gauge
+    return measured * now.per_cm / gauge.per_cm / piece.plan.sections[piece.spot.section].cm_width
 
 
 def _along(piece: Piece, measured: Fraction | None, at: Content, where: str) -> Fraction:
@@ -152,22 +158,26 @@ def _along(piece: Piece, measured: Fraction | None, at: Content, where: str) -> 
     if measured is None:
         return Fraction(1)
     rows = at.get("rows")
+    gauge = body_gauge(piece.plan.request).gauge
+    now = gauge.before or gauge
     if rows is not None:
-        return measured / body_gauge(piece.plan.request).gauge.length(int(rows))
+        return measured / now.length(int(rows))
     sections, spot = piece.plan.sections, piece.spot
     here = sections[spot.section]
     planned = sum((each.cm_length for each in sections[: spot.section]), Fraction(0))
     planned += here.cm_length * spot.rows / here.rows
     if planned == 0:
         raise BadInput(f"{where}/length_cm", "No row is worked yet.", "Leave the length out.")
-    return measured / planned
+    return measured * now.rows_per_cm / gauge.rows_per_cm / planned
 
 
 def _scaled(request: PlanRequest, across: Fraction, along: Fraction) -> PlanRequest:
-    gauges = tuple(
-        Gauge(each.stitches / across, each.rows / along, each.over_cm, each.texture) for each in request.gauges
-    )
-    return replace(request, gauges=gauges)
+    return replace(request, gauges=tuple(_stretched(each, across, along) for each in request.gauges))
+
+
+def _stretched(gauge: Gauge, across: Fraction, along: Fraction) -> Gauge:
+    before = None if gauge.before is None else _stretched(gauge.before, across, along)
+    return replace(gauge, stitches=gauge.stitches / across, rows=gauge.rows / along, before=before)
 
 
 def gauge_json(request: PlanRequest) -> Answer:
@@ -190,8 +200,8 @@ def place_json(piece: Piece) -> Answer:
 
 def _share(piece: Piece) -> Fraction:
     """Return the share of the loops of all yarns that is worked."""
-    one = replace(piece, yarns=(Yarn(),), place=0)
-    scale = scale_of(piece.plan, Yarn(), piece.vocabulary)
+    one = Piece(worked_out(piece.plan, (Yarn(),), piece.work.vocabulary), 0, piece.spot)
+    scale = scale_of(piece.plan, Yarn(), piece.work.vocabulary)
     done = loops_worked(one).likely
     here = one.loops(one.spot.section, one.spot.rows).likely
     rest = loops_to_bind_off(one, one.spot.section, scale).likely - here

@@ -14,6 +14,7 @@ from counterpane.library.planning import answer_of
 from counterpane.library.plans import make_plan
 from counterpane.library.yarn_largest import keep_of, largest_json, largest_of
 from counterpane.library.yarn_midway import gauge_json, piece_of, place_json, scale_midway, true_request, yarn_left
+from counterpane.library.yarn_told import with_ends
 from counterpane.library.yarns import yarn_json
 
 Content = Mapping[str, Any]
@@ -32,8 +33,9 @@ def plan_largest(content: Content, bench: Bench) -> dict[str, Any]:
     request = _without(content, LARGEST)
     plan = bench.made(request)
     found = largest_of(plan, request.get("yarn"), content["have"], keep_of(content.get("keep")), bench.vocabulary)
-    told = largest_json(found, request.get("yarn"), bench.vocabulary)
-    return told | {"plan": bench.answer(found.plan.request, request | {"size": told["size"]})}
+    told = largest_json(found)
+    plan_told = bench.answer(found.plan.request, request | {"size": told["size"]})
+    return told | {"yarn": plan_told["yarn"], "plan": plan_told}
 
 
 def plan_midway(content: Content, bench: Bench) -> dict[str, Any]:
@@ -62,7 +64,8 @@ def _again(piece: Piece, true: PlanRequest, content: Content, bench: Bench) -> d
     if not weighed:
         return answer
     scales = {piece.place: scale_midway(piece, content["at"])}
-    return answer | {"yarn": yarn_json(estimate(plan, piece.yarns, bench.vocabulary, scales))}
+    found = estimate(plan, piece.yarns, bench.vocabulary, scales)
+    return answer | {"yarn": yarn_json(with_ends(found, content.get("yarn"), bench.known.facts))}
 
 
 def _refuse_another_count(begun: Plan, again: Plan) -> None:

@@ -8,6 +8,7 @@ from typing import Any, cast
 
 from counterpane.craft.measures import exact, shown
 from counterpane.craft.yarn import Fibre, Weighed, Yarn
+from counterpane.craft.yarn.numbering import to_tex
 from counterpane.library.safety_inputs import BadInput
 
 Content = Mapping[str, Any]
@@ -87,12 +88,12 @@ def _tex(given: Content, pointer: str) -> Fraction | None:
 
 
 def _told(given: Content, pointer: str) -> list[tuple[str, Fraction | None]]:
-    tex, metres, grams, ball = (
-        number_of(given, name, pointer) for name in ("tex", "metres_per_100g", "ball_g", "ball_m")
-    )
+    names = ("tex", "metres_per_100g", "nm", "ball_g", "ball_m")
+    tex, metres, metric, grams, ball = (number_of(given, name, pointer) for name in names)
     return [
         ("tex", tex),
-        ("metres_per_100g", None if not metres else 100_000 / metres),
+        ("metres_per_100g", None if not metres else to_tex(metres, "m to 100 g")),
+        ("nm", None if not metric else to_tex(metric, "Nm")),
         ("ball_m", None if not (ball and grams) else 1000 * grams / ball),
     ]
 

@@ -11,6 +11,7 @@ from counterpane.craft.measures import half_up
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import ColourYarn, Figure, PartYarn, Scale, Yarn, YarnEstimate, estimate
 from counterpane.craft.yarn.choosing import TextureNotWorked
+from counterpane.craft.yarn.sections import StripesRunApart
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.yarn_requests import yarns_of
 
@@ -27,6 +28,9 @@ def yarn_of_plan(plan: Plan, given: Any, vocabulary: Vocabulary) -> YarnEstimate
         return None
     try:
         return estimate(plan, yarns, vocabulary)
+    except StripesRunApart as fault:
+        hint = "Give stripes whose rows go into those of the texture, or the other way round."
+        raise BadInput("/yarn", f"{fault}.", hint) from None
     except TextureNotWorked as fault:
         place = next(index for index, yarn in enumerate(yarns) if str(fault) in _textures(yarn))
         where = f"/yarn/{place}" if len(yarns) > 1 else "/yarn"
@@ -48,6 +52,7 @@ def yarn_json(found: YarnEstimate | None) -> Answer | None:
         "metres": _together(found.metres, scales),
         "grams": _together(found.grams, scales),
         "ends": sum(each.ends for each in found.colours),
+        "weaving": list(found.weaving),
         "notes": list(notes_of(found)),
     }
 
@@ -83,6 +88,7 @@ def _colour(each: ColourYarn) -> Answer:
         "balls": _balls(each),
         "ball": {"grams": _or_null(yarn.ball_g), "metres": _or_null(yarn.ball_m)},
         "joins": each.joins,
+        "joins_at": [{"ball": one.ball, "rows": [one.first_row, one.last_row]} for one in each.joins_at],
         "ends": each.ends,
     }
 

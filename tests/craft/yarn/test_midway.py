@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from counterpane.craft.constructions import Plan
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Scale, Weighed, Yarn, estimate
-from counterpane.craft.yarn.amounts import end_loops
+from counterpane.craft.yarn.amounts import end_loops, worked_out
 from counterpane.craft.yarn.choosing import scale_of
 from counterpane.craft.yarn.figures import Figure
 from counterpane.craft.yarn.midway import Piece, loops_to_bind_off, loops_worked, reach, spot_of
@@ -26,7 +26,7 @@ def piece(plan: Plan, rows_done: int, vocabulary: Vocabulary, *yarns: Yarn) -> P
     """Return a piece after so many rows."""
     spot = spot_of(plan.sections, rows_done)
     assert spot is not None
-    return Piece(plan, yarns or (YARN,), 0, spot, vocabulary)
+    return Piece(worked_out(plan, yarns or (YARN,), vocabulary), 0, spot)
 
 
 def whole(plan: Plan, vocabulary: Vocabulary) -> Figure:

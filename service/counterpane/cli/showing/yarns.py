@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from rich.console import Console
@@ -20,8 +20,10 @@ def draw_yarn(console: Console, yarn: Answer) -> None:
         console.print(f"\n{visible(_title(each))}", style="bold")
         console.print(_parts(each))
         console.print(_balls(each))
+        if each["joins_at"]:
+            console.print(_joins(each["joins_at"]))
         console.print(f"The figures rest on {_source(each)}.")
-    for note in yarn["notes"]:
+    for note in (*yarn["weaving"], *yarn["notes"]):
         console.print(visible(note))
 
 
@@ -53,6 +55,11 @@ def likely(figure: Answer | None) -> str:
 def span(figure: Answer | None) -> str:
     """Write the ends of a figure, "not known" where there is none."""
     return "not known" if figure is None else f"{_rounded(figure['low'])}–{_rounded(figure['high'])}"
+
+
+def _joins(joins: Sequence[Answer]) -> str:
+    rows = [f"{first:,}–{last:,}" for first, last in (join["rows"] for join in joins)]
+    return f"A ball runs out about rows {'; '.join(rows)}: join the next at the side, at the beginning of a row."
 
 
 def _rounded(value: float) -> str:

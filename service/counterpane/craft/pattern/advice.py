@@ -10,24 +10,20 @@ from counterpane.craft.pattern import Entry
 from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
-from counterpane.craft.pattern.yarns import yarn_entries
+from counterpane.craft.pattern.yarns import needles_said, yarn_entries
 from counterpane.craft.stitches import Terms
 from counterpane.craft.yarn import YarnEstimate
+from counterpane.craft.yarn.needles import NeedleAdvice
 
 CARE = "Not known: follow the yarn's label, and where two yarns differ the milder of the two."
 _OF_THE_REQUEST = ("/gauge", "/size")
 """Places of a plan request that a knitter cannot change."""
 
 
-def materials(plan: Plan, yarn: YarnEstimate | None, terms: Terms) -> tuple[Entry, ...]:
+def materials(plan: Plan, yarn: YarnEstimate | None, needles: NeedleAdvice | None, terms: Terms) -> tuple[Entry, ...]:
     """List yarn, needles and notions; what is not known is said to be so."""
-    widest = max(section.before for section in plan.sections)
-    needles = (
-        "not known: take the size that gives the gauge. A long circular needle, worked back and forth, "
-        f"holds the {counted(widest, 'stitch', 'stitches')}"
-    )
-    told = (*yarn_entries(yarn), Entry("Needles", needles), *_notions(plan))
-    return tuple(Entry(entry.name, in_terms(f"{entry.text}.", terms)) for entry in told)
+    told = (*yarn_entries(yarn), Entry("Needles", needles_said(plan, needles)), *_notions(plan))
+    return tuple(Entry(entry.name, in_terms(f"{entry.text.removesuffix('.')}.", terms)) for entry in told)
 
 
 def _notions(plan: Plan) -> Iterator[Entry]:

@@ -27,6 +27,7 @@ from counterpane.craft.pattern.swatches import swatch_words
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
+from counterpane.craft.yarn.needles import NeedleAdvice
 
 _NAMED = {"common-practice": "common practice, no source"}
 _NO_SOURCES: Mapping[str, str] = {}
@@ -40,6 +41,7 @@ def written(
     *,
     safety: Mapping[str, object],
     yarn: YarnEstimate | None = None,
+    needles: NeedleAdvice | None = None,
     small: Plan | None = None,
     swatches: Sequence[Swatch] = (),
     after: Aftercare | None = None,
@@ -47,8 +49,9 @@ def written(
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
-    `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `small` the sampler of
-    the plan, `swatches` its swatches, `after` its finishing and care, `sources` the names of sources by slug.
+    `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `needles` those to begin
+    with, `small` the sampler of the plan, `swatches` its swatches, `after` its finishing and care, `sources` the names
+    of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
@@ -62,7 +65,7 @@ def written(
         summary=summary(plan, terms),
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
-        materials=materials(plan, yarn, terms),
+        materials=materials(plan, yarn, needles, terms),
         abbreviations=abbreviations(every_row, (*_lines(sections), *beside), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
         notes=(*notes(plan, terms), *beside),

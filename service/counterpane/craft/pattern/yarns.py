@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import CM_PER_INCH, half_up, shown
 from counterpane.craft.pattern import Entry
-from counterpane.craft.pattern.figures import counted, number
+from counterpane.craft.pattern.figures import both, counted, number
 from counterpane.craft.yarn import ColourYarn, Figure, Yarn, YarnEstimate
+from counterpane.craft.yarn.needles import NeedleAdvice
 
 _NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
 _HOW_MUCH = "not known: weigh the swatch, and take all of one dye lot"
@@ -25,8 +27,39 @@ def yarn_entries(found: YarnEstimate | None) -> Iterator[Entry]:
         colour = f" ({each.yarn.colour})" if each.yarn.colour else ""
         yield Entry(f"Yarn{colour}", _said(each.yarn) or _NOT_STATED)
         yield Entry(f"Amount of yarn{colour}", _amount(each))
+        yield from _joins(each, colour)
     ends = sum(each.ends for each in found.colours)
-    yield Entry("Ends to weave in", f"about {ends}, each left 15 to 20 cm (6 to 8 in) long")
+    said = (f"about {ends}, each left 15 to 20 cm (6 to 8 in) long.", *found.weaving)
+    yield Entry("Ends to weave in", " ".join(said))
+
+
+def _joins(each: ColourYarn, colour: str) -> Iterator[Entry]:
+    """Say at which rows of the blanket a ball runs out, if more than one is used."""
+    rows = [f"{join.first_row} to {join.last_row}" for join in each.joins_at]
+    if rows:
+        where = f"a ball runs out about rows {'; '.join(rows)} of the blanket"
+        yield Entry(f"Joins{colour}", f"{where}: join the next at the side, at the beginning of a row")
+
+
+def needles_said(plan: Plan, advice: NeedleAdvice | None) -> str:
+    """Say which needles to begin with, and a cord that holds the stitches."""
+    held = counted(max(section.before for section in plan.sections), "stitch", "stitches")
+    long = advice.cord_cm if advice else None
+    cord = "long circular needle" if long is None else f"circular needle of {both(long)} or longer"
+    holds = f"A {cord}, worked back and forth, holds the {held}"
+    if advice is None or advice.mm is None:
+        return f"not known: take the size that gives the gauge. {holds}"
+    return f"begin with {_sizes(advice)}, and take the size that gives the gauge. {holds}"
+
+
+def _sizes(advice: NeedleAdvice) -> str:
+    low, high = advice.mm or (None, None)
+    mm = " to ".join(number(end) for end in (low, high) if end is not None)
+    us = " to ".join(dict.fromkeys(advice.us or ()))
+    names = " or ".join(each.name for each in advice.classes)
+    return (
+        f"{mm} mm (US {us}), which the Craft Yarn Council has for yarns of this gauge in stockinette stitch ({names})"
+    )
 
 
 def _said(yarn: Yarn) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,12 +11,13 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.gauging import body_gauge
 from counterpane.craft.openings import loop_mm
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn.balls import Balls, balls_of, by_the_ball, ends_of, joins
+from counterpane.craft.yarn.balls import ENDS_A_JOIN, Balls, balls_of, by_the_ball, ends_of, joins
 from counterpane.craft.yarn.choosing import scale_of, yarn_of
 from counterpane.craft.yarn.edges import bind_off_loops, cast_on_loops
-from counterpane.craft.yarn.figures import Figure, total
+from counterpane.craft.yarn.figures import NOTHING, Figure, total
+from counterpane.craft.yarn.joins import Join, joins_at
 from counterpane.craft.yarn.scales import Scale
-from counterpane.craft.yarn.sections import section_loops
+from counterpane.craft.yarn.sections import SectionLoops, section_loops
 from counterpane.craft.yarn.values import Yarn
 
 ENDS = "ends"
@@ -42,8 +43,8 @@ class PartYarn:
 class ColourYarn:
     """What a blanket takes of one yarn: by part, the ends, and all together with the balls to buy.
 
-    `joins` is how often a ball is joined to the one before, None where the balls are not known. `unknown` are the
-    stitches whose yarn is not known and was taken within wide bounds.
+    `joins` is how often a ball is joined to the one before, None where the balls are not known, and `joins_at` where
+    that is. `unknown` are the stitches whose yarn is not known and was taken within wide bounds.
     """
 
     yarn: Yarn
@@ -54,16 +55,21 @@ class ColourYarn:
     grams: Figure | None
     balls: Balls | None
     joins: int | None
+    joins_at: tuple[Join, ...]
     ends: int
     unknown: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class YarnEstimate:
-    """The yarn of a plan, one entry for each yarn that is used; `edges_not_known` are edges without a figure."""
+    """The yarn of a plan, one entry for each yarn that is used.
+
+    `edges_not_known` are edges without a figure, `weaving` says how the ends are woven in, yarn by yarn.
+    """
 
     colours: tuple[ColourYarn, ...]
     edges_not_known: tuple[str, ...]
+    weaving: tuple[str, ...] = ()
 
     @property
     def metres(self) -> Figure | None:
@@ -82,54 +88,106 @@ def estimate(
     """Estimate the yarn of a plan; `yarns` holds at least one, and the first works what no other claims.
 
     `scales` are those of yarns, by their place, that are better known than the yarns tell.
-
-    TextureNotWorked where a swatch was weighed in a texture that is no part of the plan.
+    TextureNotWorked where a swatch was weighed in a texture that is no part of the plan, StripesRunApart for stripes
+    that do not come together with the texture.
     """
-    used: dict[int, list[tuple[str, Figure]]] = {}
-    unknown: dict[int, dict[str, None]] = {}
-    for place, part, loops, keys in _parts(plan, yarns, vocabulary):
-        used.setdefault(place, []).append((part, loops))
-        unknown.setdefault(place, {}).update(dict.fromkeys(keys))
-    known = {place: scales.get(place) or scale_of(plan, yarns[place], vocabulary) for place in sorted(used)}
-    colours = [_colour(plan, yarns[place], used[place], tuple(unknown[place]), known[place]) for place in known]
+    work = worked_out(plan, yarns, vocabulary)
+    known = {place: scales.get(place) or scale_of(plan, yarns[place], vocabulary) for place in work.places}
+    colours = tuple(_colour(work, place, scale) for place, scale in known.items())
     edges = (plan.request.cast_on.component, plan.request.bind_off.component)
-    return YarnEstimate(tuple(colours), tuple(each.name for each in edges if not _is_known(each)))
+    return YarnEstimate(colours, tuple(each.name for each in edges if not _is_known(each)))
+
+
+def worked_out(plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary) -> Work:
+    """Return the loops of a plan; StripesRunApart for stripes that do not come together with the texture."""
+    sections = tuple(section_loops(section, yarns, vocabulary) for section in plan.sections)
+    return Work(plan, tuple(yarns), sections, vocabulary)
 
 
 def _is_known(edge: Component) -> bool:
     return edge.operation is not None and edge.operation.loops_per_stitch is not None
 
 
-def _parts(
-    plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary
-) -> Iterator[tuple[int, str, Figure, tuple[str, ...]]]:
-    """Give what each part takes of each yarn: the place of the yarn, the part, its loops, the stitches not known."""
-    cast_on, bind_off = plan.request.cast_on.component, plan.request.bind_off.component
-    yield yarn_of(yarns, "cast_on"), "cast-on", cast_on_loops(cast_on, plan.counts.cast_on), ()
-    for section in plan.sections:
-        for place, (loops, keys) in section_loops(section, yarns, vocabulary).items():
-            yield place, section.name, loops, keys
-    yield yarn_of(yarns, "bind_off"), "bind-off", bind_off_loops(bind_off, plan.sections[-1].after), ()
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What a plan works in loops: its yarns, and the loops of its sections, in their order."""
+
+    plan: Plan
+    yarns: tuple[Yarn, ...]
+    sections: tuple[SectionLoops, ...]
+    vocabulary: Vocabulary
+
+    @property
+    def places(self) -> tuple[int, ...]:
+        """The yarns that are used, by their place."""
+        edges = {yarn_of(self.yarns, "cast_on"), yarn_of(self.yarns, "bind_off")}
+        return tuple(sorted(edges.union(*(section.places for section in self.sections))))
+
+    def cast_on(self, place: int) -> Figure | None:
+        """Return the loops of the cast-on, None where another yarn works it."""
+        if yarn_of(self.yarns, "cast_on") != place:
+            return None
+        return cast_on_loops(self.plan.request.cast_on.component, self.plan.counts.cast_on)
+
+    def bind_off(self, place: int) -> Figure | None:
+        """Return the loops of the bind-off, None where another yarn works it."""
+        if yarn_of(self.yarns, "bind_off") != place:
+            return None
+        return bind_off_loops(self.plan.request.bind_off.component, self.plan.sections[-1].after)
+
+    def parts(self, place: int) -> tuple[tuple[str, Figure], ...]:
+        """Return what each part takes of a yarn, in order of working."""
+        names = ("cast-on", *(section.name for section in self.plan.sections), "bind-off")
+        rows = (each.loops(place) if place in each.places else None for each in self.sections)
+        loops = (self.cast_on(place), *rows, self.bind_off(place))
+        return tuple((name, each) for name, each in zip(names, loops, strict=True) if each is not None)
+
+    def likely_up_to(self, place: int, row: int) -> Fraction:
+        """Return the likely loops of a yarn in the rows up to the end of a row of the blanket, without the cast-on."""
+        loops = Fraction(0)
+        for section, each in zip(self.plan.sections, self.sections, strict=True):
+            if row < section.first_row:
+                break
+            loops += each.likely(place, min(section.rows, row - section.first_row + 1))
+        return loops
+
+    @property
+    def last_row(self) -> int:
+        """The number of rows of the blanket."""
+        return sum(section.rows for section in self.plan.sections)
 
 
-def _colour(
-    plan: Plan, yarn: Yarn, used: list[tuple[str, Figure]], unknown: tuple[str, ...], scale: Scale
-) -> ColourYarn:
-    joined = _joins(plan, yarn, scale, total(loops for _, loops in used))
+def _colour(work: Work, place: int, scale: Scale) -> ColourYarn:
+    yarn, used = work.yarns[place], work.parts(place)
+    joined, placed = _joined(work, place, scale, total(loops for _, loops in used))
     ends = ends_of(joined or 0)
-    everything = [*used, (ENDS, end_loops(plan, scale).times(ends))]
+    everything = (*used, (ENDS, end_loops(work.plan, scale).times(ends)))
     parts = tuple(PartYarn(part, loops, scale.metres_of(loops), scale.grams_of(loops)) for part, loops in everything)
     loops = total(each for _, each in everything)
     metres, grams = scale.metres_of(loops), scale.grams_of(loops)
     balls = balls_of(yarn, metres, grams)
-    return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, ends, unknown)
+    unknown = tuple(dict.fromkeys(key for each in work.sections for key in each.unknown.get(place, ())))
+    return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, placed, ends, unknown)
 
 
-def _joins(plan: Plan, yarn: Yarn, scale: Scale, worked: Figure) -> int | None:
-    end = end_loops(plan, scale)
-    ends = by_the_ball(yarn, scale.metres_of(end), scale.grams_of(end))
-    rest = by_the_ball(yarn, scale.metres_of(worked), scale.grams_of(worked))
-    return None if ends is None or rest is None else joins(rest[0].likely, ends[0].likely, rest[1])
+def _joined(work: Work, place: int, scale: Scale, worked: Figure) -> tuple[int | None, tuple[Join, ...]]:
+    """Return how often a ball is joined on, None where that is not known, and where."""
+    yarn, end = work.yarns[place], end_loops(work.plan, scale)
+
+    def amount(loops: Figure) -> tuple[Figure, Fraction] | None:
+        return by_the_ball(yarn, scale.metres_of(loops), scale.grams_of(loops))
+
+    ends, rest = amount(end), amount(worked)
+    joined = None if ends is None or rest is None else joins(rest[0].likely, ends[0].likely, rest[1])
+    if ends is None or rest is None or not joined:
+        return joined, ()
+
+    # A row takes the same share of the whole by the low, the likely and the high figures, near enough for a place.
+    a_ball = (ends[1] - ENDS_A_JOIN * ends[0].likely) * worked.likely
+    balls = [a_ball / end for end in (rest[0].high, rest[0].low)]
+    begun = (work.cast_on(place) or NOTHING).likely
+    placed = joins_at(joined, (balls[0], balls[1]), begun, work.last_row, lambda row: work.likely_up_to(place, row))
+    return joined, placed
 
 
 def end_loops(plan: Plan, scale: Scale) -> Figure:

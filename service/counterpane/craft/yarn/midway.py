@@ -9,16 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import lcm
 
 from counterpane.craft.constructions import Plan, Section
-from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn.amounts import end_loops
-from counterpane.craft.yarn.choosing import BODY, yarn_of
-from counterpane.craft.yarn.edges import bind_off_loops, cast_on_loops
+from counterpane.craft.yarn.amounts import Work, end_loops
+from counterpane.craft.yarn.choosing import BODY
 from counterpane.craft.yarn.figures import NOTHING, Figure, total
 from counterpane.craft.yarn.scales import Scale
-from counterpane.craft.yarn.sections import section_loops
 from counterpane.craft.yarn.values import Yarn
 
 ENDS = ("low", "likely", "high")
@@ -39,16 +35,23 @@ class Spot:
 class Piece:
     """A plan that is on the needle: its yarns, the place of the one that is asked about, and where the work stands."""
 
-    plan: Plan
-    yarns: tuple[Yarn, ...]
+    work: Work
     place: int
     spot: Spot
-    vocabulary: Vocabulary
 
-    def loops(self, section: int, rows: int) -> Figure:
-        """Return the loops of the yarn in the first rows of a section."""
-        found = section_loops(self.plan.sections[section], self.yarns, self.vocabulary, rows)
-        return found[self.place][0] if self.place in found else NOTHING
+    @property
+    def plan(self) -> Plan:
+        """The plan that the piece was begun by."""
+        return self.work.plan
+
+    @property
+    def yarns(self) -> tuple[Yarn, ...]:
+        """All yarns of the plan."""
+        return self.work.yarns
+
+    def loops(self, section: int, rows: int | None = None) -> Figure:
+        """Return the loops of the yarn in the first rows of a section, in all if None."""
+        return self.work.sections[section].loops(self.place, rows)
 
     @property
     def free(self) -> int | None:
@@ -72,21 +75,16 @@ def spot_of(sections: Sequence[Section], rows_done: int) -> Spot | None:
 
 def loops_worked(piece: Piece) -> Figure:
     """Return the loops of the yarn that are worked so far, the cast-on among them."""
-    plan = piece.plan
-    parts = [piece.loops(place, plan.sections[place].rows) for place in range(piece.spot.section)]
-    parts.append(piece.loops(piece.spot.section, piece.spot.rows))
-    if yarn_of(piece.yarns, "cast_on") == piece.place:
-        parts.append(cast_on_loops(plan.request.cast_on.component, plan.counts.cast_on))
-    return total(parts)
+    parts = [piece.loops(place) for place in range(piece.spot.section)]
+    cast_on = piece.work.cast_on(piece.place) or NOTHING
+    return total((cast_on, *parts, piece.loops(piece.spot.section, piece.spot.rows)))
 
 
 def loops_to_bind_off(piece: Piece, begin: int, scale: Scale) -> Figure:
     """Return the loops from the first row of a section to the last end: all rows, the bind-off, one end."""
-    plan, sections = piece.plan, piece.plan.sections
-    parts = [piece.loops(place, sections[place].rows) for place in range(begin, len(sections))]
-    if yarn_of(piece.yarns, "bind_off") == piece.place:
-        parts.append(bind_off_loops(plan.request.bind_off.component, sections[-1].after))
-    return total((*parts, end_loops(plan, scale)))
+    parts = [piece.loops(place) for place in range(begin, len(piece.plan.sections))]
+    bind_off = piece.work.bind_off(piece.place) or NOTHING
+    return total((*parts, bind_off, end_loops(piece.plan, scale)))
 
 
 def loops_to_free(piece: Piece) -> Figure:
@@ -94,9 +92,8 @@ def loops_to_free(piece: Piece) -> Figure:
     spot, free = piece.spot, piece.free
     if free is None or free == spot.section:
         return NOTHING
-    rest = piece.loops(spot.section, piece.plan.sections[spot.section].rows) - piece.loops(spot.section, spot.rows)
-    between = range(spot.section + 1, free)
-    return total((rest, *(piece.loops(place, piece.plan.sections[place].rows) for place in between)))
+    rest = piece.loops(spot.section) - piece.loops(spot.section, spot.rows)
+    return total((rest, *(piece.loops(place) for place in range(spot.section + 1, free))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +118,7 @@ def reach(piece: Piece, grams: Fraction, scale: Scale, sure: bool) -> Reach:
         raise ValueError("grams of a free section are asked for")
     section = piece.plan.sections[piece.free]
     done = piece.spot.rows if piece.free == piece.spot.section else 0
-    repeat = lcm(len(section.cycle), *(yarn.every for yarn in piece.yarns))
+    repeat = piece.work.sections[piece.free].period
     first = (section.rows - done) % repeat
     marks = [piece.loops(piece.free, done + rows) for rows in (0, first, first + repeat)]
     begin, each = scale.grams * (marks[1] - marks[0]), scale.grams * (marks[2] - marks[1])

@@ -1,0 +1,43 @@
+"""Answers about yarn as frozen values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from counterpane.client.results import Json, Result
+
+
+@dataclass(frozen=True, slots=True)
+class Largest(Result):
+    """The largest blanket of the yarn at hand; `size` can be sent on as the size of a plan request."""
+
+    size: Json
+    cast_on: int
+    rows: int
+    yarn: Json
+    limited: bool
+    without_margin: Json | None
+    plan: Json
+
+
+@dataclass(frozen=True, slots=True)
+class Midway(Result):
+    """A piece in the middle: where it stands, what its yarn does for, and the plan at the gauge that came out."""
+
+    at: Json
+    yarn: Json | None
+    gauge: Json | None
+    again: Json | None
+
+
+@dataclass(frozen=True, slots=True)
+class Substitution(Result):
+    """How two yarns compare, all strands of each together; `data["from"]` is the first of them."""
+
+    to: Json
+    thicker_percent: tuple[float | None, ...]
+    verdict: str
+    strands: Json | None
+    amount: Json | None
+    basis: str
+    notes: tuple[str, ...]

@@ -1,0 +1,72 @@
+"""What a plan says of its yarn beside the amounts: how ends are woven in, and which needles to begin with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from counterpane.craft.care.yarns import Yarn as Told
+from counterpane.craft.constructions import Plan
+from counterpane.craft.measures import half_up
+from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.yarn import YarnEstimate
+from counterpane.craft.yarn.choosing import plain_gauge
+from counterpane.craft.yarn.classes import classes_of_gauge
+from counterpane.craft.yarn.needles import NeedleAdvice, needle_advice
+from counterpane.craft.yarn.weaving import Worn, weaving_of
+from counterpane.library.known import Facts
+from counterpane.library.label_facts import law_of
+from counterpane.library.plan_labels import yarns_told
+from counterpane.library.yarn_facts import cords, source_of_classes, weavings, yarn_classes
+from counterpane.library.yarns import yarn_of_plan
+
+Answer = dict[str, Any]
+TAKEN = "Nobody says whether the wool is superwash, so take it to be. "
+NOT_KNOWN = "Its fibre is not known: weave its ends in one way, back, and a third way."
+
+
+def told_yarn(plan: Plan, given: Any, vocabulary: Vocabulary, facts: Facts) -> YarnEstimate | None:
+    """Estimate the yarn of a plan, with how its ends are woven in; None and BadInput as `yarn_of_plan`."""
+    return with_ends(yarn_of_plan(plan, given, vocabulary), given, facts)
+
+
+def with_ends(found: YarnEstimate | None, given: Any, facts: Facts) -> YarnEstimate | None:
+    """Return an estimate with how the ends of its yarns are woven in."""
+    return None if found is None else replace(found, weaving=tuple(dict.fromkeys(_ends_said(given, facts))))
+
+
+def _ends_said(given: Any, facts: Facts) -> Iterator[str]:
+    for yarn in yarns_told(given, law_of(facts)):
+        found = weaving_of(_worn(yarn), weavings(facts))
+        unsure = TAKEN if found is not None and found.superwash and yarn.superwash is None else ""
+        yield NOT_KNOWN if found is None else f"{unsure}{found.says}"
+
+
+def _worn(yarn: Told) -> Worn:
+    return Worn(tuple(fibre.sort for fibre in yarn.named) if yarn.is_read else None, yarn.superwash)
+
+
+def needles_of_plan(plan: Plan, vocabulary: Vocabulary, facts: Facts) -> NeedleAdvice:
+    """Advise on needles for a plan: by the class of its gauge where that was of stocking stitch, and a cord."""
+    gauge, is_plain = plain_gauge(plan.request, vocabulary)
+    found = classes_of_gauge(gauge, yarn_classes(facts)) if is_plain else ()
+    return needle_advice(found, gauge, max(section.before for section in plan.sections), cords(facts))
+
+
+def needles_json(advice: NeedleAdvice, facts: Facts) -> Answer:
+    """Return needles as JSON values; `mm` and `us` are null where the gauge of stocking stitch is not known."""
+    return {
+        "mm": None if advice.mm is None else [_number(end) for end in advice.mm],
+        "us": None if advice.us is None else list(advice.us),
+        "classes": [{"number": each.number, "name": each.name} for each in advice.classes],
+        "basis": None if advice.mm is None else "published",
+        "source": None if advice.mm is None else source_of_classes(facts),
+        "cord_cm": None if advice.cord_cm is None else int(advice.cord_cm),
+        "stitches": advice.stitches,
+    }
+
+
+def _number(value: Fraction | None) -> float | None:
+    return None if value is None else float(half_up(value, Fraction(1, 100)))
