@@ -130,7 +130,7 @@ def test_a_measurement_says_who_when_and_on_what() -> None:
     told = {"what": "hole_mm", "value": 4.5, "by": "M. Tester", "on": "2026-11-20", "yarn": "cotton", "gauge": None}
     shown = drawn(measured=[{**told, "wash": None, "not_told": ["gauge", "wash"], "counts": False}])
     assert "hole_mm 4.5: M. Tester, 2026-11-20; cotton. Not told: gauge, wash." in shown
-    assert "counts for nothing" in shown
+    assert "At another gauge" in shown
 
 
 def test_an_unknown_child_is_said_to_be_unknown() -> None:

@@ -139,3 +139,9 @@ def test_a_conflict_is_told_where_one_of_its_rules_is_concerned() -> None:
     assert [each["reference"] for each in conflicts_json(["R05"])] == ["K4"]
     assert "K4" not in [each["reference"] for each in record(CHILD)["conflicts"]]
     assert "K1" in [each["reference"] for each in record({**CHILD, "use": "sleep"})["conflicts"]]
+
+
+def test_a_label_alone_says_nothing_of_a_child() -> None:
+    """What the yarn tells of fibres and washing leaves open what depends on whom the piece is for."""
+    told = record({"fibres": [{"name": "cotton", "pct": 100}]})
+    assert {"R03", "R16", "R40"} <= set(told["not_assessed"])

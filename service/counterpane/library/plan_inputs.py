@@ -24,18 +24,17 @@ FLAT = "one-piece"
 MEASURE_MASS = "An estimate clears nothing: weigh the washed, dry piece."
 
 
-def add_plan(
-    inputs: SafetyInputs, plan: Plan, fabric: PlanFabric, yarn: YarnEstimate | None = None, of_somebody: bool = True
-) -> SafetyInputs:
+def add_plan(inputs: SafetyInputs, plan: Plan, fabric: PlanFabric, yarn: YarnEstimate | None = None) -> SafetyInputs:
     """Add what a plan tells to safety inputs; where both tell, the stricter counts.
 
-    With `of_somebody` false nothing was said of the child, and what the piece has not is left open too.
+    Where neither an age nor a use is told nothing was said of anybody, and what the piece has not is left open too.
     """
     longest = max((low for each in fabric.strands if (low := each.span.low) is not None), default=Fraction(0))
     floats = longest if inputs.float_mm is None and longest > LOOSE_NOTICE_MM else None
     grams = _heavy(plan, yarn) if inputs.mass_g is None else None
     gauges = [10 * gauge.per_cm for gauge in plan.request.gauges]
-    known = _structure(inputs, plan) if of_somebody else inputs
+    somebody = inputs.age_band is not None or inputs.use is not None
+    known = _structure(inputs, plan) if somebody else inputs
     return replace(
         known,
         openwork=inputs.openwork or fabric.openwork,

@@ -70,7 +70,7 @@ def safety_of_plan(
     fabric, gauges = fabric_of(plan), plan.request.gauges
     given, profile = _apart(for_ or {}, profiles, "/for")
     stated = given.with_measured(gauges)
-    known = add_plan(stated, plan, fabric, yarn, of_somebody=for_ is not None)
+    known = add_plan(stated, plan, fabric, yarn)
     assessment = assess_inputs(known)
     answer = assessment_json(assessment, known)
     concerned = [*assessment.not_assessed, *assessment.assessed, *(each["reference"] for each in answer["findings"])]
