@@ -24,8 +24,9 @@ MOST_BY_STITCH = 400
 class WrittenOut:
     """A row at one count: its fixed parts and the stitches after it, or why it cannot be worked.
 
-    `times` is how often each open repeat is worked, in the order in which they are met. `needle` is what the next row
-    begins with: the stitches between the markers, and those that a turn has left.
+    `times` is how often each open repeat is worked, in the order in which they are met; `all_off` are those of them
+    that "bind off all stitches" took. `needle` is what the next row begins with: the stitches between the markers, and
+    those that a turn has left.
     """
 
     parts: Nodes | None
@@ -33,6 +34,7 @@ class WrittenOut:
     times: tuple[int, ...] = ()
     misfit: Misfit | None = None
     needle: Needle | None = None
+    all_off: tuple[int, ...] = ()
 
 
 def write_out(
@@ -56,28 +58,30 @@ def write_out(
         misfit = alone or Misfit(stuck.slug, 0, stuck.place, stuck.asked, stuck.left, has=before)
         return WrittenOut(None, None, misfit=misfit)
     times = tuple(amount.base for amount in worked)
-    return WrittenOut(with_times(parts, times), needle.all.base, times, needle=needle)
+    all_off: list[int] = []
+    filled = tuple(_filled(parts, iter(times), all_off))
+    return WrittenOut(filled, needle.all.base, times, needle=needle, all_off=tuple(all_off))
 
 
-def with_times(parts: Sequence[Node], times: Sequence[int]) -> Nodes:
-    """Return the parts with each open repeat worked so often: `times` in the order in which they are met."""
-    return tuple(_filled(parts, iter(times)))
-
-
-def _filled(parts: Sequence[Node], times: Iterator[int]) -> Iterator[Node]:
+def _filled(parts: Sequence[Node], times: Iterator[int], all_off: list[int]) -> Iterator[Node]:
+    """Give the parts with each open repeat worked as often as `times` says, in the order in which they are met."""
     for node in parts:
         match node:
             case OpenRepeat():
                 yield from _repeated(tuple(map(_certain, node.parts)), next(times))
-                yield from _filled(node.last or (), times)
-            case Group() if any(isinstance(part, OpenRepeat) for part in within(node.parts)):
-                copies = [tuple(_filled(node.parts, times)) for _ in range(node.times)]
+                yield from _filled(node.last or (), times, all_off)
+            case Group() if any(map(_is_open, within(node.parts))):
+                copies = [tuple(_filled(node.parts, times, all_off)) for _ in range(node.times)]
                 yield from _folded(copies)
             case BindOff(times=None):
-                next(times)  # It is met as a repeat of a bind-off.
+                all_off.append(next(times))  # It is met as a repeat of a bind-off.
                 yield node
             case _:
                 yield _certain(node)
+
+
+def _is_open(node: Node) -> bool:
+    return isinstance(node, OpenRepeat) or (isinstance(node, BindOff) and node.times is None)
 
 
 def _certain(node: Node) -> Node:

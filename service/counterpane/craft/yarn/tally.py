@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -51,25 +51,25 @@ def tally_rows(rows: Iterable[Sequence[Node]], before: int, vocabulary: Vocabula
         earlier = write_out(parts, has, vocabulary, earlier=earlier)
         if earlier.parts is None or earlier.after is None:
             raise CannotBeCounted(f"a row does not work over {has} stitches")
-        done.append(RowTally(_of(earlier.parts, earlier.times), earlier.after))
+        done.append(RowTally(_of(earlier.parts, iter(earlier.all_off)), earlier.after))
         has = earlier.after
     return tuple(done)
 
 
-def _of(parts: Iterable[Node], times_met: Sequence[int]) -> Stitches:
-    """Count closed parts; all that "bind off all" takes is the last of the numbers of times that the row met."""
+def _of(parts: Iterable[Node], all_off: Iterator[int]) -> Stitches:
+    """Count closed parts; `all_off` are the stitches that "bind off all" takes, one number each."""
     counted: Stitches = Counter()
     for node in parts:
         match node:
             case Work(stitch, times, colour=colour):
                 counted[stitch, colour] += times
             case Group(inner, times):
-                for key, number in _of(inner, times_met).items():
+                for key, number in _of(inner, all_off).items():
                     counted[key] += number * times
             case IntoOne(inner):
-                counted += _of(inner, times_met)
+                counted += _of(inner, all_off)
             case BindOff(times):
-                counted[KNIT, None] += times_met[-1] if times is None else times + (not node.joined)
+                counted[KNIT, None] += next(all_off) if times is None else times + (not node.joined)
             case CastOn(times):
                 counted[CAST_ON, None] += times
             case _:
