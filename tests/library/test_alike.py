@@ -92,3 +92,15 @@ def test_a_component_without_a_texture_is_like_none(starting: Services) -> None:
     assert alike(starting, "long-tail") == {"component": "long-tail", "items": [], "compared": 0, "not_compared": 0}
     with pytest.raises(NotFound):
         alike(starting, "no-such-thing")
+
+
+def test_the_same_texture_is_found_however_large_it_is() -> None:
+    """A repeat of more rows than are compared with others, begun two rows later, is the same; others are left out."""
+    services = open_library()
+    rows = ["*k7, p1" if number % 5 else "*p2, k6" for number in range(1, 80)] + ["*k3, p5"]
+    for slug, begun in (("tall-one", rows), ("tall-again", rows[2:] + rows[:2])):
+        numbered = (f"Row {number}: {row}; rep from * to end.\n" for number, row in enumerate(begun, 1))
+        add(services, slug, "".join(numbered))
+    answer = alike(services, "tall-one", 60)
+    assert named(answer)["tall-again"]["said"] == "The same texture."
+    assert answer["not_compared"] > 0

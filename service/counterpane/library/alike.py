@@ -9,7 +9,7 @@ from typing import Any
 
 import orjson
 
-from counterpane.craft.texture import CLOSE, MOVES, Cell, Likeness, likeness
+from counterpane.craft.texture import CLOSE, MOVES, Cell, Likeness, canonical, likeness, moved
 from counterpane.library import components
 from counterpane.library.ports import KeptTexture, TextureKey
 from counterpane.library.services import Services
@@ -21,7 +21,7 @@ LISTED = 50
 MOST_WORK = 40_000_000
 """Stitches laid over stitches for one answer, after which the rest is left out; house figure that bounds time."""
 
-EACH = 60_000
+EACH = 20_000
 """What comparing two textures costs however small they are, in stitches laid over stitches; house figure."""
 
 
@@ -71,12 +71,22 @@ def _found(own: Sequence[TextureKey], other: TextureKey, least: Fraction, held: 
         if not _could_reach(key.looks, other.looks, least):
             continue
         here, there = looks_of(key), looks_of(other)
+        if key.key == other.key:
+            yield _same(here, there)
+            continue
         if held.work > MOST_WORK:
             yield None
             continue
         one = likeness(here, there, LOOKS)
         held.work += EACH + (one.of * min(_area(here), _area(there)) if one else 0)
         yield one
+
+
+def _same(here: Cell, there: Cell) -> Likeness | None:
+    """Return by which move one texture is the other, however large they are."""
+    least = canonical((here,))
+    moves = (move for move in MOVES if (image := moved(there, move, LOOKS)) and canonical((image,)) == least)
+    return next((Likeness(_area(here), _area(here), move) for move in moves), None)
 
 
 def _could_reach(here: str, there: str, least: Fraction) -> bool:
