@@ -65,8 +65,8 @@ def test_every_link_of_the_page_leads_somewhere(client: FlaskClient) -> None:
 
 
 def test_a_page_is_small(client: FlaskClient) -> None:
-    """A first visit is at most 150 kB; house."""
-    assert len(_fetched(client, "/")) + len(_fetched(client, "/static/pages.css")) <= 150_000
+    """A first visit is at most 100 kB; house."""
+    assert len(_fetched(client, "/")) + len(_fetched(client, "/static/pages.css")) <= 100_000
 
 
 def _fetched(client: FlaskClient, path: str) -> bytes:
