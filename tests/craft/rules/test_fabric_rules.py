@@ -122,3 +122,13 @@ def test_a_borrowed_gauge_costs_length_by_a_range(starters: Starters, vocabulary
     """24 garter rows planned at 30 to 10 cm are 8 cm and come out shorter by what 1.2 to 1.47 rows to one make."""
     found = said("gauge-borrowed", starters, vocabulary, parts={"body": "stocking-stitch", "sides": WIDE})
     assert "1.3 to 2.5 cm shorter" in found[0].message and "memory" in found[0].message
+
+
+def test_a_band_of_cables_beside_a_smooth_band_draws_in_by_a_range(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The narrower band is named, whichever of the two lies below, and bands of one width are left alone."""
+    for at, slugs in enumerate((("rope-cable", "stocking-stitch"), ("stocking-stitch", "rope-cable"))):
+        found = said("band-draws-in", starters, vocabulary, parts={"body": bands(*slugs), "sides": WIDE})
+        assert [each.pointer for each in found] == [f"/parts/body/{at}"]
+        assert "0.75 to 0.82 times" in found[0].message or "0.75 to 0.81 times" in found[0].message
+    flat = bands("stocking-stitch", "reverse-stocking-stitch")
+    assert said("band-draws-in", starters, vocabulary, parts={"body": flat, "sides": WIDE}) == []
