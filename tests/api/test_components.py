@@ -22,6 +22,7 @@ class TestReading:
         answer = client.get("/v1/components/waffle").json
         assert answer["derived"]["multiple"] == {"of": 3, "plus": 1, "least": 4}
         assert answer["derived"]["versions"][0]["row_repeat"] == 4
+        assert answer["derived"]["behaviour"]["message"]
 
     def test_the_tag_stands_in_the_header_and_in_the_body(self, client: FlaskClient) -> None:
         """Both are the hash of the revision in quotes."""

@@ -160,6 +160,7 @@ class Plan(Result):
     sections: tuple[Json, ...]
     nearest: tuple[Json, ...]
     stitches_total: int
+    behaviour: Json
     yarn: Json | None
     findings: tuple[Finding, ...]
     label: Json | None

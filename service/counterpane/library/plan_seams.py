@@ -7,6 +7,7 @@ from typing import Any
 
 from counterpane.craft.behaviour import Figure, Seam, seams
 from counterpane.craft.behaviour.extra_rows import ExtraRows
+from counterpane.craft.behaviour.places import the_band
 from counterpane.craft.behaviour.take_up import ChangingRow, TakeUp
 from counterpane.craft.constructions import Plan
 from counterpane.craft.rows.say import say_row
@@ -68,7 +69,7 @@ def sentence(seam: Seam) -> str:
 
 
 def _meets(seam: Seam) -> str:
-    return "how much wider or narrower it is" if seam.lies == "across" else "how many rows it takes to one of the body"
+    return "whether it is wider or narrower" if seam.lies == "across" else "how many rows it takes to one of the body"
 
 
 def _excess(seam: Seam) -> str:
@@ -80,7 +81,7 @@ def _excess(seam: Seam) -> str:
     if low >= 0:
         return f"{span_of(low, high)} cm {more} {over}: it {'frills' if across else 'waves'}"
     if high <= 0:
-        return f"{span_of(-high, -low)} cm {less} {over}: it draws the {seam.body} {'in' if across else 'up'}"
+        return f"{span_of(-high, -low)} cm {less} {over}: it draws {the_band(seam.body)} {'in' if across else 'up'}"
     return f"from {_short(-low)} cm {less} to {_short(high)} cm {more} {over}: only a swatch decides"
 
 
@@ -108,7 +109,7 @@ def _evened(found: TakeUp | None) -> str:
     if row is None:
         return said
     change = "increased" if row.after > row.before else "decreased"
-    return f"{said}, {change} evenly in row {row.row} ({row.side}) of the {row.section}"
+    return f"{said}, {change} evenly in row {row.row} ({row.side}) of {the_band(row.section)}"
 
 
 def _paired(found: ExtraRows | None) -> str:

@@ -107,3 +107,28 @@ def test_higher_side_rows_wave_by_a_range_without_a_swatch(starters: Starters, v
     found = said("side-border-waves", starters, vocabulary, parts=parts, gauge=gauge)
     assert [each.pointer for each in found] == ["/parts/sides"]
     assert " to " in found[0].message and "from memory" in found[0].message
+
+
+def test_a_top_border_that_frills_is_decreased(starters: Starters, vocabulary: Vocabulary) -> None:
+    """At the top stitches are taken away where the border begins, with the plain ones between two of them counted."""
+    gauges = [SMOOTH, SMOOTH | {"in": "garter-border", "stitches": 20.5}]
+    parts = {"body": "stocking-stitch", "sides": WIDE, "bottom": None}
+    found = said("border-frills", starters, vocabulary, parts=parts, gauge=gauges)
+    assert [each.pointer for each in found] == ["/parts/top"]
+    assert "decreases where the border begins" in found[0].hint
+
+
+def test_a_borrowed_gauge_costs_length_by_a_range(starters: Starters, vocabulary: Vocabulary) -> None:
+    """24 garter rows planned at 30 to 10 cm are 8 cm and come out shorter by what 1.2 to 1.47 rows to one make."""
+    found = said("gauge-borrowed", starters, vocabulary, parts={"body": "stocking-stitch", "sides": WIDE})
+    assert "1.3 to 2.5 cm shorter" in found[0].message and "memory" in found[0].message
+
+
+def test_a_band_of_cables_beside_a_smooth_band_draws_in_by_a_range(starters: Starters, vocabulary: Vocabulary) -> None:
+    """The narrower band is named, whichever of the two lies below, and bands of one width are left alone."""
+    for at, slugs in enumerate((("rope-cable", "stocking-stitch"), ("stocking-stitch", "rope-cable"))):
+        found = said("band-draws-in", starters, vocabulary, parts={"body": bands(*slugs), "sides": WIDE})
+        assert [each.pointer for each in found] == [f"/parts/body/{at}"]
+        assert "0.75 to 0.82 times" in found[0].message or "0.75 to 0.81 times" in found[0].message
+    flat = bands("stocking-stitch", "reverse-stocking-stitch")
+    assert said("band-draws-in", starters, vocabulary, parts={"body": flat, "sides": WIDE}) == []

@@ -30,6 +30,11 @@ def band_name(request: PlanRequest, band: int) -> str:
     return f"body {band + 1}" if len(request.body) > 1 else "body"
 
 
+def the_band(name: str) -> str:
+    """Return the name of a band as it stands in a sentence: "the body", "body 2"."""
+    return name if name[-1].isdigit() else f"the {name}"
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """One end of a plan: its border and the band of the body that meets it."""

@@ -13,6 +13,7 @@ from math import ceil, floor
 from counterpane.craft.behaviour import Figure, Seam
 from counterpane.craft.behaviour.extra_rows import ExtraRows
 from counterpane.craft.behaviour.figures import Basis
+from counterpane.craft.behaviour.places import the_band
 from counterpane.craft.behaviour.take_up import ChangingRow
 from counterpane.craft.pattern.figures import counted
 from counterpane.craft.pattern.terms import in_terms
@@ -66,7 +67,7 @@ def _pairs(seam: Seam, more: ExtraRows, vocabulary: Vocabulary, terms: Terms) ->
     right, left = (say_row(pair.parts, vocabulary, terms) for pair in more.pairs_in_words)
     every = " or ".join(dict.fromkeys(map(str, more.every)))
     return (
-        f"To keep the side borders level with the {seam.body}, as you like: about "
+        f"To keep the side borders level with {the_band(seam.body)}, as you like: about "
         f"{counted(more.chosen, 'extra pair')} of border rows ({_span(more.pairs)}, {_basis(seam, more.pairs)}), one "
         f"every {every} rows. At the start of a RS row, on the right edge: {right}; then work the row. At the start of "
         f"the WS row after it, on the left edge: {left}; then work the row. The stitch counts stay as they are."

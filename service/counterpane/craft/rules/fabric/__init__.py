@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.findings import Rule
+from counterpane.craft.rules.fabric.band_draws_in import band_draws_in
 from counterpane.craft.rules.fabric.bind_off_on_other_side import bind_off_on_other_side
 from counterpane.craft.rules.fabric.body_ends_unlike_start import body_ends_unlike_start
 from counterpane.craft.rules.fabric.body_unbalanced import body_unbalanced
@@ -27,6 +28,7 @@ from counterpane.craft.rules.fabric.textures_fight import textures_fight
 from counterpane.craft.rules.fabric.textures_merge import textures_merge
 
 RULES: tuple[Rule[Attempt], ...] = (
+    band_draws_in,
     bind_off_on_other_side,
     body_ends_unlike_start,
     body_unbalanced,

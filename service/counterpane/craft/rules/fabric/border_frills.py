@@ -113,9 +113,12 @@ def _ends(cm: tuple[Fraction, Fraction]) -> str:
 
 def _fewer(frill: _Frill) -> str:
     many = f"work it over {stitches(frill.fewer)} fewer between the side borders"
-    if not 0 < frill.fewer < frill.inner - frill.fewer:
+    decreases = frill.name == "top"
+    plain = frill.inner - frill.fewer * (2 if decreases else 1)
+    if not 0 < frill.fewer < plain:
         return many
-    first, low, high = spacing(frill.fewer, frill.inner - frill.fewer)
+    first, low, high = spacing(frill.fewer, plain)
     between = f"{low} or {high}" if low < high else str(low)
     evenly = f"after the first {first} stitches, then after every {between}"
-    return f"{many}, with as many increases where the body begins, {evenly}"
+    change = "decreases where the border begins" if decreases else "increases where the body begins"
+    return f"{many}, with as many {change}, {evenly}"

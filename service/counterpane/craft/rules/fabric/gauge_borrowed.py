@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from counterpane.craft.behaviour.places import Place, ends_of
+from counterpane.craft.behaviour.widths import ratios
 from counterpane.craft.constructions import Part, Plan, PlanRequest
 from counterpane.craft.constructions.attempts import Attempt
-from counterpane.craft.constructions.fabrics import rows_against_smooth
 from counterpane.craft.constructions.gauging import body_gauge, gauge_of, said
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
@@ -72,13 +73,22 @@ def _lender(request: PlanRequest) -> str:
 
 
 def _cost(attempt: Attempt, plan: Plan, borrowed: list[tuple[str, Part]]) -> str:
-    """Say what borrowing may cost in length, where common practice has a figure for the fabric."""
-    lengths = {section.name: section.cm_length for section in plan.sections}
-    short = Fraction(0)
-    for name, part in borrowed:
-        ratio = rows_against_smooth(part.component, attempt.vocabulary)
-        if ratio is not None and name in ("bottom", "top"):
-            short += lengths[name] * (1 - 1 / ratio)
-    if not short:
+    """Say what borrowing may cost in length, where there is a figure for the rows of the fabric."""
+    ends = {place.end: place for place in ends_of(plan, attempt.vocabulary)}
+    found = [_shorter(ends[name]) for name, _ in borrowed if name in ends]
+    known = [shorter for shorter in found if shorter is not None]
+    if not known:
         return "Another fabric may easily be a tenth wider or narrower, longer or shorter."
-    return f"The piece may come out {shown(short)} cm shorter for it (common practice, no source)."
+    low, high = (sum((shorter[end] for shorter in known), Fraction(0)) for end in (0, 1))
+    return f"The piece may come out {shown(low)} to {shown(high)} cm shorter for it (figures from memory)."
+
+
+def _shorter(place: Place) -> tuple[Fraction, Fraction] | None:
+    """Return by how much at least and at most an end border is shorter than planned; None where it is not known."""
+    plan, border = place.plan, place.border
+    found = ratios(plan.request, border, plan.request.body[place.band], place.vocabulary) if border else None
+    rows = None if found is None or found.swatched else found.rows
+    if rows is None or rows.low is None or rows.high is None or rows.low <= 1:
+        return None
+    planned = plan.sections[0 if place.end == "bottom" else -1].cm_length
+    return planned * (1 - 1 / rows.low), planned * (1 - 1 / rows.high)

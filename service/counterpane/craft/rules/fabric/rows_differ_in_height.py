@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from counterpane.craft.behaviour.extra_rows import ExtraRows, extra_rows
 from counterpane.craft.behaviour.figures import Figure
-from counterpane.craft.behaviour.places import band_name, band_section
+from counterpane.craft.behaviour.places import band_name, band_section, the_band
 from counterpane.craft.behaviour.widths import ratios
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.attempts import Attempt
@@ -61,7 +61,7 @@ def _by_gauges(plan: Plan, band: int, rows: Fraction) -> Finding:
     every = 2 / (rows - 1)
     return _said(
         "warning",
-        f"The side borders take about {shown(rows, 2)} rows to one of the {band_name(plan.request, band)}: worked row "
+        f"The side borders take about {shown(rows, 2)} rows to one of {_band(plan, band)}: worked row "
         f"for row they are {shown(_long(plan, band) * (1 - 1 / rows))} cm shorter along it and draw it in.",
         f"Work one extra pair of border rows, with a turn, for every {shown(every, 0)} body rows{_evenly(every)}; "
         f"{MOSTLY_BLOCKED}.",
@@ -74,7 +74,7 @@ def _by_figures(plan: Plan, band: int, rows: Figure, more: ExtraRows) -> Finding
     every = " or ".join(str(each) for each in dict.fromkeys(more.every))
     return _said(
         "note",
-        f"The side borders take {shown(low, 2)} to {shown(high, 2)} rows to one of the {band_name(plan.request, band)} "
+        f"The side borders take {shown(low, 2)} to {shown(high, 2)} rows to one of {_band(plan, band)} "
         f"({rows.source}): worked row for row they may be {' to '.join(shorter)} cm shorter along it and draw it in.",
         f"Knit a swatch of the border. By the middle of these figures one extra pair of border rows, with a turn, for "
         f"every {every} body rows keeps them level; {MOSTLY_BLOCKED}.",
@@ -83,6 +83,10 @@ def _by_figures(plan: Plan, band: int, rows: Figure, more: ExtraRows) -> Finding
 
 def _said(severity: Severity, message: str, hint: str) -> Finding:
     return Finding("rows-differ-in-height", severity, message, hint, pointer="/parts/sides")
+
+
+def _band(plan: Plan, band: int) -> str:
+    return the_band(band_name(plan.request, band))
 
 
 def _long(plan: Plan, band: int) -> Fraction:

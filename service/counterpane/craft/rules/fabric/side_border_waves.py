@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from counterpane.craft.behaviour.places import band_name, band_section
+from counterpane.craft.behaviour.places import band_name, band_section, the_band
 from counterpane.craft.behaviour.widths import Ratios, ratios
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.attempts import Attempt
@@ -58,14 +58,14 @@ def _surely_longer(found: Ratios) -> bool:
 
 
 def _said(plan: Plan, band: int, found: Ratios) -> Finding:
-    body, long = band_name(plan.request, band), band_section(plan, band).cm_length
+    body, long = the_band(band_name(plan.request, band)), band_section(plan, band).cm_length
     rows = _ends(found)
     guess = "" if found.swatched or found.rows is None else f" ({found.rows.source})"
     longer = [shown(long * (1 / each - 1)) for each in rows[::-1]]
     return Finding(
         "side-border-waves",
         "warning",
-        f"The side borders take about {' to '.join(shown(each, 2) for each in rows)} rows to one of the {body}{guess}: "
+        f"The side borders take about {' to '.join(shown(each, 2) for each in rows)} rows to one of {body}{guess}: "
         f"worked row for row they are about {' to '.join(longer)} cm longer along it, and their edge waves.",
         "Take side borders of the body's own texture or with lower rows, such as garter, or pick them up afterwards.",
         pointer="/parts/sides",
