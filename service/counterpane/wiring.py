@@ -46,6 +46,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     Raise Unreadable for a path at which no store can be, and Busy where another program holds it.
     """
     from counterpane.press.data import as_data
+    from counterpane.press.graded import as_graded_text
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
@@ -58,6 +59,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         vocabulary=load_vocabulary(),
         facts=facts_by_name(),
         presses={"text": as_text, "markdown": as_markdown},
+        grade_press=as_graded_text,
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},
         styles=load_styles(),

@@ -236,6 +236,7 @@ class TestTokens:
         }
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
+            "grade",
             "regauge",
             "read_gauge",
             "write_swatches",

@@ -87,6 +87,7 @@ class TestReading:
     def test_rules_facts_and_changes_are_answered(self, client: Client) -> None:
         """Lists give cards, single ones everything."""
         assert client.size(client.sizes()[0].name).beside_cots
+        assert client.grade(PLANNED, [{"named": "pram"}, {"named": "cot"}]).names == ("pram", "cot")
         assert client.regauge(PLANNED, PLANNED["gauge"]).shape["percent"] == 0
         assert client.swatches(PLANNED).swatches[0]["in"] == "garter-border"
         assert client.gauge([{"stitches": 5, "rows": 7, "over_in": 1}]).findings[0].rule == "gauge-window-small"

@@ -237,6 +237,12 @@ SWATCHES: dict[str, Any] = {
     "size": {"named": "pram"},
     "within_cm": 0.5,
 }
+RANGE: dict[str, Any] = {name: value for name, value in BLANKET.items() if name != "size"} | {
+    "sizes": [{"named": "preemie"}, {"named": "pram"}, {"name": "large", "width_cm": 90, "length_cm": 120}],
+    "sample": 2,
+    "borders": "in-proportion",
+}
+GRADE = (Example(body=RANGE),)
 REGAUGE = (Example(body=BLANKET | {"to": {"in": "waffle", "stitches": 18, "rows": 25, "over_cm": 10}}),)
 SWATCH = (Example(body=BLANKET | {"terms": "uk"}), Example(body=SMALL))
 GAUGE = (Example(body=SWATCHES), Example(body={"swatches": [{"stitches": 9, "rows": 12, "over_in": 1.5}]}))

@@ -59,6 +59,11 @@ class Client:
         """Write the swatches of a plan request."""
         return results.Swatches.of(self._post("/v1/swatches", request))
 
+    def grade(self, request: Json, sizes: Sequence[Json], **asked: Any) -> results.Grade:
+        """Grade a plan request into several sizes; `borders`, `sample`, `terms` and `title` say how."""
+        whole = {name: value for name, value in request.items() if name != "size"}
+        return results.Grade.of(self._post("/v1/grades", {**whole, "sizes": list(sizes), **asked}))
+
     def regauge(self, request: Json, to: Json | Sequence[Json]) -> results.Regauged:
         """Take a plan request to another gauge: the same size, and the same counts."""
         return results.Regauged.of(self._post("/v1/regauges", {**request, "to": to}))

@@ -339,6 +339,15 @@ class Regauged(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Grade(Result):
+    """A recipe in several sizes: each worked out, and one text of all."""
+
+    names: tuple[str, ...]
+    sizes: tuple[Json, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Gauges(Result):
     """What swatches say, one entry for each texture; the `gauge` of an entry goes into a plan request."""
 

@@ -26,16 +26,17 @@ def utc_now() -> str:
 class Services:
     """A store with the knowledge that comes with the program.
 
-    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `as_data` turns it into
-    JSON values. `sources` are the titles of sources by slug, `styles` the house styles and `profiles` the lists of
-    wards and charities by theirs. `open_reading` says that reading needs no token, which holds where only this machine
-    can ask.
+    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `grade_press` turns those
+    of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
+    titles of sources by slug, `styles` the house styles and `profiles` the lists of wards and charities by theirs.
+    `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
 
     store: Store
     vocabulary: Vocabulary
     facts: Mapping[str, Mapping[str, Any]]
     presses: Mapping[str, Press]
+    grade_press: Callable[[Any, Any], str]
     as_data: Data
     sources: Mapping[str, str]
     styles: Mapping[str, Style]

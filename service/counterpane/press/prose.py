@@ -18,13 +18,16 @@ _LOOK_AHEAD = 8
 """Words that decide whether a line begins like a row. House figure, above the longest label."""
 
 _HANGING = "    "
-_PIECE = re.compile(r"[^,;]+(?:[,;]\s*|$)")
+_PIECE = re.compile(r"(?:\([^()]*\)|[^,;])+(?:[,;]\s*|$)")
+_WORD = re.compile(r"\S*\d \((?:[\d.]+, )*[\d.]+\)\S*|\((?:UK|US) [^()]{1,40}\)\S*|\S+")
+"""A word, or what no line end may cut: one number a size, "95 (113, 131)", and a name explained, "(UK moss stitch)"."""
 _SENTENCE = re.compile(r"(?<=[.;)])\s+")
 _STATED = (
     (re.compile(r"\b(multiples?) of\b", re.IGNORECASE), r"\1-of"),
     (re.compile(r"\b(divisible|divided?) by\b", re.IGNORECASE), r"\1-by"),
     (re.compile(r"\b(odd|uneven|even|any)\s+(number|no\b)", re.IGNORECASE), r"\1-\2"),
     (re.compile(r"\b(cast(?:ing)?) on\b(?=\s+(?:about\s+)?\w)", re.IGNORECASE), r"\1-on"),
+    (re.compile(r"\b(pattern|patt|repeat|rep)\s*:\s+(?=\d)", re.IGNORECASE), r"\1, "),
     (re.compile(r",\s+then\s+(?=(?:(?:work|rep|repeat)\s+)?r)", re.IGNORECASE), ", and then "),
 )
 _MAY_INSTRUCT = re.compile(r"row|r(?:ou)?nd|\br\d|cast|\bc\.?o\b", re.IGNORECASE)
@@ -64,7 +67,7 @@ def wrapped(text: str, first: str = "", rest: str = "") -> str:
 
     No line begins with words that would be read as something to work; one longer than the page stays whole.
     """
-    return "\n".join(_lines(quiet(text).split(" "), first, rest))
+    return "\n".join(_lines(_WORD.findall(quiet(text)), first, rest))
 
 
 def whole(line: str) -> str:

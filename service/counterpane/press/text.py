@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from counterpane.craft.pattern import Entry, Pattern
@@ -16,7 +17,12 @@ _WIDEST_NAME = 24
 
 def as_text(pattern: Pattern) -> str:
     """Return the pattern as text that ends with a line end; equal patterns give equal text."""
-    blocks = [block for block in page(pattern) if not _is_empty(block)]
+    return text_of(page(pattern))
+
+
+def text_of(page: Iterable[Block]) -> str:
+    """Return the blocks of a page as text that ends with a line end."""
+    blocks = [block for block in page if not _is_empty(block)]
     parts = [_laid_out(blocks[0])] if blocks else []
     for earlier, block in pairwise(blocks):
         parts.append(_space(earlier, block) + _laid_out(block))
