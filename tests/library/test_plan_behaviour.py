@@ -7,9 +7,12 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from counterpane.craft.behaviour.figures import FACTS
 from counterpane.craft.component import Component
+from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.behaving import component_behaviour, figure_json, span
 from counterpane.library.errors import NotFound
@@ -167,3 +170,35 @@ def test_mass_is_told_where_the_yarn_and_the_gauge_are_known(starters: Starters,
     lace = {**SMOOTH, "parts": {"body": "feather-lace"}, "gauge": {**SMOOTH["gauge"], "in": "feather-lace"}}
     body = told(lace, starters, vocabulary, Fraction(435))["mass"][2]
     assert (body["mass"], "weigh a swatch" in body["message"]) == (None, True)
+
+
+GAUGES = st.fixed_dictionaries(
+    {
+        "stitches": st.decimals("0.5", 90, places=1).map(float),
+        "rows": st.decimals("0.5", 90, places=1).map(float),
+        "over_cm": st.sampled_from([1, 5, 10, 20]),
+        "count_error": st.sampled_from([0, 0.25, 3, 100]),
+        "window_error_cm": st.sampled_from([0, 0.1, 100]),
+    }
+)
+BODIES = st.sampled_from(["stocking-stitch", "garter", "eyelet-dots", "rope-cable", "rib-two-by-two"])
+BORDERS = st.sampled_from(["garter-border", "seed-stitch-border", "rib-two-by-two-border"])
+
+
+@settings(max_examples=80, deadline=None)
+@given(st.tuples(BODIES, BORDERS), st.tuples(GAUGES, st.one_of(st.none(), GAUGES)))
+def test_whatever_the_gauges_every_figure_is_a_range(
+    starters: Starters, vocabulary: Vocabulary, slugs: tuple[str, str], swatches: tuple[Any, Any]
+) -> None:
+    """Readings said to be exact, or off by more than they count, leave ends in order and nothing to fall over."""
+    (body, border), (first, second) = slugs, swatches
+    gauges = [first | {"in": body}, *([second | {"in": border}] if second else [])]
+    parts = {"body": body, "bottom": border, "sides": border, "top": border}
+    content = {"parts": parts, "gauge": gauges, "size": {"width_cm": 70, "length_cm": 90}}
+    try:
+        answer = told(content, starters, vocabulary, Fraction(400))
+    except CannotBePlanned:
+        return
+    for figure in figures(answer):
+        if figure["low"] is not None and figure["high"] is not None:
+            assert figure["low"] <= figure["high"]

@@ -82,14 +82,16 @@ def opening_mm(yarn_overs: int, gauge: Gauge, yarn_mm: Fraction | None = None) -
     """Estimate the opening that so many yarn-overs side by side leave; house model.
 
     The low end is the circle of the cells' area less a yarn diameter, at least 0, and None where no diameter is given;
-    the high end is the loops of the yarn-overs and a stitch's width, drawn round a rod.
+    the high end is the loops of the yarn-overs and a stitch's width, drawn round a rod. Where rows are so high that the
+    cells tell the larger of the two, they are the high end.
     """
     pitch = stitch_pitch_mm(gauge)
     high = (yarn_overs * LOOP_WIDTHS * pitch + pitch) / PI
     if yarn_mm is None:
         return Span(None, high)
     circle = root(4 * yarn_overs * pitch * row_pitch_mm(gauge) / PI)
-    return Span(max(circle - yarn_mm, Fraction(0)), high)
+    cells = max(circle - yarn_mm, Fraction(0))
+    return Span(min(cells, high), max(cells, high))
 
 
 def strand_mm(stitches: int, gauge: Gauge) -> Span:

@@ -35,3 +35,11 @@ def test_a_gauge_lies_between_the_ends_of_its_reading(gauge: Gauge) -> None:
     finer, coarser = read_ends(gauge)
     assert coarser.per_cm <= gauge.per_cm <= finer.per_cm
     assert coarser.rows_per_cm <= gauge.rows_per_cm <= finer.rows_per_cm
+
+
+def test_rows_as_high_as_two_fingers_do_not_turn_the_estimate_round() -> None:
+    """At 45 stitches and 4 rows to 10 cm the cells are larger than what the loops go round, and are the high end."""
+    gauge = Gauge(Fraction(45), Fraction(4))
+    size = opening_size(1, gauge, Fraction(1, 2))
+    assert size.low is not None and size.high is not None and size.low < size.high
+    assert opening_mm(1, gauge, Fraction(1, 2)).against(Fraction(5)) == "measure with a rod"

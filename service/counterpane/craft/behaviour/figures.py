@@ -19,13 +19,19 @@ STRENGTH: tuple[Basis, ...] = ("published", "borrowed", "common practice", "hous
 DEFINITION = "by definition"
 """The source of a figure that is one value because it is what the others are measured by."""
 
+BY_SWATCHES = "the gauges given, each with the error of its reading"
+"""The source of a figure that rests on gauges alone: as exact as they are said to be."""
+
+EXACT = (DEFINITION, BY_SWATCHES)
+"""Sources of figures that may be one value, whatever the basis."""
+
 
 @dataclass(frozen=True, slots=True)
 class Figure:
     """A range of so many of a unit, exact, with what it rests on; an end of None is not known.
 
-    Only a published figure, or one that holds by definition, may be one single value. ValueError for ends that are the
-    wrong way round, and for one bare value otherwise.
+    Only a published figure, one that holds by definition, or one from gauges that are said to be exact may be one
+    single value. ValueError for ends that are the wrong way round, and for one bare value otherwise.
     """
 
     low: Fraction | None
@@ -40,7 +46,7 @@ class Figure:
             return
         if self.low > self.high:
             raise ValueError("the low end of a figure is above its high end")
-        if self.low == self.high and self.basis != "published" and self.source != DEFINITION:
+        if self.low == self.high and self.basis != "published" and self.source not in EXACT:
             raise ValueError("a figure on a weak basis needs a range")
 
     def times(self, factor: Fraction, unit: str) -> Figure:

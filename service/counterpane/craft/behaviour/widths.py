@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.behaviour import figures
-from counterpane.craft.behaviour.figures import Figure
+from counterpane.craft.behaviour.figures import BY_SWATCHES, Figure
 from counterpane.craft.behaviour.readings import read_ends
 from counterpane.craft.behaviour.textures import Behaviour, behaviour_of
 from counterpane.craft.constructions import Part, PlanRequest
@@ -20,7 +20,6 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.stitches import Vocabulary
 
 TIMES = "times"
-BY_SWATCHES = "the gauges given, each with the error of its reading"
 
 
 @dataclass(frozen=True, slots=True)
