@@ -8,8 +8,10 @@ from typing import Any
 import pytest
 
 from counterpane.library import gauges, planning
+from counterpane.library.patterns import recheck
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.press.text import as_text
 from counterpane.seeding.facts import facts_by_name
 from counterpane.wiring import open_library
 
@@ -85,6 +87,21 @@ def test_a_pattern_gives_the_lengths_before_the_wash_where_they_are_known(librar
     washed = planning.pattern(library, REQUEST | {"gauge": gauge}, "text")["text"]
     assert "on the needle, and 80.0 cm (31.5 in) after the wash" in " ".join(washed.split())
     assert "after the wash" not in planning.pattern(library, REQUEST, "text")["text"]
+
+
+def test_a_pattern_gives_the_gauge_over_the_window_of_one_swatch(library: Services) -> None:
+    """Nobody counts over 40 cm because four swatches were read."""
+    text = " ".join(planning.pattern(library, REQUEST | {"gauge": [SWATCH] * 4}, "text")["text"].split())
+    assert "22 sts and 30 rows over 10 cm" in text
+    assert "over 40 cm" not in text
+
+
+@pytest.mark.parametrize("before", [None, {"stitches": 21, "rows": 28, "over_cm": 10}])
+def test_a_pattern_with_what_was_counted_before_the_wash_checks_clean(library: Services, before: Any) -> None:
+    """Two gauges of one fabric are no two sizes and no contradiction."""
+    request = REQUEST | {"gauge": SWATCH | {"before": before}}
+    pattern = planning.pattern_of(planning.made(library, request), request, library.known)
+    assert recheck(pattern, as_text(pattern), library.vocabulary) == ()
 
 
 def test_a_small_window_and_a_count_before_the_wash_are_warned_of() -> None:

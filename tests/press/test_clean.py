@@ -30,3 +30,13 @@ def test_the_pattern_of_a_texture_checks_clean(library: Services, body: str) -> 
     pattern = planning.pattern_of(planning.made(library, request), request, library.known)
     found = recheck(pattern, as_text(pattern), library.vocabulary)
     assert [each for each in found if ": abbreviation-" not in each] == []
+
+
+def test_rows_in_a_sampler_do_not_begin_a_line(library: Services) -> None:
+    """Between moss borders of fifteen stitches its rows run over several lines, and none is read as a row."""
+    sides = {"component": "seed-stitch-border", "stitches": 15}
+    parts = {"body": "reverse-stocking-stitch", "sides": sides, "selvedge": "slipped-selvedge"}
+    gauge = {"stitches": 16, "rows": 30, "over_cm": 10}
+    request = {"parts": parts, "gauge": gauge, "size": {"named": "infant"}}
+    pattern = planning.pattern_of(planning.made(library, request), request, library.known)
+    assert not [each for each in recheck(pattern, as_text(pattern), library.vocabulary) if each.startswith("row")]

@@ -9,6 +9,8 @@ import pytest
 from counterpane.craft.behaviour.figures import FACTS as FIGURES
 from counterpane.craft.behaviour.mass import HAND_SPREAD
 from counterpane.craft.behaviour.textures import FLAT_ACROSS, FLAT_UPRIGHT, ROLLS
+from counterpane.craft.constructions.swatching import LEAST_CM
+from counterpane.craft.measures import AS_USUAL
 from counterpane.craft.openings import LOOP_HEIGHTS, LOOP_WIDTHS
 from counterpane.craft.safety import house, limits
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
@@ -79,6 +81,7 @@ def test_what_is_from_memory_says_so_twice() -> None:
         ("loop-heights-wet-relaxed", LOOP_HEIGHTS),
         ("loop-spread-hand-knitting", HAND_SPREAD),
         ("yarn-of-a-row", ROW_WIDTHS),
+        ("swatch-of-a-part", LEAST_CM),
         ("curl-surplus", ROLLS),
         ("flat-stitches-of-one-face", Fraction(FLAT_ACROSS)),
         ("flat-rows-of-one-face", Fraction(FLAT_UPRIGHT)),
@@ -106,6 +109,12 @@ def test_nobody_has_signed_without_a_name_and_a_day() -> None:
     """A signature is a name and a date, or there is none."""
     signed = [fact["signed"] for fact in FACTS.values() if fact["signed"] is not None]
     assert all(re.fullmatch(r".+, \d{4}-\d{2}-\d{2}", each) for each in signed)
+
+
+def test_a_swatch_is_read_as_exactly_as_its_fact_says() -> None:
+    """Where nobody says how exactly it was read."""
+    value = FACTS["swatch-reading-error"]["value"]
+    assert (Fraction(value["count"]), Fraction(value["window"])) == (AS_USUAL.count_error, AS_USUAL.window_error_cm)
 
 
 def test_the_yarn_of_a_bind_off_is_the_generous_end_of_what_is_said() -> None:

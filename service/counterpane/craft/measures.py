@@ -5,7 +5,7 @@ Centimetres are the unit inside; an inch is 127/50 cm exactly (international yar
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 
@@ -79,6 +79,12 @@ class Gauge:
         """Refuse a gauge that measures nothing."""
         if min(self.stitches, self.rows, self.over_cm) <= 0:
             raise ValueError("gauge must be above 0")
+
+    @property
+    def one(self) -> Gauge:
+        """The gauge over the window of one swatch, where it is a sum of several."""
+        number = self.reading.swatches
+        return replace(self, stitches=self.stitches / number, rows=self.rows / number, over_cm=self.over_cm / number)
 
     @property
     def per_cm(self) -> Fraction:

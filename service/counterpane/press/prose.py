@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 
 from counterpane.craft.rows.clauses import clauses
+from counterpane.craft.rows.unlabelled import begins_with_stitches
 
 WIDTH = 80
 """Columns of a page of text. House figure."""
@@ -88,13 +89,18 @@ def _lines(words: list[str], first: str, rest: str) -> Iterator[str]:
         words, indent = words[end:], rest
 
 
+def _may_not_begin(text: str) -> bool:
+    """Tell whether words at the beginning of a line would be read as something to work, with a label or without."""
+    return instructs(text) or begins_with_stitches(text)
+
+
 def _break(words: list[str], width: int) -> int:
     """Return how many words stand on a line of this width."""
     fit = used = 0
     while fit < len(words) and (used := used + len(words[fit])) + fit <= width:
         fit += 1
     end = max(1, fit)
-    while 1 < end < len(words) and instructs(" ".join(words[end : end + _LOOK_AHEAD])):
+    while 1 < end < len(words) and _may_not_begin(" ".join(words[end : end + _LOOK_AHEAD])):
         end -= 1
     if end == 1 and len(words) > 1 and instructs(" ".join(words[1 : 1 + _LOOK_AHEAD])):
         return max(1, fit)

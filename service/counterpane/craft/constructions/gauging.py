@@ -50,7 +50,8 @@ def _spread(gauge: Gauge, count: Fraction) -> Fraction:
 
 def said(gauge: Gauge) -> str:
     """Say a gauge in a knitter's words: "22 stitches and 30 rows over 10 cm"; decimals to 0.1, half up."""
-    stitches, rows, over = (shown(number).removesuffix(".0") for number in (gauge.stitches, gauge.rows, gauge.over_cm))
+    one = gauge.one
+    stitches, rows, over = (shown(number).removesuffix(".0") for number in (one.stitches, one.rows, one.over_cm))
     return f"{stitches} stitches and {rows} rows over {over} cm"
 
 

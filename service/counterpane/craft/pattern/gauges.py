@@ -22,8 +22,11 @@ def gauges(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[TextureGau
 
 def _gauge(plan: Plan, name: str, part: Part, vocabulary: Vocabulary, terms: Terms) -> TextureGauge:
     found = gauge_of(plan.request, part, vocabulary)
-    gauge = found.gauge
+    gauge = found.gauge.one
     text = gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)
+    if gauge.before is not None:
+        before = gauge.before.one
+        text = f"{text}, after the wash; before it {gauge_text(before.stitches, before.rows, before.over_cm)}"
     if found.borrowed:
         lender = _lender(plan, gauge, terms)
         text = in_terms(f"not known, so the gauge of {lender} is borrowed; a swatch of its own would tell", terms)

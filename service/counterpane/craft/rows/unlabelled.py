@@ -49,6 +49,11 @@ def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool, shared
     return out
 
 
+def begins_with_stitches(text: str) -> bool:
+    """Tell whether words begin with a stitch and a sign behind it, as a row without a label may."""
+    return _STRONG.match(text) is not None
+
+
 class _Unlabelled(NamedTuple):
     """A line that reads as a row, with the number and side printed before it."""
 
