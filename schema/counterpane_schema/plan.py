@@ -112,6 +112,12 @@ class Size(Closed):
     unless = "named"
 
 
+class Pace(Closed):
+    """How quickly somebody knits plain."""
+
+    stitches_a_minute = Number(required=True, above=True, most=120)
+
+
 class PlanRequest(Closed):
     """A recipe at a gauge and a size."""
 
@@ -121,6 +127,7 @@ class PlanRequest(Closed):
     size = fields.Nested(Size, required=True)
     corner = Word("ends", "sides", metadata={"description": "Whether end borders run full width or sides run through."})
     yarn = yarns(allow_none=True)
+    pace = fields.Nested(Pace, allow_none=True)
     for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
 
 

@@ -114,3 +114,29 @@ def test_notes_say_what_is_not_known(library: Services) -> None:
     assert [note for note in yarn["notes"] if "mb" in note or "Grams" in note or "Loop cast-on" in note] == yarn[
         "notes"
     ][:3]
+
+
+def test_the_hours_rest_on_the_pace_that_was_given(library: Services) -> None:
+    """Else on that of practised knitters; the answer says which."""
+    usual, own = (planning.plan(library, BLANKET | more)["time"] for more in ({}, {"pace": {"stitches_a_minute": 10}}))
+    assert usual["stitches_a_minute"] == [15, 25] and own["stitches_a_minute"] == [10.0, 10.0]
+    assert usual["hours"][1] < own["hours"][0] <= own["hours"][1]
+    assert faults_of(PlanRequest(), BLANKET | {"pace": {"stitches_a_minute": 121}})
+
+
+def test_balls_are_joined_in_order_and_within_the_blanket(library: Services) -> None:
+    """As often as the answer says, each by its rows."""
+    answer = planning.plan(library, BLANKET | {"yarn": WOOL})
+    (colour,) = answer["yarn"]["colours"]
+    rows = [join["rows"] for join in colour["joins_at"]]
+    assert [join["ball"] for join in colour["joins_at"]] == [*range(2, colour["joins"] + 2)]
+    assert rows == sorted(rows) and all(1 <= first <= last <= answer["finished"]["rows"] for first, last in rows)
+
+
+def test_ends_are_woven_in_by_fibre(library: Services) -> None:
+    """What is not known is told with care."""
+    wool, unknown = (
+        planning.plan(library, BLANKET | {"yarn": yarn})["yarn"]["weaving"]
+        for yarn in ({"fibre": [{"fibre": "wool", "percent": 100}], "superwash": False}, {"name": "a yarn"})
+    )
+    assert wool[0].startswith("Ends of untreated wool") and "not known" in unknown[0]

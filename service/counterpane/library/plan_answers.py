@@ -1,4 +1,4 @@
-"""A plan as JSON values; the only rounding is that of shown centimetres, to 0.1 half up, and of hours."""
+"""A plan as JSON values; the only rounding is that of shown centimetres, to 0.1 half up."""
 
 from __future__ import annotations
 
@@ -14,12 +14,6 @@ from counterpane.craft.sizing.lengths import ridges
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.yarns import yarn_json
 
-STITCHES_A_MINUTE = 25, 15
-"""Practised plain knitting, the quicker first; from memory. Beginners take about twice as long."""
-
-TURNING_S = 3, 5
-"""Seconds to turn at the end of a row; from memory."""
-
 Answer = dict[str, Any]
 
 
@@ -29,7 +23,10 @@ def plan_json(
     sampler: Plan | None = None,
     yarn: YarnEstimate | None = None,
 ) -> Answer:
-    """Return a plan as JSON values; `safety` is the answer of `library.safety`, null where it was not asked for."""
+    """Return a plan as JSON values; `safety` is the answer of `library.safety`, null where it was not asked for.
+
+    What rests on more than the plan, such as its time, is null here; `library.planning` fills it in.
+    """
     return {
         "recipe": recipe_json(plan),
         "counts": counts_json(plan),
@@ -41,7 +38,7 @@ def plan_json(
         ],
         "stitches_total": plan.stitches_total,
         "yarn": yarn_json(yarn),
-        "time": {"hours": _hours(plan), "basis": "15 to 25 stitches a minute and 3 to 5 seconds a turn, from memory"},
+        "time": None,
         "findings": [finding_json(finding) for finding in plan.findings],
         "sampler": None if sampler is None else _sampler(sampler),
         "safety": safety,
@@ -163,12 +160,6 @@ def _ridges(section: Section) -> int | None:
 def _knit(row: Row) -> bool:
     parts = (node for part in row.parts for node in (part.parts if isinstance(part, OpenRepeat) else (part,)))
     return all(isinstance(node, Work) and node.stitch in ("k", "sl", "wyif", "wyib") for node in parts)
-
-
-def _hours(plan: Plan) -> list[float]:
-    rows = sum(section.rows for section in plan.sections)
-    pairs = zip(STITCHES_A_MINUTE, TURNING_S, strict=True)
-    return [tenths(Fraction(plan.stitches_total, 60 * rate) + Fraction(rows * turn, 3600)) for rate, turn in pairs]
 
 
 def _sampler(sampler: Plan) -> Answer:

@@ -15,6 +15,7 @@ from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plan_labels import aftercare
 from counterpane.library.plan_swatches import swatch_json
+from counterpane.library.plan_time import time_json
 from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.safety_inputs import BadInput
@@ -38,7 +39,8 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     pieces = [swatch_json(swatch) for swatch in swatches_of(plan, known.vocabulary)]
     behaviour = behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))
     needles = needles_json(told.needles, known.facts)
-    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces, "needles": needles}
+    time = time_json(plan, content.get("pace"), known.vocabulary)
+    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces, "needles": needles, "time": time}
     return answer | fabric | sizes.told(known.facts, content, plan)
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import CM_PER_INCH, half_up, shown
 from counterpane.craft.pattern import Entry
-from counterpane.craft.pattern.figures import both, counted, number
+from counterpane.craft.pattern.figures import counted, inch, number
 from counterpane.craft.yarn import ColourYarn, Figure, Yarn, YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 
@@ -45,7 +45,7 @@ def needles_said(plan: Plan, advice: NeedleAdvice | None) -> str:
     """Say which needles to begin with, and a cord that holds the stitches."""
     held = counted(max(section.before for section in plan.sections), "stitch", "stitches")
     long = advice.cord_cm if advice else None
-    cord = "long circular needle" if long is None else f"circular needle of {both(long)} or longer"
+    cord = "long circular needle" if long is None else f"circular needle of {number(long)} cm ({inch(long)}) or longer"
     holds = f"A {cord}, worked back and forth, holds the {held}"
     if advice is None or advice.mm is None:
         return f"not known: take the size that gives the gauge. {holds}"

@@ -1,0 +1,57 @@
+"""Hours of knitting by a pace: stitches a minute, slower in lace and cables, and the turns at the ends of rows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from counterpane.craft.constructions import Plan, Section
+from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.yarn.tally import CAST_ON, tally_rows
+
+PRACTISED = Fraction(15), Fraction(25)
+"""Stitches a minute of practised plain knitting, from memory; beginners take about twice as long."""
+
+SLOWER = Fraction(7, 10)
+"""Share of the plain pace in lace and cables, from memory."""
+
+TURNING_S = Fraction(3), Fraction(5)
+"""Seconds to turn at the end of a row, from memory."""
+
+FASTEST = 120
+"""Stitches a minute beyond which a pace is refused: the record of one minute is 118 (M. Tegels, 2006, second-hand)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """Hours at the quicker and at the slower end, and the parts in which the pace is slower."""
+
+    quick: Fraction
+    slow: Fraction
+    slow_parts: tuple[str, ...]
+
+
+def hours_at(stitches: int, a_minute: Fraction) -> Fraction:
+    """Return the hours of so many stitches at a pace; exact."""
+    return stitches / (60 * a_minute)
+
+
+def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
+    """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
+    slow_parts = tuple(section.name for section in plan.sections if _is_slow(section, vocabulary))
+    slower = sum(section.stitches for section in plan.sections if section.name in slow_parts)
+    plain = plan.stitches_total - slower
+    rows = sum(section.rows for section in plan.sections)
+    quickly, slowly = (pace or PRACTISED[1]), (pace or PRACTISED[0])
+    ends = [
+        hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / 3600
+        for rate, turn in ((quickly, TURNING_S[0]), (slowly, TURNING_S[1]))
+    ]
+    return Hours(ends[0], ends[1], slow_parts)
+
+
+def _is_slow(section: Section, vocabulary: Vocabulary) -> bool:
+    """Say whether any stitch of a section is a yarn-over, or crosses others."""
+    tallies = tally_rows((row.parts for row in section.cycle), section.before, vocabulary)
+    worked = {key for each in tallies for key, _ in each.stitches if key != CAST_ON}
+    return any(vocabulary[key].opens or min(vocabulary[key].uses, vocabulary[key].makes) > 1 for key in worked)

@@ -1,0 +1,30 @@
+"""The hours of a plan as JSON values, to 0.1 half up, with the pace they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from counterpane.craft.constructions import Plan
+from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.yarn.pace import PRACTISED, SLOWER, TURNING_S, hours
+from counterpane.library.plan_answers import tenths
+from counterpane.library.yarn_requests import number_of
+
+TURNS = "3 to 5 seconds a turn, and 0.7 of the pace in lace and cables, from memory"
+OF_PRACTICE = f"15 to 25 stitches a minute of practised plain knitting, {TURNS}; beginners take about twice as long"
+
+
+def time_json(plan: Plan, given: Mapping[str, Any] | None, vocabulary: Vocabulary) -> dict[str, Any]:
+    """Return the hours of a plan, the quicker end first, at the pace of its request or of practised knitters."""
+    pace = None if given is None else number_of(given, "stitches_a_minute", "/pace")
+    found = hours(plan, vocabulary, pace)
+    own = None if pace is None else [tenths(pace), tenths(pace)]
+    return {
+        "hours": [tenths(found.quick), tenths(found.slow)],
+        "stitches_a_minute": own or [int(rate) for rate in PRACTISED],
+        "turning_s": [int(turn) for turn in TURNING_S],
+        "slower_parts": list(found.slow_parts),
+        "slower_by": float(SLOWER),
+        "basis": OF_PRACTICE if pace is None else f"the pace that was given, {TURNS}",
+    }
