@@ -7,7 +7,7 @@ from typing import Any
 from marshmallow import fields, post_load, validate
 
 from counterpane_schema.behaviour import Behaviour
-from counterpane_schema.fields import Either, Sha256, Slug, Text, Told, Whole, Word, YesNo
+from counterpane_schema.fields import Day, Either, Millimetres, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.texture import SameTexture, Texture
 
@@ -74,6 +74,17 @@ class SafetyNotes(Closed):
     fibre = note()
 
 
+class MeasuredOpening(Closed):
+    """The largest opening of a washed piece of this part, as somebody measured it; it holds for that yarn and gauge."""
+
+    mm = Millimetres(required=True)
+    by = Text(required=True, most=200)
+    on = Day(required=True)
+    yarn = Text(required=True, most=200)
+    gauge = Text(required=True, most=200)
+    wash = Text(required=True, most=200)
+
+
 class Example(Closed):
     """A worked example: the stitches cast on, and the count after each row."""
 
@@ -118,6 +129,7 @@ class ComponentContent(Closed):
     slipped_edge = fields.Nested(SlippedEdge, allow_none=True)
     examples = fields.List(fields.Nested(Example), validate=validate.Length(0, 100))
     gauge_notes = Text(least=0, lines=True, most=SENTENCES)
+    measured = fields.List(fields.Nested(MeasuredOpening), validate=validate.Length(0, 100))
     derived = Told()
     same_texture = Told()
     status = Told()
@@ -169,6 +181,11 @@ class ComponentQuery(Closed):
     reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
     status = Word(*STATUSES, metadata={"description": "Only components of this state."})
     texture = Sha256(metadata={"description": "Only components of this canonical texture."})
+    openings_under_mm = Whole(
+        least=1,
+        most=1_000,
+        metadata={"description": "Only components whose openings were measured, all under this; no estimate answers."},
+    )
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
     cursor = Text(
         least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
@@ -246,6 +263,7 @@ class ComponentPage(Open):
 
     items = fields.List(fields.Nested(ComponentCard), required=True)
     next = Text(required=True, allow_none=True)
+    left_out = Text(metadata={"description": "With `openings_under_mm`: what is not in the list, and why."})
 
 
 class Place(Open):

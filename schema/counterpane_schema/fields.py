@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Mapping
 from copy import deepcopy
+from datetime import date
 from decimal import Decimal
 from typing import Any
 
@@ -23,6 +24,11 @@ DEEPEST_DECIMAL = 400
 """Decimal places that are read: every binary double has fewer, and the exact fraction stays small."""
 
 SLUG = r"^[a-z0-9]+(-[a-z0-9]+)*$"
+DAY = (
+    r"^[12][0-9]{3}-((0[1-9]|1[0-2])-(0[1-9]|1[0-9]|2[0-8])|(0[13-9]|1[0-2])-(29|30)|(0[13578]|1[02])-31)$"
+    # 29 February is read too, in a year that has it.
+)
+MILLIMETRES = r"^[0-9]{1,6}([.][0-9]{1,3})?$"
 SHA256 = r"^[0-9a-f]{64}$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
 LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
@@ -120,6 +126,33 @@ class Slug(Text):
         text = super()._deserialize(value, attr, data, **kwargs)
         if not re.fullmatch(SLUG, text):
             raise ValidationError("Write lower-case letters and digits, in groups joined by single hyphens.")
+        return text
+
+
+class Day(Text):
+    """A day as ISO 8601 has it, such as 2026-11-30."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(most=10, least=10, metadata={"pattern": DAY}, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        try:
+            return date.fromisoformat(text).isoformat()
+        except ValueError:
+            raise ValidationError("Write a day, such as 2026-11-30.") from None
+
+
+class Millimetres(Text):
+    """Millimetres as decimal text, such as "4.5", with at most three decimals."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        super().__init__(most=10, metadata={"pattern": MILLIMETRES}, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        if not re.fullmatch(MILLIMETRES, text):
+            raise ValidationError('Write millimetres in quotes, such as "4.5".')
         return text
 
 

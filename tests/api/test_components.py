@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
@@ -226,3 +227,53 @@ class TestTextures:
         assert (answer["compared"], answer["not_compared"]) == (1, 0)
         assert desk.client.get(f"{ONE}/alike?percent=101").status_code == 422
         assert desk.client.get("/v1/components/nothing/alike").status_code == 404
+
+
+MEASURED = {
+    "mm": "4.5",
+    "by": "M. Tester",
+    "on": "2026-11-20",
+    "yarn": "cotton, 435 tex",
+    "gauge": "22 stitches and 30 rows to 10 cm",
+    "wash": "machine at 60 °C, tumble dried, twice",
+}
+"""Invented."""
+
+
+class TestMeasuredOpenings:
+    """A filter on openings is answered by measurements alone."""
+
+    def listed(self, client: FlaskClient, under: int) -> dict[str, Any]:
+        """Return the list of components with openings under so many millimetres."""
+        answer = client.get(f"/v1/components?openings_under_mm={under}")
+        assert answer.status_code == 200
+        return dict(answer.json)
+
+    def test_what_nobody_measured_is_left_out_with_the_reason(self, client: FlaskClient) -> None:
+        """The starters have notes on their rows and no measurements, so none of them answers."""
+        page = self.listed(client, 1000)
+        assert page["items"] == []
+        assert "nobody measured" in page["left_out"] and "estimate" in page["left_out"]
+
+    def test_a_part_that_was_measured_answers_under_its_size_only(self, desk: Desk) -> None:
+        """4.5 mm is under 5 and not under 4, and the largest of several measurements counts."""
+        made = desk.add(RIB | {"measured": [MEASURED, {**MEASURED, "mm": "3"}]})
+        assert made.status_code == 201
+        assert made.json["measured"][0] == MEASURED
+        assert [card["slug"] for card in self.listed(desk.client, 5)["items"]] == ["four-rib"]
+        assert self.listed(desk.client, 4)["items"] == []
+
+    @pytest.mark.parametrize("change", [{"mm": "4,5"}, {"mm": 4.5}, {"on": "2026-02-30"}, {"by": ""}, {"needle": "4"}])
+    def test_a_measurement_that_does_not_hold_is_refused(self, desk: Desk, change: dict[str, Any]) -> None:
+        """What was measured, by whom, when and on what is told in full or not taken."""
+        assert desk.add(RIB | {"measured": [MEASURED | change]}).status_code == 422
+
+    def test_a_part_without_measurements_has_the_hash_that_it_had(self, desk: Desk) -> None:
+        """Nothing measured is nothing said: an empty list and none are one content."""
+        bare = desk.add(RIB)
+        assert "measured" not in bare.json
+        assert desk.put(ONE, RIB | {"measured": []}, bare.json["etag"]).json["sha256"] == bare.json["sha256"]
+
+    def test_a_list_without_the_filter_says_nothing_of_it(self, client: FlaskClient) -> None:
+        """The reason comes only with the question."""
+        assert "left_out" not in client.get("/v1/components?limit=1").json

@@ -166,6 +166,14 @@ class TestPages:
         assert slugs(store, kind="selvedge") == ["edge"]
         assert slugs(store, status="draft") == ["cable", "moss"]
 
+    def test_openings_are_found_by_what_was_measured(self, store: Store) -> None:
+        """Under a limit means under it, and what nobody measured answers no limit; a later revision replaces it."""
+        store.add(entry("closed", opening_um=4_999), entry("open", opening_um=5_000), entry("unknown"))
+        assert slugs(store, openings_under_mm=5) == ["closed"]
+        assert slugs(store, openings_under_mm=6) == ["closed", "open"]
+        store.revise(entry("open", "second"), None)
+        assert slugs(store, openings_under_mm=6) == ["closed"]
+
     def test_words_find_what_holds_them_all_with_titles_first(self, store: Store) -> None:
         """An entry with the words in its title comes before one that has them in its text."""
         store.add(entry("a-body", "like garter, firm"), entry("garter", "firm"), entry("moss", "firm"))

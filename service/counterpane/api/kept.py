@@ -19,6 +19,14 @@ def shown(kept: Kept) -> Answer:
     return Answer(kept.body, sha256=kept.sha256)
 
 
+ONLY_MEASURED = (
+    "Only parts whose openings somebody measured are listed, each at the yarn, gauge and wash of its record. Left out "
+    "are parts with a measured opening of this size or more, and all that nobody measured: an estimate, or a note that "
+    "the rows have no openings, answers no such question."
+)
+"""What a list by measured openings leaves out, and why."""
+
+
 def added(kept: Kept, path: str) -> Answer:
     """Return the stored bytes, with the address of what was made."""
     return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", f"{path}/{kept.slug}"),))
@@ -28,7 +36,8 @@ def listed(call: Call, shelf: Shelf, path: str) -> Answer:
     """Return a page of the cards that the query wants."""
     filters, after, limit = read_query(call.query)
     found = listing.page(call.services, shelf, filters, after, limit)
-    return page(path, found.cards, _cursor(filters, found.last, limit))
+    start = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else None
+    return page(path, found.cards, _cursor(filters, found.last, limit), start)
 
 
 def companions(call: Call, path: str) -> Answer:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import lru_cache
+from math import ceil
 from typing import Any
 
 import orjson
@@ -126,7 +128,16 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         reversible=component.reversible,
         classes=classes_of(component, derive(component, services.vocabulary)),
         textures=keys,
+        opening_um=_opening_um(component),
     )
+
+
+def _opening_um(component: Component) -> int | None:
+    """Return the largest opening that was measured, in whole micrometres rounded up; None where nobody measured one.
+
+    An estimate and a note on the structure are no measurement.
+    """
+    return max((ceil(1000 * Fraction(each.mm)) for each in component.measured), default=None)
 
 
 def _card(services: Services, component: Component, status: str, sha256: str) -> dict[str, Any]:

@@ -58,7 +58,8 @@ class Entry:
     """A revision as the use cases hand it to a store.
 
     `content` are the canonical bytes whose SHA-256 is `sha256`; `body` is the answer to a GET and `card` its line in a
-    list, both JSON bytes served untouched. `title` and `words` are searched; `title` counts for more.
+    list, both JSON bytes served untouched. `title` and `words` are searched; `title` counts for more. `opening_um` is
+    the largest opening that anybody measured, in whole micrometres rounded up, None where nobody did.
     """
 
     shelf: Shelf
@@ -76,6 +77,7 @@ class Entry:
     reversible: str | None = None
     classes: tuple[CountClass, ...] = ()
     textures: tuple[TextureKey, ...] = ()
+    opening_um: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +103,7 @@ class Wanted:
     reversible: str | None = None
     status: str | None = None
     texture: str | None = None
+    openings_under_mm: int | None = None
     after: Key | None = None
     limit: int = 50
 

@@ -132,7 +132,10 @@ def _passes(entry: Entry, wanted: Wanted) -> bool:
     """Say whether the entry passes the filters that do not set the order."""
     asked = ((wanted.kind, entry.kind), (wanted.reversible, entry.reversible), (wanted.status, entry.status))
     of_texture = wanted.texture is None or any(each.key == wanted.texture for each in entry.textures)
-    return of_texture and entry.shelf == wanted.shelf and all(want is None or want == have for want, have in asked)
+    under = wanted.openings_under_mm
+    closed = under is None or (entry.opening_um is not None and entry.opening_um < under * 1000)
+    held = of_texture and closed and entry.shelf == wanted.shelf
+    return held and all(want is None or want == have for want, have in asked)
 
 
 def _key(item: _Item, wanted: Wanted) -> Key | None:

@@ -14,6 +14,7 @@ from counterpane.craft.component.values import (
     Component,
     Example,
     Measure,
+    MeasuredOpening,
     Note,
     Operation,
     Parameter,
@@ -23,7 +24,7 @@ from counterpane.craft.component.values import (
     Version,
 )
 
-LEFT_OUT = frozenset({"printed"})
+LEFT_OUT = frozenset({"printed", "measured"})
 
 
 def component_of(content: Mapping[str, Any]) -> Component:
@@ -37,6 +38,7 @@ def component_of(content: Mapping[str, Any]) -> Component:
         "versions": tuple(Version(**each) for each in given.pop("versions", None) or ()),
         "parameters": tuple(Parameter(**each) for each in given.pop("parameters", None) or ()),
         "examples": tuple(_example(each) for each in given.pop("examples", None) or ()),
+        "measured": tuple(MeasuredOpening(**each) for each in given.pop("measured", None) or ()),
     }
     edge = given.pop("slipped_edge", None)
     return Component(
@@ -63,7 +65,8 @@ def _note(content: Any) -> Note:
 
 def content_of(component: Component) -> dict[str, Any]:
     """Return the content of a component as JSON values."""
-    return {field.name: _json(getattr(component, field.name)) for field in fields(component)}
+    told = {field.name: _json(getattr(component, field.name)) for field in fields(component)}
+    return {name: value for name, value in told.items() if value or name not in LEFT_OUT}
 
 
 def _json(value: Any) -> Any:

@@ -78,6 +78,21 @@ class SafetyNotes:
 
 
 @dataclass(frozen=True, slots=True)
+class MeasuredOpening:
+    """The largest opening of a washed piece of this part, in millimetres as decimal text, as somebody measured it.
+
+    `on` is the day as ISO 8601 has it; yarn, gauge and wash are in words. It holds for that yarn and gauge alone.
+    """
+
+    mm: str
+    by: str
+    on: str
+    yarn: str
+    gauge: str
+    wash: str
+
+
+@dataclass(frozen=True, slots=True)
 class Example:
     """A worked example: cast on `stitches`, and the counts after each row (of version number `version`)."""
 
@@ -128,3 +143,4 @@ class Component:
     slipped_edge: SlippedEdge | None = None
     examples: tuple[Example, ...] = ()
     gauge_notes: str = ""
+    measured: tuple[MeasuredOpening, ...] = ()

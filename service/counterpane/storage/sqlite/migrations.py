@@ -90,3 +90,12 @@ _TEXTURES = (
         PRIMARY KEY (item, version)) WITHOUT ROWID""",
     "CREATE INDEX texture_by_key ON texture(key, item)",
 )
+
+
+@steps(name="0005_openings")
+def _openings(db: Database) -> None:
+    """Keep the largest opening that was measured of a component, so that parts under a limit are found by it."""
+    db.execute(
+        "CREATE TABLE opening (item INTEGER PRIMARY KEY REFERENCES item(id), um INTEGER NOT NULL CHECK (um >= 0))"
+    )
+    db.execute("CREATE INDEX opening_by_size ON opening(um, item)")

@@ -47,6 +47,7 @@ AND NOT EXISTS (
 ORDER BY m.modulus, c.least, c.item LIMIT :limit"""
 
 _OF_TEXTURE = "AND i.id IN (SELECT item FROM texture WHERE key = :texture)"
+_CLOSED = "AND i.id IN (SELECT item FROM opening WHERE um < 1000 * :openings_under_mm)"
 _WITH_WORDS = "AND i.id IN (SELECT rowid FROM item_fts WHERE item_fts MATCH :words)"
 _AFTER_COUNT = "AND m.modulus >= :after0 AND (m.modulus, c.least, c.item) > (:after0, :after1, :after2)"
 
@@ -74,7 +75,8 @@ def _admitting(wanted: Wanted) -> str:
 def _filters(wanted: Wanted) -> str:
     given = (("kind", wanted.kind), ("reversible", wanted.reversible), ("status", wanted.status))
     plain = (f"AND i.{name} = :{name}" for name, value in given if value is not None)
-    return " ".join((*plain, _OF_TEXTURE if wanted.texture else ""))
+    closed = _CLOSED if wanted.openings_under_mm is not None else ""
+    return " ".join((*plain, _OF_TEXTURE if wanted.texture else "", closed))
 
 
 def _values(wanted: Wanted) -> Values:
@@ -86,6 +88,7 @@ def _values(wanted: Wanted) -> Values:
         "reversible": wanted.reversible,
         "status": wanted.status,
         "texture": wanted.texture,
+        "openings_under_mm": wanted.openings_under_mm,
         "words": phrase,
         "titled": f"{{title}} : ({phrase})",
         "limit": wanted.limit + 1,

@@ -84,6 +84,7 @@ class SqliteStore:
             self._db.table("item").update(item, _item(entry, number + 1))
             self._db.table("class").delete_where("item = ?", [item])
             self._db.table("texture").delete_where("item = ?", [item])
+            self._db.table("opening").delete_where("item = ?", [item])
             self._write(entry, item, number + 1, "revised")
 
     def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
@@ -93,6 +94,8 @@ class SqliteStore:
         if entry.classes:
             rows = ({"item": item, "kind": entry.kind, **asdict(each)} for each in entry.classes)
             self._db.table("class").insert_all(rows)
+        if entry.opening_um is not None:
+            self._db.table("opening").insert({"item": item, "um": entry.opening_um})
         if entry.textures:
             self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
         (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
