@@ -37,6 +37,7 @@ def test_a_sentence_that_begins_like_a_row_is_set_aside(text: str) -> None:
         ("It needs a multiple of 5 sts.", "It needs a multiple-of 5 sts."),
         ("It takes an even number of stitches.", "It takes an even-number of stitches."),
         ("First cast on 12 of them.", "First cast-on 12 of them."),
+        ("Take note and purl 20 rows.", "Take note and then purl 20 rows."),
     ],
 )
 def test_a_sentence_that_states_a_count_is_joined_up(text: str, said: str) -> None:

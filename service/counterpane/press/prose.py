@@ -30,6 +30,7 @@ _STATED = (
     (re.compile(r"\b(cast(?:ing)?) on\b(?=\s+(?:about\s+)?\w)", re.IGNORECASE), r"\1-on"),
     (re.compile(r"\b(pattern|patt|repeat|rep)\s*:\s+(?=\d)", re.IGNORECASE), r"\1, "),
     (re.compile(r",\s+then\s+(?=(?:(?:work|rep|repeat)\s+)?r)", re.IGNORECASE), ", and then "),
+    (re.compile(r"\band\s+(?=(?:knit|k|purl|p|work)\s+(?:\w+\s+){1,4}rows\b)", re.IGNORECASE), "and then "),
 )
 _MAY_INSTRUCT = re.compile(r"row|r(?:ou)?nd|\br\d|cast|\bc\.?o\b", re.IGNORECASE)
 """What every row label, repeat line and cast-on holds: looked for first, since it is quickly told."""
