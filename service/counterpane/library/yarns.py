@@ -10,8 +10,10 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import half_up
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import ColourYarn, Figure, PartYarn, Scale, Yarn, YarnEstimate, estimate
+from counterpane.craft.yarn.amounts import CARRIED_ROWS
 from counterpane.craft.yarn.choosing import TextureNotWorked
 from counterpane.craft.yarn.sections import StripesRunApart
+from counterpane.craft.yarn.stripes import Bumps
 from counterpane.library.safety_inputs import BadInput
 from counterpane.library.yarn_requests import yarns_of
 
@@ -66,11 +68,28 @@ def notes_of(found: YarnEstimate) -> Iterator[str]:
             yield "Metres are not known: give the metres of a ball, or of 100 g."
         if each.grams is None:
             yield "Grams are not known: give the metres of 100 g, or weigh a swatch."
+        if each.pieces > 1:
+            named = each.yarn.colour or each.yarn.name or "One yarn"
+            yield (
+                f"{named} is worked in {each.pieces} pieces, cut between its stripes; over {CARRIED_ROWS} rows or "
+                "fewer it is carried up the side (house)."
+            )
         if each.balls is not None and each.joins is None:
             yield "A ball is hardly longer than the ends that it leaves."
+    for each_bumps in found.bumps:
+        yield _bumps(each_bumps)
     for name in found.edges_not_known:
         yield f"{name}: its yarn is not recorded, and was taken within wide bounds."
     yield "Buy all of one colour from one dye lot."
+
+
+def _bumps(found: Bumps) -> str:
+    """Say which stripes begin with a broken line; `counterpane explain colour-change-shows-bumps` tells why."""
+    more = f", and {found.more} more of its stripes begin so" if found.more else ""
+    return (
+        f"Row {found.row} is the first in {found.yarn.colour or found.yarn.name or 'a yarn'} and shows purl faces on "
+        f"the right side{more}: begin with a row that is plain there, unless a broken line is meant."
+    )
 
 
 def _colour(each: ColourYarn) -> Answer:
@@ -89,6 +108,7 @@ def _colour(each: ColourYarn) -> Answer:
         "ball": {"grams": _or_null(yarn.ball_g), "metres": _or_null(yarn.ball_m)},
         "joins": each.joins,
         "joins_at": [{"ball": one.ball, "rows": [one.first_row, one.last_row]} for one in each.joins_at],
+        "pieces": each.pieces,
         "ends": each.ends,
     }
 

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from itertools import groupby
 from typing import Literal, TypeAlias
 
+from counterpane.craft.rows.tree import Node, Side, Work
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import Traced, TracedRow, Worked
+from counterpane.craft.trace.meaning import everything
 
 Look: TypeAlias = Literal["knit", "purl", "open", "slipped", "crossed", "not known"]
 Course: TypeAlias = tuple[Look, ...]
@@ -70,3 +72,10 @@ def look_of(worked: Worked, vocabulary: Vocabulary) -> Look:
     if stitch is None or stitch.face is None:
         return "not known"
     return _OTHER[stitch.face] if worked.side == "WS" else stitch.face
+
+
+def shows_purl(parts: Sequence[Node], side: Side, vocabulary: Vocabulary) -> bool:
+    """Tell whether any stitch of a row shows a purl face on the right side."""
+    face = "knit" if side == "WS" else "purl"
+    works = (node for node in everything(parts) if isinstance(node, Work))
+    return any(vocabulary[work.stitch].face == face for work in works)

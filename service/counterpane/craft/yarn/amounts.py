@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
@@ -18,10 +19,14 @@ from counterpane.craft.yarn.figures import NOTHING, Figure, total
 from counterpane.craft.yarn.joins import Join, joins_at
 from counterpane.craft.yarn.scales import Scale
 from counterpane.craft.yarn.sections import SectionLoops, section_loops
+from counterpane.craft.yarn.stripes import Bumps, bumps
 from counterpane.craft.yarn.values import Yarn
 
 ENDS = "ends"
 """The part that stands for ends to weave in."""
+
+CARRIED_ROWS = 4
+"""Rows over which a yarn is carried up the side and not cut; house figure, narrow stripes of common practice."""
 
 END_M = Fraction("0.15"), Fraction("0.175"), Fraction("0.20")
 """Metres of an end to weave in: The Knitting Guild Association, article on tail lengths, 2023 to 2024."""
@@ -44,7 +49,8 @@ class ColourYarn:
     """What a blanket takes of one yarn: by part, the ends, and all together with the balls to buy.
 
     `joins` is how often a ball is joined to the one before, None where the balls are not known, and `joins_at` where
-    that is. `unknown` are the stitches whose yarn is not known and was taken within wide bounds.
+    that is. `pieces` are the stretches that are worked without cutting it. `unknown` are the stitches whose yarn is not
+    known and was taken within wide bounds.
     """
 
     yarn: Yarn
@@ -56,6 +62,7 @@ class ColourYarn:
     balls: Balls | None
     joins: int | None
     joins_at: tuple[Join, ...]
+    pieces: int
     ends: int
     unknown: tuple[str, ...]
 
@@ -64,11 +71,13 @@ class ColourYarn:
 class YarnEstimate:
     """The yarn of a plan, one entry for each yarn that is used.
 
-    `edges_not_known` are edges without a figure, `weaving` says how the ends are woven in, yarn by yarn.
+    `edges_not_known` are edges without a figure, `bumps` stripes that begin with purl faces, `weaving` says how the
+    ends are woven in, yarn by yarn.
     """
 
     colours: tuple[ColourYarn, ...]
     edges_not_known: tuple[str, ...]
+    bumps: tuple[Bumps, ...] = ()
     weaving: tuple[str, ...] = ()
 
     @property
@@ -95,7 +104,8 @@ def estimate(
     known = {place: scales.get(place) or scale_of(plan, yarns[place], vocabulary) for place in work.places}
     colours = tuple(_colour(work, place, scale) for place, scale in known.items())
     edges = (plan.request.cast_on.component, plan.request.bind_off.component)
-    return YarnEstimate(colours, tuple(each.name for each in edges if not _is_known(each)))
+    not_known = tuple(each.name for each in edges if not _is_known(each))
+    return YarnEstimate(colours, not_known, bumps(plan, yarns, vocabulary))
 
 
 def worked_out(plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary) -> Work:
@@ -142,6 +152,26 @@ class Work:
         loops = (self.cast_on(place), *rows, self.bind_off(place))
         return tuple((name, each) for name, each in zip(names, loops, strict=True) if each is not None)
 
+    def pieces(self, place: int) -> int:
+        """Return in how many pieces a yarn is worked: it is cut where others work before it comes again.
+
+        Over `CARRIED_ROWS` rows at the most it is carried up the side, where it waits at the edge that it is needed at.
+        """
+        if len(self.yarns) == 1:
+            return 1
+        rows = list(self._rows_of(place))
+        gaps = (after - before - 1 for before, after in pairwise(rows))
+        return 1 + sum(gap > CARRIED_ROWS or gap % 2 for gap in gaps if gap)
+
+    def _rows_of(self, place: int) -> Iterator[int]:
+        """Give the rows that a yarn works in; the cast-on stands as row 0, the bind-off behind the last."""
+        if self.cast_on(place) is not None:
+            yield 0
+        for section, each in zip(self.plan.sections, self.sections, strict=True):
+            yield from (section.first_row + row for row in range(section.rows) if each.works(place, row))
+        if self.bind_off(place) is not None:
+            yield self.last_row + 1
+
     def likely_up_to(self, place: int, row: int) -> Fraction:
         """Return the likely loops of a yarn in the rows up to the end of a row of the blanket, without the cast-on."""
         loops = Fraction(0)
@@ -160,14 +190,15 @@ class Work:
 def _colour(work: Work, place: int, scale: Scale) -> ColourYarn:
     yarn, used = work.yarns[place], work.parts(place)
     joined, placed = _joined(work, place, scale, total(loops for _, loops in used))
-    ends = ends_of(joined or 0)
+    pieces = work.pieces(place)
+    ends = ends_of(joined or 0, pieces)
     everything = (*used, (ENDS, end_loops(work.plan, scale).times(ends)))
     parts = tuple(PartYarn(part, loops, scale.metres_of(loops), scale.grams_of(loops)) for part, loops in everything)
     loops = total(each for _, each in everything)
     metres, grams = scale.metres_of(loops), scale.grams_of(loops)
     balls = balls_of(yarn, metres, grams)
     unknown = tuple(dict.fromkeys(key for each in work.sections for key in each.unknown.get(place, ())))
-    return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, placed, ends, unknown)
+    return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, placed, pieces, ends, unknown)
 
 
 def _joined(work: Work, place: int, scale: Scale, worked: Figure) -> tuple[int | None, tuple[Join, ...]]:

@@ -12,7 +12,7 @@ ENDS_A_JOIN = 2
 """Ends where a ball is joined to the one before; common practice, no source."""
 
 ENDS_A_PIECE = 2
-"""Ends of a piece of one ball: one at the cast-on, one at the bind-off."""
+"""Ends of a stretch that is worked without cutting the yarn: where it begins and where it stops."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +60,6 @@ def joins(worked: Fraction, end: Fraction, ball: Fraction) -> int | None:
     return None if inside <= 0 else max(0, balls(worked, inside) - 1)
 
 
-def ends_of(joined: int) -> int:
-    """Return the ends to weave in of a yarn that is joined so often."""
-    return ENDS_A_PIECE + ENDS_A_JOIN * joined
+def ends_of(joined: int, pieces: int = 1) -> int:
+    """Return the ends to weave in of a yarn that is joined so often, and cut so that it is worked in so many pieces."""
+    return ENDS_A_PIECE * pieces + ENDS_A_JOIN * joined

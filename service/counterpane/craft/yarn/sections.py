@@ -44,6 +44,11 @@ class SectionLoops:
         """The yarns that work any of it."""
         return tuple(sorted(self.sums[-1]))
 
+    def works(self, place: int, row: int) -> bool:
+        """Tell whether a yarn works any stitch of a row, counted from 0."""
+        before, after = self.sums[row % self.period], self.sums[row % self.period + 1]
+        return before.get(place) is not after.get(place)
+
     def loops(self, place: int, rows: int | None = None) -> Figure:
         """Return the loops of a yarn in the first rows, all if None; more than it has go on in the same repeat."""
         whole, rest = divmod(self.rows if rows is None else rows, self.period)

@@ -9,10 +9,9 @@ from itertools import pairwise
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.component.derived import sides_of
+from counterpane.craft.fabric.faces import shows_purl
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.tree import Row, Side, Work
-from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.trace.meaning import everything
+from counterpane.craft.rows.tree import Row
 
 _NAMED = re.compile(r"\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Tt]o|[Jj]oin(?:ing)?) (?:yarn |colou?r )?([A-F]|MC|CC\d?)\b")
 
@@ -37,7 +36,7 @@ def colour_change_shows_bumps(examined: Examined) -> Iterator[Finding]:
     for (before, _, old), (row, side, new) in pairwise(told):
         if row.section != before.section or old is None or new is None or old == new:
             continue
-        if _shows_purl(row, side, examined.vocabulary):
+        if shows_purl(row.parts, side, examined.vocabulary):
             message = f"Row {row.label} is the first in {new} and shows purl faces on the right side."
             plain = "purled on the WS" if side == "WS" else "knit on the RS"
             hint = f"Work it plain, {plain}, unless a broken line is meant."
@@ -52,9 +51,3 @@ def _colours(rows: tuple[Row, ...]) -> Iterator[str | None]:
         if named:
             colour = named.pop() if len(named) == 1 else None
         yield colour
-
-
-def _shows_purl(row: Row, side: Side, vocabulary: Vocabulary) -> bool:
-    face = "knit" if side == "WS" else "purl"
-    works = (node for node in everything(row.parts) if isinstance(node, Work))
-    return any(vocabulary[work.stitch].face == face for work in works)
