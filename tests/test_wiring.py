@@ -7,8 +7,9 @@ import signal
 import socket
 import subprocess
 import sys
+import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import pytest
@@ -46,7 +47,9 @@ def served(store: Path, server: str) -> Iterator[str]:
     )
     assert process.stdout is not None
     try:
-        yield process.stdout.readline().strip()
+        address = process.stdout.readline().strip()
+        wait_for(address)
+        yield address
     finally:
         process.stdout.close()
         process.send_signal(signal.SIGINT)
@@ -55,6 +58,15 @@ def served(store: Path, server: str) -> Iterator[str]:
         except subprocess.TimeoutExpired:
             os.killpg(process.pid, signal.SIGKILL)
             raise
+
+
+def wait_for(address: str) -> None:
+    """Wait until a connection is taken: the address is told when it is bound, a moment before a worker is up."""
+    host, port = address.removeprefix("http://").split(":")
+    for _ in range(200):
+        with suppress(OSError), socket.create_connection((host, int(port)), timeout=1):
+            return
+        time.sleep(0.1)
 
 
 def test_an_empty_library_gets_the_starters_once(tmp_path: Path) -> None:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import os
 import socket
-import threading
-import time
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
@@ -228,19 +226,8 @@ def _serve_granian(serving: Serving, ready: Callable[[], None]) -> None:
         workers_kill_timeout=STOP_SECONDS,  # A worker that is asked to stop while it starts does not hear it.
         log_enabled=False,
     )
-    threading.Thread(target=_when_listening, args=(serving, ready), daemon=True).start()
+    granian.on_startup(ready)  # No thread may run here: the workers are forked, and would inherit its locks.
     granian.serve()
-
-
-def _when_listening(serving: Serving, ready: Callable[[], None]) -> None:
-    """Call `ready` once a connection is taken: the workers listen some time after they are started."""
-    while True:
-        try:
-            socket.create_connection((serving.host, serving.port), timeout=1).close()
-        except OSError:
-            time.sleep(0.05)
-        else:
-            return ready()
 
 
 def _serve_waitress(serving: Serving, ready: Callable[[], None]) -> None:
