@@ -216,9 +216,10 @@ class _Follower:
 
     def remaining(self, step: AgainStep, chain: Chain, before: int | None) -> int | None:
         """Return the stitches at which a repeat line stops, where nothing says whether they are reached."""
-        remain = step.again.remain
-        lost = before is None and remain is not None and chain.drift is not None and chain.drift < 0
-        return remain if lost and remain is not None and chain.admits(remain - (chain.drift or 0)) else None
+        remain, drift = step.again.remain, chain.drift
+        if before is not None or remain is None or drift is None or drift > 0:
+            return None
+        return remain if chain.admits(remain - drift) else None
 
     def change(self, step: AgainStep) -> None:
         """Add what a repeat line adds in its last row; where that is not told, go on from what is printed."""

@@ -6,7 +6,17 @@ import re
 from dataclasses import dataclass
 
 from counterpane.craft.rows.cursor import Cursor
-from counterpane.craft.rows.labels import HOW_MANY, KNOWN, NAMED_ROW, NAMES, NTH, ORDINALS, ROW, number_of, numbers_in
+from counterpane.craft.rows.labels import (
+    HOW_MANY,
+    KNOWN,
+    NAMED_ROW,
+    NAMES,
+    ORDINAL,
+    ORDINALS,
+    ROW,
+    number_of,
+    numbers_in,
+)
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line, tokens
@@ -16,7 +26,6 @@ _THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|thi
 _LETTER = r"\d{0,4}[a-z]"
 _LETTERED = rf"(?P<letters>{_LETTER}(?:\s*(?:-|,|to|and|&|,\s*and)\s*{_LETTER})*)"
 _ALL = r"(?:all\s+(?:the\s+)?)?"
-_ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
@@ -24,8 +33,8 @@ AGAIN = re.compile(
     rf"|(?:the\s+)?(?P<worded>{KNOWN})\s+{ROW}\b"
     rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
     rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
-    rf"|(?:again\s+)?from\s+(?:the\s+)?(?P<first>{_ORDINAL})(?:\s+{ROW}\b|(?=\s*(?:[.;,]|$)))"
-    rf"(?:\s+(?:to|through)\s+(?:the\s+)?(?P<upto_nth>{_ORDINAL})(?:\s+{ROW}\b)?)?"
+    rf"|(?:again\s+)?from\s+(?:the\s+)?(?P<first>{ORDINAL})(?:\s+{ROW}\b|(?=\s*(?:[.;,]|$)))"
+    rf"(?:\s+(?:to|through)\s+(?:the\s+)?(?P<upto_nth>{ORDINAL})(?:\s+{ROW}\b)?)?"
     rf"|from\s+(?:the\s+)?(?P<begin>beginning|start)\b(?!\s+of\s+(?:the\s+)?{ROW})"
     rf"|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}\b"
     rf"|(?:the\s+)?first\s+(?P<head>{HOW_MANY})\s+{ROW}\b"

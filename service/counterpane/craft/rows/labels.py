@@ -25,7 +25,7 @@ ROW = r"(?:rows?|rnds?|rounds?)"
 # "R3" where rows are labelled so; a letter before a number, and no stitch.
 NAMED_ROW = rf"(?:{ROW}\s*|r\.?\s?(?=\d))"
 _NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-_ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
+ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
 _NUM = rf"(?:\d++(?:st|nd|rd|th|d)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
 _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
 _RUNS = ("-", "to", "thru", "through")
@@ -33,7 +33,7 @@ _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
 LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
-ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th|\dd)|{_ORDINAL}"
+ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th|\dd)|{ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
 _KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th|d))"

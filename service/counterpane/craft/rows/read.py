@@ -25,10 +25,10 @@ from counterpane.craft.rows.row_clauses import KINDS, NUMBERED, Clause, take_not
 from counterpane.craft.rows.stitching import take_stitch
 from counterpane.craft.rows.tree import Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.words import Token, normal_lines, tokens
+from counterpane.craft.rows.workings import MARKERS
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _ROW = phrases(*ways("the|each|every", "row|round|needle"))
-_MARKERS = {"pm": "place", "sm": "slip", "slm": "slip", "rm": "remove"}
 _ENDS = ("end", "ending")
 MOST_FATAL = 30
 """Places of a row that cannot be read before the rest of it is left unread; house."""
@@ -139,11 +139,12 @@ def _explained(reading: Reading) -> bool:
     said, word = cursor.word(-1) if cursor.at else "", cursor.word(1)
     if not items or not said.isalpha() or said == word or cursor.word(2) not in CLOSES.values():
         return False
-    length, keys = reading.lexicon.names.longest(cursor.run, cursor.at + 1)
-    node = items[-1]
-    explained = (isinstance(node, Marker) and _MARKERS.get(word) == node.act) or (
-        isinstance(node, Work) and node.times == 1 and length == 1 and node.stitch in (keys or ())
-    )
+    node, inside = items[-1], (cursor.run, cursor.at + 1)
+    if isinstance(node, Marker):
+        explained = MARKERS.longest(*inside) == (1, node.act)
+    else:
+        length, keys = reading.lexicon.names.longest(*inside)
+        explained = isinstance(node, Work) and node.times == length == 1 and node.stitch in (keys or ())
     cursor.at += 3 * explained
     return explained
 

@@ -22,7 +22,7 @@ _AT_EDGE = phrases(
     *ways("at", "|the", "beg|beginning|start|end"),
 )
 _CAST_ON = phrases("cast on", "co", "cast-on")
-_MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
+MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
     [
         *((way, "place") for way in ("pm", *ways("place|pl", "|a|the", "marker|m|st marker|stitch marker"))),
         *((way, "slip") for way in ("sm", "slm", *ways("sl|slip|pass", "|the", "marker|m"))),
@@ -96,7 +96,7 @@ def _cast_on(cursor: Cursor, place: Place) -> Node | None:
 
 
 def _marker(cursor: Cursor, place: Place) -> Node | None:
-    act = cursor.take(_MARKERS)
+    act = cursor.take(MARKERS)
     return Marker(act, place) if act else None
 
 
