@@ -20,7 +20,7 @@ from counterpane_schema.texture import AlikeList, AlikeQuery
 
 COMPONENTS = Noun(
     components.COMPONENTS,
-    Shapes(ComponentContent, ComponentQuery, ComponentPage, ComponentAnswer, ComponentInWords),
+    Shapes(ComponentContent, ComponentPage, ComponentAnswer, ComponentQuery, ComponentInWords),
     Shown(
         listed=examples.LISTED,
         added=examples.COMPONENT_ADDED,

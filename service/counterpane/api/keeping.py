@@ -16,6 +16,7 @@ from counterpane.api.operations import Answer, Call, Example, Method, Operation
 from counterpane.library.keeping import Keeping
 from counterpane.library.ports import Kept
 from counterpane.library.services import Services
+from counterpane_schema.kept import KeptQuery
 from counterpane_schema.revision import RevisionList
 
 Examples = tuple[Example, ...]
@@ -27,9 +28,9 @@ class Shapes:
     """What goes over the wire; `or_content` is another form in which a noun may be sent."""
 
     content: type[Schema]
-    query: type[Schema]
     page: type[Schema]
     answer: type[Schema]
+    query: type[Schema] = KeptQuery
     or_content: type[Schema] | None = None
 
 

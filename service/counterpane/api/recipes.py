@@ -5,11 +5,11 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.keeping import Noun, Said, Shapes, Shown
 from counterpane.library import recipes
-from counterpane_schema.recipe import RecipeAnswer, RecipeContent, RecipePage, RecipeQuery
+from counterpane_schema.recipe import RecipeAnswer, RecipeContent, RecipePage
 
 RECIPES = Noun(
     recipes.RECIPES,
-    Shapes(RecipeContent, RecipeQuery, RecipePage, RecipeAnswer),
+    Shapes(RecipeContent, RecipePage, RecipeAnswer),
     Shown(
         listed=examples.RECIPES_LISTED,
         added=examples.RECIPE_ADDED,

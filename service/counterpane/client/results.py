@@ -272,7 +272,7 @@ class Recipe(Result):
 
 @dataclass(frozen=True, slots=True)
 class Revision(Result):
-    """One revision of a component or a recipe."""
+    """One revision of what is kept."""
 
     number: int
     sha256: str

@@ -10,6 +10,7 @@ from counterpane.library.keeping import Keeping
 from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.plan_answers import recipe_json
 from counterpane.library.ports import Entry, Shelf
+from counterpane.library.profile_finding import listed_of
 from counterpane.library.services import Services
 
 SHELF: Shelf = "recipe"
@@ -30,6 +31,8 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         **recipe_json(planning.made(services, request)),
     }
     whole["parts"] = pinned(services, whole["parts"], planning.pins_of(request))
+    if named := (whole.get("for") or {}).get("profile"):
+        whole["for"] = {**whole["for"], "profile": _list_pinned(services, named)}
     data = canonical(whole)
     sha256, at = digest(data), services.now()
     told = {"status": status, "changed": at, "sha256": sha256, "etag": f'"{sha256}"'}
@@ -61,6 +64,12 @@ def pinned(services: Services, parts: Mapping[str, Any], pins: Mapping[str, str]
         return {**part, "revision": pins.get(slug) or components.get(services, slug).sha256}
 
     return {name: pin(part) for name, part in parts.items()}
+
+
+def _list_pinned(services: Services, named: Any) -> Any:
+    """Return the list that a piece is held against with the hash of its revision; one sent whole stays as it is."""
+    listed = listed_of(named, services.known.find_profile, "/for/profile")
+    return named if listed.slug is None else {"profile": listed.slug, "revision": listed.sha256}
 
 
 def _card(whole: Mapping[str, Any], status: str, sha256: str) -> dict[str, Any]:
