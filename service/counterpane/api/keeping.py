@@ -150,7 +150,7 @@ class Noun:
             body=self.shapes.content,
             role="contributor",
             tagged=True,
-            current=lambda call: self.keeping.get(call.services, call.path["slug"]).sha256,
+            current=lambda call: self.keeping.latest(call.services, call.path["slug"]).sha256,
             problems=self.refused,
             examples=self.shown.revised,
         )

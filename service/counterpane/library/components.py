@@ -17,6 +17,7 @@ from counterpane.library.errors import Incomplete, NotFound, Refused
 from counterpane.library.keeping import UNEXPLAINED, Keeping
 from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.retelling import retold
 from counterpane.library.services import Services
 from counterpane.library.telling import classes_of, counts_json, derived_json
 from counterpane.library.textures import keys_of, same_texture
@@ -41,7 +42,7 @@ def take(services: Services, sent: Mapping[str, Any], by: str) -> Kept:
 
 def find(services: Services, slug: str, sha256: str | None = None) -> Component:
     """Return the component of this slug, at its latest revision or at that of a hash; raise NotFound."""
-    found = sha256 or get(services, slug).sha256
+    found = sha256 or latest(services, slug).sha256
     component = _ready(services.store.object(found))
     if component.slug != slug:
         raise NotFound(f"The component {slug!r} has no revision {found}.")
@@ -116,6 +117,7 @@ def _finding(problem: Problem) -> Finding:
     return Finding(rule, "error", problem.message, problem.step, line, column, problem.pointer)
 
 
-COMPONENTS = Keeping(SHELF, entry_of)
+COMPONENTS = Keeping(SHELF, entry_of, retold)
+latest = COMPONENTS.latest
 get = COMPONENTS.get
 add = COMPONENTS.add

@@ -18,23 +18,34 @@ UNEXPLAINED = "does-not-prove"
 """The rule of a finding that no reading or counting rule explains."""
 
 
+def as_kept(_: Services, kept: Kept) -> Kept:
+    """Return a revision of which nothing is derived."""
+    return kept
+
+
 @dataclass(frozen=True, slots=True)
 class Keeping:
     """A noun that is kept on a shelf of its own.
 
-    `entry_of` proves a content, by whom it is sent and of which status, and raises what does not hold.
+    `entry_of` proves a content, by whom it is sent and of which status, and raises what does not hold. `told` returns a
+    revision as it is told, with what was not derived when it was kept.
     """
 
     shelf: Shelf
     entry_of: Callable[[Services, Mapping[str, Any], str, str], Entry]
+    told: Callable[[Services, Kept], Kept] = as_kept
 
     def get(self, services: Services, slug: str) -> Kept:
-        """Return the latest revision; raise NotFound."""
+        """Return the latest revision as it is told; raise NotFound."""
+        return self.told(services, self.latest(services, slug))
+
+    def latest(self, services: Services, slug: str) -> Kept:
+        """Return the latest revision as it is kept, for its hash and its state; raise NotFound."""
         return services.store.latest(self.shelf, slug)
 
     def revision(self, services: Services, slug: str, sha256: str) -> Kept:
-        """Return the revision of this hash; raise NotFound."""
-        return services.store.revision(self.shelf, slug, sha256)
+        """Return the revision of this hash as it is told; raise NotFound."""
+        return self.told(services, services.store.revision(self.shelf, slug, sha256))
 
     def history(self, services: Services, slug: str) -> tuple[Kept, ...]:
         """Return all revisions, oldest first; raise NotFound."""
@@ -51,7 +62,7 @@ class Keeping:
 
         Raise what `add` raises, NotFound, and Stale unless the latest revision is the expected one.
         """
-        latest = self.get(services, slug)
+        latest = self.latest(services, slug)
         if content["slug"] != slug:
             raise Refused("The slug cannot change.", (self._renamed(slug, content["slug"]),))
         entry = self.entry_of(services, content, by, latest.status)

@@ -61,7 +61,7 @@ def pinned(services: Services, parts: Mapping[str, Any], pins: Mapping[str, str]
         if not isinstance(part, Mapping) or "component" not in part:
             return part
         slug = part["component"]
-        return {**part, "revision": pins.get(slug) or components.get(services, slug).sha256}
+        return {**part, "revision": pins.get(slug) or components.latest(services, slug).sha256}
 
     return {name: pin(part) for name, part in parts.items()}
 
