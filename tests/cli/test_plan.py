@@ -109,6 +109,21 @@ def test_a_width_that_nobody_knits_gets_an_answer(typed: Type, width: int):
     assert "a fault in Counterpane" not in done.err
 
 
+@pytest.mark.parametrize(
+    ("stitches", "over", "said"),
+    [
+        (10**16, 10, "Write the stitches that were counted on the swatch: above 0, and not more than 1,000,000."),
+        (0, 10, "Write the stitches that were counted on the swatch: above 0, and not more than 1,000,000."),
+        (999_999, 0.5, "No yarn is knitted so: stitches are taken from 1 in 1,000,000 cm to 1,000,000 in 1 cm."),
+    ],
+)
+def test_a_gauge_that_nobody_knits_is_told_the_most_that_is_taken(typed: Type, stitches: int, over: float, said: str):
+    """In words of the craft, at the place of the count."""
+    done = typed("plan", "-", stdin=changed(gauge={"stitches": stitches, "rows": 30, "over_cm": over}))
+    assert done.status == 2
+    assert f"/gauge/stitches: {said}" in done.err
+
+
 def test_numbers_are_read_by_their_decimal_text(typed: Type):
     """135 stitches at 22.5 stitches to 10 cm measure 60 cm (common practice, no source)."""
     plain = {"component": "garter-border", "stitches": 6}

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
-from counterpane.craft.safety import Profile
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
 from counterpane.library.known import Known
 from counterpane.library.ports import Store
+from counterpane.library.profile_finding import found_in
 
 Press = Callable[[Any], str]
 Data = Callable[[Any], Mapping[str, Any]]
@@ -28,7 +28,7 @@ class Services:
 
     `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `grade_press` turns those
     of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
-    titles of sources by slug, `styles` the house styles and `profiles` the lists of wards and charities by theirs.
+    titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
 
@@ -40,11 +40,10 @@ class Services:
     as_data: Data
     sources: Mapping[str, str]
     styles: Mapping[str, Style]
-    profiles: Mapping[str, Profile]
     now: Callable[[], str] = utc_now
     open_reading: bool = True
 
     @property
     def known(self) -> Known:
-        """What comes with the program."""
-        return Known(self.vocabulary, self.facts, self.profiles, self.sources)
+        """What planning knows beside components."""
+        return Known(self.vocabulary, self.facts, found_in(self.store), self.sources)

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from counterpane.cli.planning import Asked, Planned
     from counterpane.craft.pattern import Pattern
     from counterpane.craft.stitches import Terms
+    from counterpane.library.known import Known
 
 FORMS = ("text", "markdown", "json")
 NAME = "write"
@@ -35,16 +36,16 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan, write, and put the pattern where it was asked for."""
-    from counterpane.cli.planning import planned_over, read_request, with_profile
+    from counterpane.cli.planning import bench_over, planned, read_request, with_profile
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
     asked = with_profile(read_request(options.file), options.profile)
-    with output.waiting("planning"):
-        made = planned_over(asked.content, options.store)
-    if made.plan is None:
+    with output.waiting("planning"), bench_over(asked.content, options.store) as bench:
+        made = planned(asked.content, bench)
+        text = written(asked, made, bench.known, options.form, options.terms or "us") if made.plan else None
+    if text is None:
         return _refuse(asked, made, options.form)
-    text = written(asked, made, options.form, options.terms or "us")
     if options.out is None:
         output.put(text)
     else:
@@ -53,12 +54,12 @@ def run(options: argparse.Namespace) -> int:
     return endings.FOUND if made.has_errors else endings.DONE
 
 
-def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
+def written(asked: Asked, made: Planned, known: Known, form: str, terms: Terms) -> str:
     """Return the pattern of a plan in a form and in US or UK terms."""
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
-    pattern = _pattern(asked, made, terms)
+    pattern = _pattern(asked, made, known, terms)
     if form == "markdown":
         return as_markdown(pattern)
     if form == "text":
@@ -68,12 +69,11 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
     return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
 
 
-def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
+def _pattern(asked: Asked, made: Planned, known: Known, terms: Terms) -> Pattern:
     from counterpane.library.planning import pattern_of
-    from counterpane.seeding.known import load_known
 
     assert made.plan is not None
-    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, load_known())
+    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, known)
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:
