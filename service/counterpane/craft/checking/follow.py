@@ -11,6 +11,7 @@ from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, S
 from counterpane.craft.rows.tree import Place, Row, Turn
 from counterpane.craft.stitches import Vocabulary
 
+# House bounds of what is worked row by row.
 MOST_PASSES_WORKED = 200
 MOST_ROWS_WORKED = 20_000
 

@@ -75,7 +75,7 @@ _PART = re.compile(
     r"(?=[.,;:(\d]|$|\b(?:until|till|once|twice|for|to|again|and|then|three|four|five|six)\b)"
 )
 _UNTIL = re.compile(r"[^.;]{0,60}?\b(?:until|till)\b")
-_BEFORE_COUNT = 8
+_BEFORE_COUNT = 8  # Words before a count that are looked at; house.
 _NO_PART = frozenset({"pattern", "patt", "all", "total", "order", "order given", "turn", "sequence", "this way"})
 _NO_COUNT = frozenset({"until", "till", "ending", "end", "then", ".", ";", "to"})
 

@@ -30,7 +30,7 @@ _MATERIALS = frozenset(
 )
 _YARNS = frozenset("yarn yarns colour color".split())
 _PLACES = frozenset("front back in at on to of next left k p".split())
-_MOST_ADJECTIVES = 3
+_MOST_ADJECTIVES = 3  # House.
 
 
 def is_yarn_code(word: str) -> bool:

@@ -40,7 +40,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
-LONGEST_TITLE = 80
+LONGEST_TITLE = 80  # House.
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 

@@ -10,7 +10,7 @@ from itertools import pairwise
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS
 
-MOST_ROWS_AT_ONCE = 2000
+MOST_ROWS_AT_ONCE = 2000  # House.
 _ROMAN_UNITS = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")
 NTH = {
     word: number

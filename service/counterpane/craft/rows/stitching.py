@@ -22,7 +22,7 @@ _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
 _MAKE = frozenset({"make", "making"})
-_CABLE, _PAIR = 4, 2
+_CABLE, _PAIR = 4, 2  # Stitches looked back over for what a cable needle holds; house.
 
 
 def take_stitch(reading: Reading) -> None:

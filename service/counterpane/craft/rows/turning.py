@@ -178,7 +178,7 @@ def _unit_at(parts: Nodes) -> tuple[Nodes, int]:
         length = _cable_length(parts)
         return parts[:length], length
     if len(parts) > 2 and (key := _passed_over(parts[0], parts[1], parts[2])):
-        return (Work(key, place=parts[0].place),), 3
+        return (Work(key, place=parts[0].place),), len(parts[:3])
     return parts[:1], 1
 
 

@@ -51,7 +51,7 @@ NUMBER_WORDS = {
         (*_UNITS, *_TEENS, *(word for ten in _TENS for word in (ten, *(f"{ten}-{unit}" for unit in _UNITS)))), start=1
     )
 }
-LONGEST_NUMBER = 18
+LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})

@@ -26,6 +26,7 @@ _CASTING_ON = re.compile(
 )
 _STITCH = re.compile(r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[\])]\s?|[*]\s?)$")
 _ROW_END = re.compile(r"[.\s]*$")
+# House: signs looked back over, and what each kind of list weighs.
 _LOOKED_BACK = 50
 _WEIGHT_OF_NAMES, _WEIGHT_OF_CAST_ON = 3, 2
 

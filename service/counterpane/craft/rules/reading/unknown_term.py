@@ -9,7 +9,7 @@ from counterpane.craft.checking.rewordings import likely_words
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
-MOST_GUESSES = 30
+MOST_GUESSES = 30  # House.
 
 
 @rule(
