@@ -6,12 +6,12 @@ from counterpane.craft.checking.examine import (
     Mend,
     examine,
     examine_sizes,
-    jams,
     odd_repeat,
     reexamine,
     trouble,
 )
 from counterpane.craft.checking.follow import Followed, Jam, Repeated, Walk, WrongCount
+from counterpane.craft.checking.jamming import jammed
 from counterpane.craft.checking.mends import cause, pointing, said
 from counterpane.craft.checking.one_size import with_mends
 
@@ -26,7 +26,7 @@ __all__ = [
     "cause",
     "examine",
     "examine_sizes",
-    "jams",
+    "jammed",
     "odd_repeat",
     "odd_row",
     "pointing",

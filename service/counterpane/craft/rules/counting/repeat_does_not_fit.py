@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, jams, pointing, said
-from counterpane.craft.checking.wording import at, either, jam_name, on_needle, place_of, stitches
+from counterpane.craft.checking import Examined, jammed
+from counterpane.craft.checking.wording import either, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -22,19 +22,7 @@ def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
 
     A repeat must come out even over the stitches it is given. The nearest counts that fit are named.
     """
-    for jam in jams(examined):
-        if jam.misfit.slug == "repeat-does-not-fit":
-            message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
-            line = jam.row.place.line
-            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-            yield at(
-                place_of(jam.row, jam.misfit),
-                "repeat-does-not-fit",
-                "error",
-                message + on_needle(jam),
-                hint,
-                corrections=fixes,
-            )
+    return jammed(examined, "repeat-does-not-fit", _say)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, jams, pointing, said
-from counterpane.craft.checking.wording import at, either, jam_name, on_needle, place_of, stitches
+from counterpane.craft.checking import Examined, jammed
+from counterpane.craft.checking.wording import either, stitches
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -23,19 +23,7 @@ def row_leaves_stitches(examined: Examined) -> Iterator[Finding]:
     The row ends and stitches are still on the left needle. Either it is too short, or a row before it left too
     many.
     """
-    for jam in jams(examined):
-        if jam.misfit.slug == "row-leaves-stitches":
-            message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
-            line = jam.row.place.line
-            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-            yield at(
-                place_of(jam.row, jam.misfit),
-                "row-leaves-stitches",
-                "error",
-                message + on_needle(jam),
-                hint,
-                corrections=fixes,
-            )
+    return jammed(examined, "row-leaves-stitches", _say)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, jams, pointing, said
-from counterpane.craft.checking.wording import at, jam_name, on_needle, place_of
+from counterpane.craft.checking import Examined, jammed
 from counterpane.craft.counts import Misfit
 from counterpane.craft.findings import Finding, rule
 
@@ -22,19 +21,7 @@ def rows_do_not_join(examined: Examined) -> Iterator[Finding]:
 
     Each row can be worked alone, but no cast-on exists that the rows before this one turn into a count it takes.
     """
-    for jam in jams(examined):
-        if jam.misfit.slug == "rows-do-not-join":
-            message, hint = _say(jam_name(jam, examined.rows), jam.misfit)
-            line = jam.row.place.line
-            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-            yield at(
-                place_of(jam.row, jam.misfit),
-                "rows-do-not-join",
-                "error",
-                message + on_needle(jam),
-                hint,
-                corrections=fixes,
-            )
+    return jammed(examined, "rows-do-not-join", _say)
 
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:

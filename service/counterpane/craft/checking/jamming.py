@@ -1,0 +1,24 @@
+"""The findings for rows in which a knitter is stuck: their shape, which is the same whatever the reason."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from counterpane.craft.checking.examine import Examined, jams
+from counterpane.craft.checking.mends import pointing, said
+from counterpane.craft.checking.wording import at, jam_name, on_needle, place_of
+from counterpane.craft.counts import Misfit, Slug
+from counterpane.craft.findings import Finding
+
+Say = Callable[[str, Misfit], tuple[str, str]]
+"""From the name of a row and why it cannot be worked: the message and the hint."""
+
+
+def jammed(examined: Examined, slug: Slug, say: Say) -> Iterator[Finding]:
+    """Yield a finding for each row in which a knitter is stuck for this reason, with the mends of its line."""
+    for jam in jams(examined):
+        if jam.misfit.slug == slug:
+            message, hint = say(jam_name(jam, examined.rows), jam.misfit)
+            place, line = place_of(jam.row, jam.misfit), jam.row.place.line
+            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+            yield at(place, slug, "error", message + on_needle(jam), hint, corrections=fixes)
