@@ -214,7 +214,7 @@ def _doubt(reading: Reading, phrase: Phrase, start: int) -> None:
     readings = tuple(meaning for key in phrase.keys if key in known for meaning in known[key].ambiguous)
     if phrase.node.stitch == PATTERN:
         words = [token.norm for token in reading.cursor.run[start : reading.cursor.at]]
-        readings, word = (MOSS, "moss") if "moss" in words else (readings, word)
+        readings, word = (MOSS, "moss") if "moss" in words and reading.terms != "uk" else (readings, word)
     if readings:
         fault = Fault("ambiguous-term", phrase.node.place, word, readings=readings, fatal=False)
         reading.faults.append(fault)
