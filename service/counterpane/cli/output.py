@@ -119,6 +119,15 @@ def save(path: Path, text: str, mode: int = 0o644) -> None:
         raise
 
 
+def deliver(text: str, out: Path | None) -> None:
+    """Write a text into the file that was named, and tell so, or to standard output where none was."""
+    if out is None:
+        put(text)
+    else:
+        save(out, text)
+        tell(f"wrote {out}")
+
+
 def _write(stream: IO[str], text: str) -> None:
     try:
         stream.write(text)

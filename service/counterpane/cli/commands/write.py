@@ -45,11 +45,7 @@ def run(options: argparse.Namespace) -> int:
     if made.plan is None:
         return _refuse(asked, made, options.form)
     text = written(asked, made, options.form, options.terms or "us")
-    if options.out is None:
-        output.put(text)
-    else:
-        output.save(options.out, text)
-        output.tell(f"wrote {options.out}")
+    output.deliver(text, options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
 
@@ -77,11 +73,9 @@ def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:
+    from counterpane.cli.planning import show_refusal
+
     if form == "json":
         output.put_json(made.answer)
-    else:
-        from counterpane.cli.showing import plans
-
-        with output.page() as console:
-            plans.draw_refusal(console, asked.title or "A blanket", made.answer)
-    return endings.FOUND
+        return endings.FOUND
+    return show_refusal(asked, made)
