@@ -6,13 +6,14 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from counterpane.craft.constructions import Plan
+from counterpane.craft.drawing.charts import charts
 from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.pattern.write import default_title
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library import planning
 from counterpane.library.services import Services
 
-VIEWS: Mapping[str, Callable[[Plan, Vocabulary, str, Terms], str]] = {"schematic": schematic}
+VIEWS: Mapping[str, Callable[[Plan, Vocabulary, str, Terms], str]] = {"chart": charts, "schematic": schematic}
 """What can be drawn of a plan, by the name of the view."""
 
 BESIDE_THE_PLAN = ("view", "terms", "title")

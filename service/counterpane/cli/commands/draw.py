@@ -8,13 +8,13 @@ from counterpane.cli import endings, output
 from counterpane.cli.options import folder, take_input, take_store, take_terms
 
 NAME = "draw"
-ABOUT = """Draw a plan as a picture in SVG: the schematic shows its parts and measures, to scale.
+ABOUT = """Draw a plan as a picture in SVG: the chart of its rows, or the schematic of its parts and measures.
 
 The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where no plan can be made of it."""
 EXAMPLES = """examples:
   $ counterpane draw blanket.toml --view schematic --out blanket.svg
-  $ counterpane draw blanket.toml --view schematic --terms uk"""
-VIEWS = ("schematic",)
+  $ counterpane draw blanket.toml --view chart --terms uk"""
+VIEWS = ("chart", "schematic")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
