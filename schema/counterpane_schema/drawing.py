@@ -5,7 +5,7 @@ from __future__ import annotations
 from counterpane_schema.fields import Text, Word
 from counterpane_schema.plan import PlanRequest
 
-VIEWS = ("chart", "schematic")
+VIEWS = ("chart", "fabric", "schematic")
 
 
 class DrawingRequest(PlanRequest):
@@ -15,8 +15,10 @@ class DrawingRequest(PlanRequest):
         *VIEWS,
         required=True,
         metadata={
-            "description": "`chart`: the rows of each section as symbols; `schematic`: parts and measures, to scale."
+            "description": "`chart`: the rows of each section as symbols; `fabric`: the stitches as they look; "
+            "`schematic`: parts and measures, to scale."
         },
     )
+    side = Word("RS", "WS", metadata={"description": "The side of the fabric that is seen; RS if not given."})
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
     title = Text(most=200)

@@ -41,7 +41,7 @@ def test_a_schematic_goes_to_a_file(blanket: str, tmp_path: Path, capsys: pytest
 def test_a_view_that_there_is_not_names_those_there_are(blanket: str, capsys: pytest.CaptureFixture[str]) -> None:
     """Status 2, as for all that cannot be read."""
     assert main(["draw", blanket, "--view", "photograph"]) == 2
-    assert "Views are chart, schematic." in capsys.readouterr().err
+    assert "Views are chart, fabric, schematic." in capsys.readouterr().err
 
 
 def test_a_plan_that_cannot_be_made_is_told_with_its_corrections(

@@ -8,19 +8,23 @@ from counterpane.cli import endings, output
 from counterpane.cli.options import folder, take_input, take_store, take_terms
 
 NAME = "draw"
-ABOUT = """Draw a plan as a picture in SVG: the chart of its rows, or the schematic of its parts and measures.
+ABOUT = """Draw a plan as a picture in SVG: its rows as a chart, its fabric, or a schematic.
 
 The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where no plan can be made of it."""
 EXAMPLES = """examples:
   $ counterpane draw blanket.toml --view schematic --out blanket.svg
-  $ counterpane draw blanket.toml --view chart --terms uk"""
-VIEWS = ("chart", "schematic")
+  $ counterpane draw blanket.toml --view chart --terms uk
+  $ counterpane draw blanket.toml --view fabric --side WS --out back.svg"""
+VIEWS = ("chart", "fabric", "schematic")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
     take_input(parser, "a plan request or recipe, TOML or JSON")
     parser.add_argument("--view", metavar="VIEW", required=True, help=f"one of {', '.join(VIEWS)}")
+    parser.add_argument(
+        "--side", choices=("RS", "WS"), default="RS", help="the side of the fabric seen (RS if not given)"
+    )
     take_terms(parser, "US terms if not given")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
@@ -29,7 +33,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan, draw, and put the picture where it was asked for."""
     from counterpane.cli.planning import planned_over, read_request, show_refusal
-    from counterpane.library.drawings import draw
+    from counterpane.library.drawings import Wish, draw
     from counterpane.seeding.known import load_known
 
     if options.view not in VIEWS:
@@ -39,6 +43,7 @@ def run(options: argparse.Namespace) -> int:
         made = planned_over(asked.content, options.store)
         if made.plan is None:
             return show_refusal(asked, made)
-        picture = draw(made.plan, load_known().vocabulary, options.view, asked.title, options.terms or "us")
+        wish = Wish(options.view, asked.title, options.terms or "us", options.side)
+        picture = draw(made.plan, load_known().vocabulary, wish)
     output.deliver(picture, options.out)
     return endings.FOUND if made.has_errors else endings.DONE

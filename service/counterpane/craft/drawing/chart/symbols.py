@@ -8,11 +8,11 @@ foot for each stitch under it, as the names of that standard have it ("left stit
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from counterpane.craft.drawing.chart import Nodes
+from counterpane.craft.drawing.crossings import Crossing, crossing_of
 from counterpane.craft.fabric.faces import SLIP
 from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.tree import BindOff, CastOn, Hold, IntoOne, Node, Work
@@ -23,8 +23,6 @@ SIDE = 20
 _BAR = f"M4 {SIDE - 2}H16"
 _RING = "M10 5a5 5 0 1 0 .01 0z"
 _TWIST = "M6 16C16 9 14 4 10 4S4 9 14 16"
-_PAIR = re.compile(r"(?P<first>\d+)/(?P<second>\d+)")
-"""The two numbers in the name of a crossing: the stitches in front, and those behind them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,16 +32,6 @@ class Symbol:
     strokes: tuple[str, ...] = ()
     front: str = ""
     known: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class Crossing:
-    """Stitches that change places: how many lie in front, how many behind, where the front ones lean to."""
-
-    front: int
-    behind: int
-    leans_left: bool
-    purled: bool = False
 
 
 def symbol_of(nodes: Nodes, wide: int, vocabulary: Vocabulary) -> Symbol:
@@ -137,12 +125,7 @@ def _crossing(nodes: Nodes, vocabulary: Vocabulary) -> Crossing | None:
         purled = any(isinstance(node, Work) and vocabulary[node.stitch].face == "purl" for node in nodes[1:])
         front, behind = (hold.times, other) if in_front else (other, hold.times)
         return Crossing(front, behind, in_front, purled)
-    stitch = vocabulary[hold.stitch] if isinstance(hold, Work) else None
-    if stitch is None or not stitch.uses == stitch.makes > 1 or stitch.lean is None:
-        return None
-    pair = _PAIR.match(stitch.key)
-    front = int(pair["first"]) if pair else -(-stitch.uses // 2)
-    return Crossing(front, stitch.uses - front, stitch.lean == "left", stitch.face is None or "p" in stitch.key)
+    return crossing_of(vocabulary[hold.stitch]) if isinstance(hold, Work) else None
 
 
 def _crossed(crossing: Crossing) -> Symbol:
