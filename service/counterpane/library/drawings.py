@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from counterpane.craft.constructions import Plan
-from counterpane.craft.drawing.blanket import CannotDraw, Face, fabric
+from counterpane.craft.drawing import Picture
+from counterpane.craft.drawing.blanket import CannotDraw, Face, corner, fabric
 from counterpane.craft.drawing.charts import charts
 from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.pattern.write import default_title
@@ -52,3 +54,15 @@ def draw(plan: Plan, vocabulary: Vocabulary, wish: Wish) -> str:
         raise BadInput(
             "/view", str(reason), "Draw its chart or its schematic, or plan it in fewer stitches."
         ) from reason
+
+
+def pictures(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, *, close_up: bool) -> tuple[Picture, ...]:
+    """Return what a written pattern shows: schematic, chart and fabric, of which `close_up` asks for a corner alone."""
+    drawn = [
+        Picture("Schematic", schematic(plan, vocabulary, title, terms)),
+        Picture("Chart", charts(plan, vocabulary, title, terms)),
+    ]
+    with suppress(CannotDraw):
+        shown = corner if close_up else fabric
+        drawn.append(Picture("The fabric from its right side", shown(plan, vocabulary, title, terms)))
+    return tuple(drawn)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from typing import TYPE_CHECKING
 
 from counterpane.cli import endings, output
@@ -12,15 +13,18 @@ if TYPE_CHECKING:
     from counterpane.cli.planning import Asked, Planned
     from counterpane.craft.pattern import Pattern
     from counterpane.craft.stitches import Terms
+    from counterpane.press import Paper
 
-FORMS = ("text", "markdown", "json")
+FORMS = ("text", "markdown", "html", "pdf", "json")
+PAPERS = ("a4", "letter")
 NAME = "write"
 ABOUT = """Write the pattern of a plan: materials, gauge, every row with its counts, finishing and cautions.
 
 The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where no plan can be made of it."""
 EXAMPLES = """examples:
   $ counterpane write blanket.toml --as text
-  $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md"""
+  $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md
+  $ counterpane write blanket.toml --as pdf --paper letter --out blanket.pdf"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -28,6 +32,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_input(parser, "a plan request or recipe, TOML or JSON")
     parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
     take_terms(parser, "US terms if not given")
+    parser.add_argument("--paper", choices=PAPERS, default="a4", help="for html and pdf (a4 if not given)")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
     take_profile(parser)
@@ -39,22 +44,27 @@ def run(options: argparse.Namespace) -> int:
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
+    if options.form == "pdf" and options.out is None and sys.stdout.isatty():
+        raise endings.Unreadable("a PDF is no text, and standard output is a terminal", "Name a file with --out.")
     asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning"):
         made = planned_over(asked.content, options.store)
     if made.plan is None:
         return _refuse(asked, made, options.form)
-    text = written(asked, made, options.form, options.terms or "us")
-    output.deliver(text, options.out)
+    with output.waiting("writing"):
+        document = written(asked, made, options.form, options.terms or "us", options.paper)
+    output.deliver(document, options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
 
-def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
-    """Return the pattern of a plan in a form and in US or UK terms."""
+def written(asked: Asked, made: Planned, form: str, terms: Terms, paper: Paper = "a4") -> str | bytes:
+    """Return the pattern of a plan in a form and in US or UK terms: as text, or as the bytes of a file."""
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
     pattern = _pattern(asked, made, terms)
+    if form in ("html", "pdf"):
+        return _page(made, pattern, form, paper)
     if form == "markdown":
         return as_markdown(pattern)
     if form == "text":
@@ -62,6 +72,17 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
     from counterpane.press.data import as_data
 
     return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
+
+
+def _page(made: Planned, pattern: Pattern, form: str, paper: Paper) -> bytes:
+    from counterpane.library.pages import pictures_for
+    from counterpane.press.html import as_html
+    from counterpane.press.pdf import as_pdf
+    from counterpane.seeding.known import load_known
+
+    assert made.plan is not None
+    drawn = pictures_for(made.plan, pattern, load_known().vocabulary, form)
+    return as_html(pattern, drawn, paper) if form == "html" else as_pdf(pattern, drawn, paper)
 
 
 def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:

@@ -7,8 +7,10 @@ works it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import accumulate
+from math import ceil
 from typing import Literal
 from xml.etree.ElementTree import Element, SubElement
 
@@ -45,42 +47,90 @@ class CannotDraw(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """A section with the marks of one repeat of its rows, each from the left edge as this face shows it."""
+    """A section with the marks of one repeat of its rows, each from the left edge as this face shows it.
+
+    `foot_cm` is how far up it begins; `counts` are the stitches of each row, of which `rows` may hold the first alone.
+    """
 
     section: Section
+    foot_cm: Fraction
+    counts: tuple[int, ...]
     rows: tuple[Marks, ...]
 
 
 def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
-    """Return the fabric of a plan from one side as SVG; CannotDraw for more stitches than are drawn."""
+    """Return the fabric of a plan from one side as SVG, whole and a corner close up.
+
+    CannotDraw for more stitches than are drawn.
+    """
     stretches = _stretches(plan, vocabulary, face)
-    widest = max(section.cm_width for section in plan.sections)
+    widest = widest_cm(plan)
     units = WHOLE / max(widest, plan.length_cm)
     wide, high = widest * units, plan.length_cm * units
-    tall = max(high, Fraction(CORNER))
     words = _words(plan, terms, face)
-    sheet = paper.sheet(f"{title}: fabric", " ".join(words), wide + CORNER + 3 * GAP, TOP + tall + GAP, _STYLE)
+    size = (wide + CORNER + 3 * GAP, TOP + max(high, Fraction(CORNER)) + GAP)
+    sheet = _sheet(title, words, size)
     _define(sheet, stretches, vocabulary)
+    seen = (Fraction(0), Fraction(0), widest, plan.length_cm)
+    whole = SubElement(sheet, "svg", _window((GAP, TOP), (wide, high), seen))
+    _lay(SubElement(whole, "g", {"id": "whole"}), plan, stretches, plan.length_cm)
+    at = wide + 2 * GAP
+    SubElement(_close_up(sheet, plan, at), "use", {"href": "#whole"})
+    return paper.finished(sheet)
+
+
+def corner(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+    """Return the corner alone, of which no more is drawn than is seen."""
+    near = _near(plan)
+    stretches = [_cut(stretch, plan, near) for stretch in _stretches(plan, vocabulary, face) if stretch.foot_cm < near]
+    sheet = _sheet(title, _words(plan, terms, face), (CORNER + 2 * GAP, TOP + CORNER + GAP))
+    _define(sheet, stretches, vocabulary)
+    _lay(_close_up(sheet, plan, GAP), plan, stretches, near)
+    return paper.finished(sheet)
+
+
+def widest_cm(plan: Plan) -> Fraction:
+    """Return the width of the widest section."""
+    return max(section.cm_width for section in plan.sections)
+
+
+def _near(plan: Plan) -> Fraction:
+    """Return how much of each edge the close-up shows."""
+    return min(Fraction(CLOSE_UP_CM), widest_cm(plan), plan.length_cm)
+
+
+def _sheet(title: str, words: Sequence[str], size: tuple[Fraction | int, Fraction | int]) -> Element:
+    sheet = paper.sheet(f"{title}: fabric", " ".join(words), *size, _STYLE)
     paper.text(sheet, (GAP, 24), title, "strong")
     paper.text(sheet, (GAP, 40), words[0], "small")
-    whole = SubElement(
-        sheet, "svg", _window((GAP, TOP), (wide, high), (Fraction(0), Fraction(0), widest, plan.length_cm))
-    )
-    _lay(SubElement(whole, "g", {"id": "whole"}), plan, stretches, widest)
-    near = min(Fraction(CLOSE_UP_CM), widest, plan.length_cm)
-    seen = ((widest - plan.sections[0].cm_width) / 2, plan.length_cm - near, near, near)
-    at = wide + 2 * GAP
-    corner = SubElement(sheet, "svg", _window((at, TOP), (CORNER, CORNER), seen))
-    SubElement(corner, "use", {"href": "#whole"})
-    paper.text(sheet, (at, TOP + CORNER + 16), f"The lower left corner, {both(near)} each way.", "small")
-    return paper.finished(sheet)
+    return sheet
+
+
+def _close_up(on: Element, plan: Plan, at: Fraction | int) -> Element:
+    """Open a window on the lower left corner and say what it shows."""
+    near = _near(plan)
+    seen = ((widest_cm(plan) - plan.sections[0].cm_width) / 2, plan.length_cm - near, near, near)
+    paper.text(on, (at, TOP + CORNER + 16), f"The lower left corner, {both(near)} each way.", "small")
+    return SubElement(on, "svg", _window((at, TOP), (CORNER, CORNER), seen))
+
+
+def _cut(stretch: Stretch, plan: Plan, near: Fraction) -> Stretch:
+    """Return a stretch with the stitches alone that lie in the corner."""
+    wide = near + widest_cm(plan) - stretch.section.cm_width
+    first = (ceil(wide * count / stretch.section.cm_width) + 1 for count in stretch.counts)
+    return replace(stretch, rows=tuple(row[:most] for row, most in zip(stretch.rows, first, strict=True)))
 
 
 def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
     stitches = sum(section.before * len(section.cycle) for section in plan.sections)
     if stitches > MOST_STITCHES:
         raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
-    return [Stretch(section, _marks(section, vocabulary, face)) for section in plan.sections]
+    feet = accumulate((section.cm_length for section in plan.sections), initial=Fraction(0))
+    made = []
+    for section, foot in zip(plan.sections, feet, strict=False):
+        rows = _marks(section, vocabulary, face)
+        made.append(Stretch(section, foot, tuple(map(len, rows)), rows))
+    return made
 
 
 def _marks(section: Section, vocabulary: Vocabulary, face: Face) -> tuple[Marks, ...]:
@@ -109,26 +159,20 @@ def _define(on: Element, stretches: Sequence[Stretch], vocabulary: Vocabulary) -
                 SubElement(group, "use", {"href": f"#{names[mark]}", "x": str(at * CELL)})
 
 
-def _lay(on: Element, plan: Plan, stretches: Sequence[Stretch], widest: Fraction) -> None:
-    """Lay the sections on one another, in centimetres from the upper left corner."""
-    foot = plan.length_cm
+def _lay(on: Element, plan: Plan, stretches: Sequence[Stretch], high: Fraction) -> None:
+    """Lay the sections on one another up to a height, in centimetres from the upper left corner."""
     for place, stretch in enumerate(stretches):
         section = stretch.section
-        left, top = (widest - section.cm_width) / 2, foot - section.cm_length
-        paper.box(on, (left, top), (section.cm_width, section.cm_length), "ground", SHADOW)
-        _lay_rows(on, place, stretch, left, foot)
-        foot = top
-
-
-def _lay_rows(on: Element, place: int, stretch: Stretch, left: Fraction, foot: Fraction) -> None:
-    section = stretch.section
-    high = section.cm_length / section.rows
-    for number in range(section.rows):
-        row = number % len(stretch.rows)
-        wide = section.cm_width / len(stretch.rows[row])
-        moved = f"translate({_fine(left)} {_fine(foot - (number + 1) * high)})"
-        scaled = f"scale({_fine(wide / CELL)} {_fine(high / CELL)})"
-        SubElement(on, "use", {"href": f"#s{place}r{row}", "transform": f"{moved} {scaled}"})
+        left, foot = (widest_cm(plan) - section.cm_width) / 2, plan.length_cm - stretch.foot_cm
+        paper.box(on, (left, foot - section.cm_length), (section.cm_width, section.cm_length), "ground", SHADOW)
+        row_cm = section.cm_length / section.rows
+        seen = min(section.rows, ceil((high - stretch.foot_cm) / row_cm))
+        for number in range(seen):
+            row = number % len(stretch.rows)
+            wide = section.cm_width / stretch.counts[row]
+            moved = f"translate({_fine(left)} {_fine(foot - (number + 1) * row_cm)})"
+            scaled = f"scale({_fine(wide / CELL)} {_fine(row_cm / CELL)})"
+            SubElement(on, "use", {"href": f"#s{place}r{row}", "transform": f"{moved} {scaled}"})
 
 
 def _fine(number: Fraction) -> str:

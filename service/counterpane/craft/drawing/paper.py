@@ -17,7 +17,7 @@ Point = tuple[Number, Number]
 INK = "#1a1a1a"
 PAPER = "#ffffff"
 _STYLE = (
-    f"text{{font:12px sans-serif;fill:{INK}}}.small{{font-size:10px}}.middle{{text-anchor:middle}}"
+    f"text{{font:12px sans-serif,'Libertinus Serif';fill:{INK}}}.small{{font-size:10px}}.middle{{text-anchor:middle}}"
     f".end{{text-anchor:end}}.strong{{font-weight:600}}.line{{stroke:{INK};stroke-width:1;fill:none}}"
     f".thin{{stroke:{INK};stroke-width:0.5;fill:none}}"
 )
