@@ -46,7 +46,9 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     """
     from counterpane.press.data import as_data
     from counterpane.press.graded import as_graded_text
+    from counterpane.press.html import as_html
     from counterpane.press.markdown import as_markdown
+    from counterpane.press.pdf import as_pdf
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import facts_by_name
@@ -57,6 +59,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         vocabulary=load_vocabulary(),
         facts=facts_by_name(),
         presses={"text": as_text, "markdown": as_markdown},
+        pages={"html": as_html, "pdf": as_pdf},
         grade_press=as_graded_text,
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},

@@ -114,6 +114,9 @@ MIDWAY = (
     Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),
 )
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
+DRAWING = tuple(
+    Example(body=BLANKET | {"view": view, "title": "Waffle blanket"}) for view in ("schematic", "chart", "fabric")
+)
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)
 RECIPE = (Example({"slug": "first-frost"}),)

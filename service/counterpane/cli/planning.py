@@ -187,3 +187,13 @@ def refuse_misfits(schema: Schema, document: Mapping[str, Any], name: str, what:
     said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
     more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
     raise Unreadable(f"{name}: this is not {what}", "\n  ".join(said + more))
+
+
+def show_refusal(asked: Asked, made: Planned) -> int:
+    """Show why no plan can be made, with the smallest changes that make one; return the exit status."""
+    from counterpane.cli import endings, output
+    from counterpane.cli.showing import plans
+
+    with output.page() as console:
+        plans.draw_refusal(console, asked.title or "A blanket", made.answer)
+    return endings.FOUND

@@ -14,6 +14,7 @@ from counterpane.library.ports import Store
 from counterpane.library.profile_finding import found_in
 
 Press = Callable[[Any], str]
+Page = Callable[[Any, Any, Any], bytes]
 Data = Callable[[Any], Mapping[str, Any]]
 
 
@@ -26,7 +27,8 @@ def utc_now() -> str:
 class Services:
     """A store with the knowledge that comes with the program.
 
-    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `grade_press` turns those
+    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `pages` turn one with its
+    pictures, for a size of paper, into the bytes of a file: "html", "pdf"; `grade_press` turns those
     of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
@@ -36,6 +38,7 @@ class Services:
     vocabulary: Vocabulary
     facts: Mapping[str, Mapping[str, Any]]
     presses: Mapping[str, Press]
+    pages: Mapping[str, Page]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
     sources: Mapping[str, str]
