@@ -13,7 +13,7 @@ from counterpane.craft.rows.tree import BindOff, CastOn, Group, Hold, Marker, No
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.plan_fabric import PICKED_UP
 from counterpane.library.safety import safety_of_plan
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.seeding import load_vocabulary
 
 PLAIN = SafetyNotes("none", "none", "none", "none", "not known")
