@@ -20,7 +20,9 @@ from counterpane.client import Client
 from counterpane.library.errors import Unreadable
 from counterpane.library.ports import Wanted
 from counterpane.seeding import load_components
+from counterpane.seeding.profiles import load_profiles
 from counterpane.seeding.recipes import load_recipes
+from storage.entries import entry
 
 ROOT = Path(__file__).parents[1]
 SERVE = """
@@ -76,8 +78,21 @@ def test_an_empty_library_gets_the_starters_once(tmp_path: Path) -> None:
         services = wiring.open_library(path)
         assert len(services.store.page(Wanted("component", limit=500)).cards) == len(load_components())
         assert len(services.store.page(Wanted("recipe", limit=500)).cards) == len(load_recipes())
-        assert len(services.store.changes(0, 1000)) == len(load_components()) + len(load_recipes())
+        assert len(services.store.page(Wanted("profile", limit=500)).cards) == len(load_profiles())
+        whole = len(load_components()) + len(load_recipes()) + len(load_profiles())
+        assert len(services.store.changes(0, 1000)) == whole
         services.store.close()
+
+
+def test_a_shelf_that_an_earlier_version_did_not_have_is_filled(tmp_path: Path) -> None:
+    """What stands on the other shelves stays as it is."""
+    services = wiring.open_library(tmp_path / "library.db", starters=False)
+    services.store.add(entry("garter"), entry("first-frost", shelf="recipe", kind="recipe", classes=()))
+    services.store.close()
+    again = wiring.open_library(tmp_path / "library.db")
+    added = [(change.kind, change.slug) for change in again.store.changes(2, 100)]
+    again.store.close()
+    assert added == [("profile", slug) for slug in load_profiles()]
 
 
 @pytest.mark.parametrize("path", ["postgresql://localhost/x", "/dev/null/x.db"])

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
-
-from marshmallow import fields, post_load, validate
+from marshmallow import fields, validate
 
 from counterpane_schema.behaviour import Behaviour
 from counterpane_schema.fields import Day, Either, Millimetres, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.kept import STATUSES, KeptContent, KeptQuery
 from counterpane_schema.texture import SameTexture, Texture
 
 KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
 IN_ROWS = ("body", "border", "selvedge")
 REVERSIBLE = ("yes", "both-good", "no")
-STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn")
-TOLD = ("derived", "same_texture", "status", "changed", "sha256", "etag")
 ROWS = 100_000
 SENTENCES = 10_000
 WIDEST = 100_000
@@ -111,7 +108,7 @@ class SlippedEdge(Closed):
     yarn = Word("front", "back", required=True)
 
 
-class ComponentContent(Closed):
+class ComponentContent(KeptContent):
     """A component as a person sends it; what follows from its rows is derived and never sent."""
 
     slug = Slug(required=True)
@@ -132,15 +129,6 @@ class ComponentContent(Closed):
     measured = fields.List(fields.Nested(MeasuredOpening), validate=validate.Length(0, 100))
     derived = Told()
     same_texture = Told()
-    status = Told()
-    changed = Told()
-    sha256 = Told()
-    etag = Told()
-
-    @post_load
-    def leave_told(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:
-        """Leave aside what only the library tells, so that an answer can be changed and sent back."""
-        return {name: value for name, value in data.items() if name not in TOLD}
 
 
 class ComponentInWords(Closed):
@@ -170,25 +158,17 @@ class ComponentInWords(Closed):
     terms = Word("us", "uk", allow_none=True)
 
 
-class ComponentQuery(Closed):
+class ComponentQuery(KeptQuery):
     """Which components to list."""
 
     kind = Word(*KINDS, metadata={"description": "Only components of this kind."})
     admits = Whole(least=1, metadata={"description": "Only components that admit this many stitches."})
-    q = Text(
-        least=0, most=200, metadata={"description": "Only components that hold all these words; those in names first."}
-    )
     reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
-    status = Word(*STATUSES, metadata={"description": "Only components of this state."})
     texture = Sha256(metadata={"description": "Only components of this canonical texture."})
     openings_under_mm = Whole(
         least=1,
         most=1_000,
         metadata={"description": "Only components whose openings were measured, all under this; no estimate answers."},
-    )
-    limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
-    cursor = Text(
-        least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
     )
 
 

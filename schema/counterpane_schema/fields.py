@@ -59,18 +59,22 @@ class Whole(fields.Integer):
     """A whole number of at most 18 digits, from `least` to `most`."""
 
     def __init__(self, *, least: int = -MOST_WHOLE, most: int = MOST_WHOLE, **kwargs: Any) -> None:
-        super().__init__(validate=validate.Range(least, most), **kwargs)
+        said = _bounds_said("a whole number", least, most, above=False)
+        super().__init__(validate=validate.Range(least, most, error=said), **kwargs)
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> int:
         return _whole(_decimal(value, "Write a whole number, such as 12, without quotes."))
 
 
 class Number(fields.Decimal):
-    """A decimal number, above or from a bound, with the digits as sent."""
+    """A decimal number, above or from a bound, with the digits as sent; `said` says what to write, if more is known."""
 
-    def __init__(self, *, least: int = 0, above: bool = False, most: int = MOST_NUMBER, **kwargs: Any) -> None:
+    def __init__(
+        self, *, least: int = 0, above: bool = False, most: int = MOST_NUMBER, said: str = "", **kwargs: Any
+    ) -> None:
         self.least, self.above, self.most = least, above, most
-        bounds = validate.Range(least, most, min_inclusive=not above)
+        error = said or _bounds_said("a number", least, most, above=above)
+        bounds = validate.Range(least, most, min_inclusive=not above, error=error)
         super().__init__(validate=bounds, **kwargs)
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Decimal:
@@ -220,6 +224,13 @@ def _required(field: fields.Field[Any]) -> set[str]:
     if not isinstance(field, fields.Nested):
         return set()
     return {name for name, inner in field.schema.fields.items() if inner.required}
+
+
+def _bounds_said(what: str, least: int, most: int, *, above: bool) -> str:
+    """Say in words which numbers are taken."""
+    ends = [] if least == -MOST_WHOLE else [f"above {least:,}" if above else f"from {least:,}"]
+    ends.append(f"of at most {len(str(most - 1))} digits" if most >= MOST_NUMBER else f"up to {most:,}")
+    return f"Write {what} {', '.join(ends)}."
 
 
 def _decimal(value: Any, said: str) -> Decimal:

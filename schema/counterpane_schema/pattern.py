@@ -14,10 +14,13 @@ class PatternRequest(PlanRequest):
 
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
     title = Text(most=200)
+    paper = Word("a4", "letter", metadata={"description": "For HTML and PDF; A4 if not given."})
     form = Word(
         "json",
         "text",
         "markdown",
+        "html",
+        "pdf",
         data_key="as",
         attribute="as",
         metadata={"description": "The form of the answer; beats the Accept header."},

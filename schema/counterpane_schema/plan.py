@@ -12,6 +12,8 @@ from counterpane_schema.safety import SafetyInputs
 from counterpane_schema.yarn import YarnAnswer, yarns
 
 ROWS = 100_000
+MOST_COUNTED = 1_000_000
+"""House: the most stitches or rows of one swatch, and centimetres or inches of it."""
 
 
 class NamedPart(Closed):
@@ -64,13 +66,18 @@ class Parts(Closed):
     bind_off = stored(allow_none=True)
 
 
+def counted(what: str) -> str:
+    """Say what to write for a count of a swatch."""
+    return f"Write the {what} that were counted on the swatch: above 0, and not more than {MOST_COUNTED:,}."
+
+
 class Counted(Closed):
     """Stitches and rows counted over a length, in centimetres or inches."""
 
-    stitches = Number(required=True, above=True)
-    rows = Number(required=True, above=True)
-    over_cm = Number(above=True)
-    over_in = Number(above=True)
+    stitches = Number(required=True, above=True, most=MOST_COUNTED, said=counted("stitches"))
+    rows = Number(required=True, above=True, most=MOST_COUNTED, said=counted("rows"))
+    over_cm = Number(above=True, most=MOST_COUNTED)
+    over_in = Number(above=True, most=MOST_COUNTED)
 
     either_or = (("over_cm", "over_in"),)
 

@@ -6,8 +6,9 @@ from typing import Any
 
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Number, Slug, Text, Word, YesNo
+from counterpane_schema.fields import Number, Sha256, Slug, Text, Told, Word, YesNo
 from counterpane_schema.forms import Closed, Open
+from counterpane_schema.kept import STATUSES, KeptContent
 
 FIGURES = (
     *("hole_mm", "float_mm", "tail_mm", "loop_mm", "loop_perimeter_mm", "cord_free_mm", "mass_g", "gsm"),
@@ -52,6 +53,21 @@ class Profile(Closed):
     items = fields.List(fields.Nested(Item), required=True, validate=validate.Length(1, 100))
 
 
+class ProfileContent(KeptContent, Profile):
+    """A list as a person sends it to be kept; it says what a place asks of a piece, and nothing of a child."""
+
+    slug = Slug(required=True)
+    href = Told()
+    about = Told()
+
+
+class NamedProfile(Closed):
+    """A kept list, at one of its revisions or at the latest."""
+
+    profile = Slug(required=True)
+    revision = Sha256(metadata={"description": "The hash of the revision meant; the latest if not given."})
+
+
 class ProfileCard(Open):
     """A list's line in the list of lists."""
 
@@ -59,13 +75,16 @@ class ProfileCard(Open):
     name = Text(required=True)
     dated = Text(required=True)
     source = Text(required=True)
+    status = Word(*STATUSES, required=True)
+    sha256 = Sha256(required=True)
     href = Text(required=True)
 
 
-class ProfileList(Open):
-    """All lists that are kept here."""
+class ProfilePage(Open):
+    """A page of lists."""
 
     items = fields.List(fields.Nested(ProfileCard), required=True)
+    next = Text(required=True, allow_none=True)
 
 
 class ProfileAnswer(ProfileCard):
@@ -73,3 +92,5 @@ class ProfileAnswer(ProfileCard):
 
     items = fields.List(fields.Dict(), required=True)
     about = Text(required=True)
+    changed = Text(required=True)
+    etag = Text(required=True)

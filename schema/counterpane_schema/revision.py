@@ -1,12 +1,12 @@
-"""The chain of revisions of a component or a recipe."""
+"""The chain of revisions of whatever is kept."""
 
 from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.component import STATUSES
 from counterpane_schema.fields import Sha256, Slug, Text, Whole, Word
 from counterpane_schema.forms import Open
+from counterpane_schema.kept import STATUSES
 
 
 class Revision(Open):

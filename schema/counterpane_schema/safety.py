@@ -6,7 +6,7 @@ from marshmallow import fields, validate
 
 from counterpane_schema.fields import Either, Number, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
-from counterpane_schema.profile import Profile
+from counterpane_schema.profile import NamedProfile, Profile
 
 AGE_BANDS = ("preterm", "0-3m", "3-12m", "12-24m", "24-36m", "36m+")
 USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
@@ -76,7 +76,8 @@ class Measured(Closed):
 class SafetyInputs(Closed):
     """All that the safety rules look at; what is left out is not known, which is never a pass.
 
-    `profile` is a list of a ward or charity to hold the piece against: its slug, or the list itself.
+    `profile` is a list of a ward or charity to hold the piece against: its slug, its slug with the hash of a revision,
+    or the list itself.
     """
 
     age_band = Word(*AGE_BANDS, allow_none=True)
@@ -127,7 +128,11 @@ class SafetyInputs(Closed):
     emollient = YesNo(allow_none=True)
     measured = fields.List(fields.Nested(Measured), allow_none=True, validate=validate.Length(0, 100))
     profile = Either(
-        Slug(), fields.Nested(Profile), said="Write the slug of a list, or the list itself.", allow_none=True
+        Slug(),
+        fields.Nested(Profile),
+        fields.Nested(NamedProfile),
+        said='Write the slug of a list, {"profile": "…", "revision": "…"}, or the list itself.',
+        allow_none=True,
     )
 
 

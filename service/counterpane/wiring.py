@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import os
 import socket
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from functools import cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from counterpane.library import components, recipes
+from counterpane.library import components, kept_profiles, recipes
 from counterpane.library.errors import LibraryError, Taken, Unreadable
+from counterpane.library.keeping import Keeping
 from counterpane.library.ports import Role, Shelf, Store, Wanted
 from counterpane.library.services import Services
 from counterpane.library.tokens import create
@@ -45,11 +46,12 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     """
     from counterpane.press.data import as_data
     from counterpane.press.graded import as_graded_text
+    from counterpane.press.html import as_html
     from counterpane.press.markdown import as_markdown
+    from counterpane.press.pdf import as_pdf
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import facts_by_name
-    from counterpane.seeding.profiles import load_profiles
     from counterpane.seeding.styles import load_styles
 
     services = Services(
@@ -57,11 +59,11 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         vocabulary=load_vocabulary(),
         facts=facts_by_name(),
         presses={"text": as_text, "markdown": as_markdown},
+        pages={"html": as_html, "pdf": as_pdf},
         grade_press=as_graded_text,
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},
         styles=load_styles(),
-        profiles=load_profiles(),
         open_reading=open_reading,
     )
     if starters:
@@ -88,21 +90,35 @@ def open_store(path: str | Path) -> Store:
 
 
 def load_starters(services: Services) -> None:
-    """Put the components and recipes that ship with the program onto shelves that hold nothing, all of each or none.
+    """Put what ships with the program onto each shelf that holds nothing, all of a shelf or none.
 
-    A library that was left between the two, by Ctrl-C, gets its recipes the next time.
+    A library that was left between two shelves, by Ctrl-C or by an earlier version, gets the rest the next time.
     """
-    from counterpane.craft.component import content_of
-    from counterpane.seeding import load_components
     from counterpane.seeding.recipes import load_recipes
 
-    with suppress(Taken):  # Another process was first.
-        if _is_empty(services.store, "component"):
-            parts = (content_of(each) for each in load_components())
-            services.store.add(*(components.entry_of(services, each, STARTERS, "accepted") for each in parts))
-        if _is_empty(services.store, "recipe"):
-            whole = load_recipes()
-            services.store.add(*(recipes.entry_of(services, each, STARTERS, "accepted") for each in whole))
+    shelves: tuple[tuple[Keeping, Callable[[], Iterable[Mapping[str, Any]]]], ...] = (
+        (components.COMPONENTS, _parts),
+        (kept_profiles.PROFILES, _lists),
+        (recipes.RECIPES, load_recipes),
+    )
+    for keeping, load in shelves:
+        if _is_empty(services.store, keeping.shelf):
+            with suppress(Taken):  # Another process was first.
+                services.store.add(*(keeping.entry_of(services, each, STARTERS, "accepted") for each in load()))
+
+
+def _parts() -> Iterator[Mapping[str, Any]]:
+    from counterpane.craft.component import content_of
+    from counterpane.seeding import load_components
+
+    return (content_of(each) for each in load_components())
+
+
+def _lists() -> Iterator[Mapping[str, Any]]:
+    from counterpane.library.profiles import content_of
+    from counterpane.seeding.profiles import load_profiles
+
+    return ({"slug": slug, **content_of(each)} for slug, each in load_profiles().items())
 
 
 @cache

@@ -56,3 +56,14 @@ BLANKET: dict[str, Any] = {
     "gauge": {"stitches": 22.5, "rows": 30, "over_cm": 10},
     "size": {"width_cm": 70.2, "length_cm": 90},
 }
+WARD: dict[str, Any] = {
+    "slug": "ward-3",
+    "name": "Ward 3",
+    "dated": "2026-10-01",
+    "source": "an invented leaflet",
+    "items": [
+        {"says": "No holes over 5.5 mm.", "input": "hole_mm", "at_most": 5.5},
+        {"says": "At least 60 cm wide.", "input": "width_cm", "at_least": 60},
+        {"says": "No perfume."},
+    ],
+}

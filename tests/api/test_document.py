@@ -78,7 +78,7 @@ def test_every_example_works_in_the_order_of_the_page() -> None:
 
 def _send(desk: Desk, operation: Operation, example: Example) -> Any:
     path = operation.path
-    noun = "recipes" if operation.tag == "recipes" else "components"
+    noun = operation.tag if operation.tag in ("recipes", "profiles") else "components"
     latest = desk.client.get(f"/v1/{noun}/{example.path.get('slug', 'garter-border')}").json
     for name, value in example.path.items():
         path = path.replace(f"<{name}>", latest["sha256"] if value == SHA256 else value)

@@ -233,6 +233,8 @@ class TestTokens:
             "revise_component",
             "add_recipe",
             "revise_recipe",
+            "add_profile",
+            "revise_profile",
         }
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
@@ -249,7 +251,7 @@ class TestTokens:
             "get_fact",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn", "list_profiles", "get_profile"}
+        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

@@ -32,6 +32,25 @@ def test_the_pattern_goes_to_standard_output_or_into_a_file(typed: Type, tmp_pat
     assert "Sizes: preemie (pram)" in text
 
 
+def test_a_range_is_written_as_text_markdown_or_json(typed: Type, tmp_path: Path) -> None:
+    """The text of the data is the text itself; --text and --json say the same in short."""
+    grade = ("grade", "-", "--sizes", "preemie,pram")
+    given = json.dumps(REQUEST)
+    data = json.loads(typed(*grade, "--as", "json", stdin=given).out)
+    assert typed(*grade, "--as", "text", stdin=given).out == typed(*grade, "--text", stdin=given).out == data["text"]
+    assert json.loads(typed(*grade, "--json", stdin=given).out) == data
+    assert "### Sizes: preemie (pram)" in typed(*grade, "--as", "markdown", stdin=given).out
+    typed(*grade, "--as", "json", "--out", "range.json", stdin=given)
+    assert json.loads((tmp_path / "range.json").read_text("utf-8")) == data
+
+
+def test_a_refusal_as_json_is_a_problem_document(typed: Type, tmp_path: Path) -> None:
+    """It goes to standard output, and no file is written."""
+    done = typed("grade", "-", "--sizes", "pram,tiny=2x2", "--as", "json", "--out", "x.json", stdin=json.dumps(REQUEST))
+    assert (done.status, json.loads(done.out)["status"]) == (1, 422)
+    assert not (tmp_path / "x.json").exists()
+
+
 def test_a_size_that_cannot_be_planned_ends_with_1(typed: Type) -> None:
     """And says which it is."""
     done = typed("grade", "-", "--sizes", "pram,tiny=2x2", stdin=json.dumps(REQUEST))

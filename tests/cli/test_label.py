@@ -110,3 +110,11 @@ def test_a_printed_example_of_the_regulation(typed: Type) -> None:
     done = typed("label", "-", stdin=json.dumps(request))
     assert "48.6 % viscose, 40.8 % cotton, 10.6 % wool" in done.out
     assert "48.6 % (48.62) viscose" in done.out and "40.8 % (40.77) cotton" in done.out
+
+
+def test_a_plan_request_is_told_where_its_label_is(typed: Type) -> None:
+    """It says what was given, which command tells its label, and which shape this one wants."""
+    done = typed("label", "-", stdin='[parts]\nbody = "waffle"\n[gauge]\nstitches = 22\n')
+    assert (done.status, done.out) == (2, "")
+    assert "this is a plan request" in done.err
+    assert "counterpane plan FILE" in done.err and "[[yarns]]" in done.err and "markets" not in done.err

@@ -40,3 +40,18 @@ def test_json_is_the_answer_of_the_operation(typed: Type) -> None:
 def test_what_cannot_be_answered_has_its_status(more: tuple[str, ...], status: int, typed: Type) -> None:
     """An unknown slug, a part of another kind, and numbers out of range."""
     assert typed("matrix", *more).status == status
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        (("--body", "wafle"), "Probably meant: waffle."),
+        (("--part", "gartr-border"), "Probably meant: garter-border."),
+        (("--body", "nosuch"), "The nearest names that are kept: "),
+    ],
+)
+def test_a_slug_that_is_not_kept_names_the_nearest(more: tuple[str, ...], said: str, typed: Type) -> None:
+    """Among those of the same kind: bodies for a body."""
+    done = typed("matrix", *more)
+    assert (done.status, said in done.err) == (3, True)
+    assert "-border" not in done.err or more[0] == "--part"

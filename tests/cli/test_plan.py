@@ -109,6 +109,21 @@ def test_a_width_that_nobody_knits_gets_an_answer(typed: Type, width: int):
     assert "a fault in Counterpane" not in done.err
 
 
+@pytest.mark.parametrize(
+    ("stitches", "over", "said"),
+    [
+        (10**16, 10, "Write the stitches that were counted on the swatch: above 0, and not more than 1,000,000."),
+        (0, 10, "Write the stitches that were counted on the swatch: above 0, and not more than 1,000,000."),
+        (999_999, 0.5, "No yarn is knitted so: stitches are taken from 1 in 1,000,000 cm to 1,000,000 in 1 cm."),
+    ],
+)
+def test_a_gauge_that_nobody_knits_is_told_the_most_that_is_taken(typed: Type, stitches: int, over: float, said: str):
+    """In words of the craft, at the place of the count."""
+    done = typed("plan", "-", stdin=changed(gauge={"stitches": stitches, "rows": 30, "over_cm": over}))
+    assert done.status == 2
+    assert f"/gauge/stitches: {said}" in done.err
+
+
 def test_numbers_are_read_by_their_decimal_text(typed: Type):
     """135 stitches at 22.5 stitches to 10 cm measure 60 cm (common practice, no source)."""
     plain = {"component": "garter-border", "stitches": 6}
@@ -142,12 +157,12 @@ def test_a_pattern_goes_into_a_file_whole(typed: Type, tmp_path: Path):
     assert sorted(path.name for path in (tmp_path / "made").iterdir()) == ["it.txt"]
 
 
-@pytest.mark.parametrize("form", ["html", "pdf", "doc"])
+@pytest.mark.parametrize("form", ["doc", "PDF", ""])
 def test_a_form_that_is_not_there_ends_with_2_and_those_that_are(typed: Type, form: str):
     """Nothing is read or written."""
     done = typed("write", "nowhere.toml", "--as", form)
     assert (done.status, done.out) == (2, "")
-    assert "Forms are text, markdown, json." in done.err
+    assert "Forms are text, markdown, html, pdf, json." in done.err
 
 
 def test_a_person_reads_how_the_fabric_behaves_with_what_it_rests_on(typed: Type):
@@ -166,3 +181,17 @@ def test_a_person_reads_the_mass_per_area_of_a_yarn_that_is_known(typed: Type):
     words = " ".join(done.out.split())
     assert "g per m² (borrowed)" in words
     assert "grams per m² not known: no gauge of its own; weigh a swatch" in words
+
+
+def test_a_page_goes_whole_to_standard_output(typed: Type):
+    """With nothing before it and nothing on the other stream."""
+    done = typed("write", "-", "--as", "html", stdin=json.dumps(REQUEST))
+    assert (done.status, done.err) == (0, "")
+    assert done.out.startswith("<!doctype html>") and done.out.endswith("</html>\n")
+
+
+def test_a_pdf_goes_to_a_file(typed: Type, tmp_path: Path):
+    """For the paper that was asked for."""
+    done = typed("write", "-", "--as", "pdf", "--paper", "letter", "--out", "it.pdf", stdin=json.dumps(REQUEST))
+    assert (done.status, done.out, done.err) == (0, "", "wrote it.pdf\n")
+    assert (tmp_path / "it.pdf").read_bytes().startswith(b"%PDF-")

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 
+import pytest
+
 from counterpane.library.yarn_substitutes import substitute
 from counterpane.seeding.facts import facts_by_name
 
@@ -29,3 +31,17 @@ def test_a_yarn_that_is_not_known_ends_with_2(typed: Type):
     """With the classes that are."""
     done = typed("substitute", "gold", "230")
     assert done.status == 2 and "worsted" in done.err
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "said"),
+    [
+        ("0", "420", "/from/metres_per_100g: 0 m to 100 g is no thickness"),
+        ("230", "0 tex", "/to/tex: 0 tex is no thickness"),
+        ("Nm 0.0", "230", "/from/nm: Nm 0 is no thickness"),
+    ],
+)
+def test_a_thickness_of_0_is_none(typed: Type, first: str, second: str, said: str):
+    """It is told, and so it is not called unknown."""
+    done = typed("substitute", first, second)
+    assert (done.status, said in done.err, "known" in done.err) == (2, True, False)

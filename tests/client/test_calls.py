@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from api.contents import BLANKET, RIB
+from api.contents import BLANKET, RIB, WARD
 from client.conftest import Served
 from counterpane import client as package
 from counterpane.api.examples import BLANKET as PLANNED
@@ -199,3 +199,15 @@ class TestYarn:
         """The amount is turned over."""
         found = client.substitute({"metres_per_100g": 230}, {"metres_per_100g": 230}, {"grams": 350})
         assert (found.verdict, found.amount) == ("alike", {"metres": 805.0, "grams": 350.0, "balls": None})
+
+
+class TestProfiles:
+    """Lists of wards and charities."""
+
+    def test_a_list_is_added_changed_and_listed(self, client: Client) -> None:
+        """The answer can be changed and sent back with its tag."""
+        kept = client.add_profile(WARD | {"slug": "client-ward"})
+        changed = client.revise_profile({**kept.data, "dated": "2026-11-01"}, kept.etag)
+        assert (client.profile("client-ward").dated, changed.items[0]["at_most"]) == ("2026-11-01", 5.5)
+        assert [each.number for each in client.profile_revisions("client-ward")] == [1, 2]
+        assert "client-ward" in [card.slug for card in client.profiles(q="perfume")]

@@ -43,8 +43,9 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     (place / "rows.txt").write_text(ROWS, "utf-8")
     (place / "yarns.toml").write_text(YARNS, "utf-8")
     (place / "swatches.toml").write_text(SWATCHES, "utf-8")
-    blanket = files((TOP / "README.md").read_text("utf-8"))["blanket.toml"]
-    mended = blanket.replace("stitches = 6 }", "stitches = 7 }")
+    shown = files((TOP / "README.md").read_text("utf-8"))
+    (place / "ward.toml").write_text(shown["ward.toml"], "utf-8")
+    mended = shown["blanket.toml"].replace("stitches = 6 }", "stitches = 7 }")
     (place / "blanket.toml").write_text(mended + YARN, "utf-8")
     return place
 

@@ -15,7 +15,7 @@ from counterpane.library.extracts import extract_text
 from counterpane.library.grading import plan_grade
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
-from counterpane.press.graded import as_graded_text
+from counterpane.press.graded import as_graded_markdown, as_graded_text
 from counterpane.seeding import load_components
 from counterpane.wiring import open_library
 
@@ -72,6 +72,40 @@ def test_the_counts_stand_in_brackets(library: Services) -> None:
     assert f"Cast on {counts[0]} ({counts[1]}, {counts[2]}) sts." in answer["text"]
     assert "Sizes: preemie (pram, large)" in answer["text"].splitlines()
     assert answer["names"] == ["preemie", "pram", "large"]
+
+
+def test_the_data_say_of_every_row_what_the_text_says(library: Services) -> None:
+    """Row by row, the text and the counts of each size are those that a check of the text finds."""
+    answer = graded(library)
+    rows = [row for section in answer["pattern"]["sections"] for row in section["rows"]]
+    for place, size in enumerate(check_text(answer["text"], library.vocabulary, terms="us")["sizes"]):
+        assert [(row["label"], row["side"][place], row["after"][place]) for row in rows] == [
+            (row["label"], row["side"], row["after"]) for row in size["rows"]
+        ]
+    lines = " ".join(answer["text"].split())
+    assert all(" ".join(row["text"].split()) in lines for row in rows)
+
+
+def test_rows_and_repeats_make_up_each_section_in_every_size(library: Services) -> None:
+    """The rows that are written and those that are repeated are all that are worked; sections follow each other."""
+    answer = graded(library, parts={"body": "basket-weave"})
+    for place, size in enumerate(answer["sizes"]):
+        sections, at = answer["pattern"]["sections"], 0
+        for section in sections:
+            again = sum((each["last"] - each["first"] + 1) * each["times"] for each in section["repeats"][place])
+            assert section["worked"][place] == len(section["rows"]) + again
+            assert section["first_row"][place] == at + 1
+            at = section["last_row"][place]
+        assert at == size["finished"]["rows"]
+
+
+def test_the_range_can_be_laid_out_as_markdown(library: Services) -> None:
+    """The text that is read back is still the plain one, and both say the same counts."""
+    content = BASE | {"sizes": SIZES}
+    shown = plan_grade(content, bench_of(library, content), as_graded_text, as_graded_markdown)["text"]
+    counts = [size["counts"]["cast_on"] for size in graded(library)["sizes"]]
+    assert shown.startswith("# ") and "### Sizes: preemie (pram, large)" in shown
+    assert f"Cast on {counts[0]} ({counts[1]}, {counts[2]}) sts." in shown
 
 
 def test_what_only_some_sizes_say_names_them(library: Services) -> None:

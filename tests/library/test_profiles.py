@@ -7,11 +7,13 @@ import pytest
 from counterpane.craft.safety import SafetyInputs
 from counterpane.library import profiles
 from counterpane.library.errors import NotFound
+from counterpane.library.profile_finding import found_among
 from counterpane.library.safety import assess
 from counterpane.library.values import BadInput
 from counterpane.seeding.profiles import load_profiles
 
 SHIPPED = load_profiles()
+FIND = found_among(SHIPPED)
 LIST: dict[str, Any] = {
     "name": "Ward 3",
     "dated": "2026-10-01",
@@ -30,7 +32,7 @@ def test_two_units_may_want_what_contradicts() -> None:
     """K3: acrylic agrees with one list and differs from another, and neither list is mended."""
     acrylic = {"fibres": [{"name": "acrylic", "pct": 100}], "wash": {"method": "machine", "temp_c": 60}}
     oxford, wool = (
-        assess({**acrylic, "profile": name}, SHIPPED)["profile"]["items"]
+        assess({**acrylic, "profile": name}, FIND)["profile"]["items"]
         for name in ("neonatal-unit-oxford-relayed", "neonatal-charity-new-zealand-relayed")
     )
     assert [each["verdict"] for each in wool] == ["differs"]
@@ -56,9 +58,9 @@ def test_no_verdict_clears_a_blanket() -> None:
 
 @pytest.mark.parametrize("slug", SHIPPED)
 def test_a_list_can_be_sent_back_as_it_was_got(slug: str) -> None:
-    """What `get` tells of a list is a list again."""
+    """What is told of a list is a list again."""
     content = profiles.content_of(SHIPPED[slug])
-    assert profiles.profile_of(content, {}) == SHIPPED[slug]
+    assert profiles.profile_of(content) == SHIPPED[slug]
 
 
 @pytest.mark.parametrize(
@@ -89,10 +91,10 @@ def test_a_list_that_does_not_hold_is_refused_at_its_place(change: dict[str, Any
 def test_a_slug_that_is_not_known_names_the_nearest() -> None:
     """In a request it is bad input, by itself it is not found."""
     with pytest.raises(BadInput, match="neonatal-unit-oxfrd") as refused:
-        assess({"profile": "neonatal-unit-oxfrd-relayed"}, SHIPPED)
+        assess({"profile": "neonatal-unit-oxfrd-relayed"}, FIND)
     assert "neonatal-unit-oxford-relayed" in str(refused.value.hint)
     with pytest.raises(NotFound):
-        profiles.get(SHIPPED, "nobody")
+        FIND("nobody", None)
 
 
 def test_the_inputs_of_items_are_inputs() -> None:

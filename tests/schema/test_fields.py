@@ -124,3 +124,20 @@ def test_a_long_bound_is_told_in_words() -> None:
     """A short one is a number of the description."""
     assert "At most 300 characters." in Everything().fields["lines"].metadata["description"]
     assert AtMost(3)("abc") == "abc"
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "said"),
+    [
+        (Number(above=True), 0, "Write a number above 0, of at most 15 digits."),
+        (Number(most=100), 101, "Write a number from 0, up to 100."),
+        (Whole(least=1), 0, "Write a whole number from 1, of at most 18 digits."),
+        (Whole(least=1, most=2_000), 2_001, "Write a whole number from 1, up to 2,000."),
+        (Number(above=True, said="Write the rows."), 0, "Write the rows."),
+    ],
+)
+def test_a_bound_is_said_in_words(field: fields.Field[Any], value: int, said: str) -> None:
+    """With the numbers as a person writes them."""
+    with pytest.raises(ValidationError) as caught:
+        field.deserialize(value)
+    assert caught.value.messages == [said]

@@ -44,9 +44,22 @@ def test_every_fact_names_its_source_and_says_something() -> None:
     assert all(fact["says"] and fact["source"] and fact["jurisdiction"] for fact in FACTS.values())
 
 
+def test_every_figure_has_a_source_a_basis_and_a_confidence_beside_it() -> None:
+    """A figure in the value or in the words rests on something, and says how surely that was seen."""
+    figures = [fact for fact in FACTS.values() if fact["value"] or re.search(r"\d", fact["says"])]
+    assert len(figures) > 200
+    assert all(fact["source"] and fact["basis"] and fact["confidence"] for fact in figures)
+
+
 def test_what_is_from_memory_says_so_twice() -> None:
     """A basis of memory goes with a confidence of memory."""
     assert all(fact["confidence"] == "memory" for fact in FACTS.values() if fact["basis"] == "memory")
+
+
+def test_what_is_said_to_be_published_was_seen() -> None:
+    """What nobody has read, at first or second hand, is neither published nor borrowed."""
+    seen = [fact["confidence"] for fact in FACTS.values() if fact["basis"] in ("published", "borrowed")]
+    assert {*seen} == {"seen-first-hand", "seen-second-hand"}
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import CountClass, Holder, KeptTexture, Key, Store, TextureKey, Wanted
+from counterpane.library.ports import CountClass, Holder, KeptTexture, Key, Shelf, Store, TextureKey, Wanted
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry
@@ -60,10 +60,12 @@ class TestRevisions:
         assert slugs(store) == ["garter"]
         assert len(store.changes(0, 10)) == 1
 
-    def test_a_slug_may_stand_on_both_shelves(self, store: Store) -> None:
-        """Recipes and components do not share their slugs."""
-        store.add(entry("garter"), entry("garter", shelf="recipe", kind="recipe", classes=()))
-        assert store.latest("recipe", "garter").slug == "garter"
+    @pytest.mark.parametrize("shelf", ["recipe", "profile"])
+    def test_a_slug_may_stand_on_several_shelves(self, store: Store, shelf: Shelf) -> None:
+        """Components, recipes and profiles do not share their slugs."""
+        store.add(entry("garter"), entry("garter", shelf=shelf, kind=shelf, classes=()))
+        assert store.latest(shelf, "garter").slug == "garter"
+        assert [change.kind for change in store.changes(0, 10)] == ["component", shelf]
         assert slugs(store) == ["garter"]
 
     def test_a_revision_follows_the_expected_one(self, store: Store) -> None:

@@ -114,6 +114,9 @@ MIDWAY = (
     Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),
 )
 PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
+DRAWING = tuple(
+    Example(body=BLANKET | {"view": view, "title": "Waffle blanket"}) for view in ("schematic", "chart", "fabric")
+)
 
 RECIPES_LISTED = (Example(query={"q": "frost", "limit": 10}),)
 RECIPE = (Example({"slug": "first-frost"}),)
@@ -173,6 +176,16 @@ SAFETY = (
     Example(body={"age_band": "preterm", "measured": [MEASURED], "profile": "neonatal-unit-oxford-relayed"}),
 )
 PROFILE = (Example(path={"slug": "neonatal-unit-oxford-relayed"}),)
+PROFILE_REVISION = (Example({"slug": "neonatal-unit-oxford-relayed", "sha256": SHA256}),)
+WARD: dict[str, Any] = {
+    "slug": "ward-3",
+    "name": "Ward 3, an invented one",
+    "dated": "2026-10-01",
+    "source": "invented for this example",
+    "items": [{"says": "No holes over 5 mm.", "input": "hole_mm", "at_most": 5}, {"says": "No perfume."}],
+}
+PROFILE_ADDED = (Example(body=WARD),)
+PROFILE_REVISED = (Example({"slug": "ward-3"}, body=WARD | {"dated": "2026-11-01"}),)
 CARE = {
     "washing": "machine 40 mild",
     "bleaching": "none",

@@ -23,8 +23,8 @@ def grade(call: Call) -> Answer:
     """Grade a recipe into several sizes.
 
     Takes a plan request with `sizes` in place of its size. Every size is planned and proved, and all are written as one
-    pattern whose counts stand in brackets; the text is read back in every size before it is answered. Borders stay as
-    they are, or keep their share of the size. Nothing is stored.
+    pattern whose counts stand in brackets: as data, with one count a size for each row, and as a text that is read back
+    in every size before it is answered. Borders stay as they are, or keep their share of the size. Nothing is stored.
     """
     services = call.services
     return as_json(plan_grade(call.body, bench_of(services, call.body), services.grade_press))

@@ -1,4 +1,4 @@
-"""Answers about what is kept, the same for components and recipes: stored bytes, lists and chains of revisions."""
+"""Answers about what is kept, the same for each noun: stored bytes, lists and chains of revisions."""
 
 from __future__ import annotations
 

@@ -3,24 +3,26 @@
 from __future__ import annotations
 
 from counterpane.api import examples
-from counterpane.api.operations import Answer, Call, operation
-from counterpane.api.sending import as_json
-from counterpane.library import profiles
-from counterpane_schema.profile import ProfileAnswer, ProfileList
+from counterpane.api.keeping import Noun, Said, Shapes, Shown
+from counterpane.library import kept_profiles
+from counterpane_schema.profile import ProfileAnswer, ProfileContent, ProfilePage
 
-
-@operation("GET", "/v1/profiles", tag="safety", answer=ProfileList, examples=examples.ALL)
-def list_profiles(call: Call) -> Answer:
-    """List the lists of wards and charities that are kept here, each with its day and where it was read."""
-    items = [{**card, "href": f"/v1/profiles/{card['slug']}"} for card in profiles.cards(call.services.profiles)]
-    return as_json({"items": items})
-
-
-@operation("GET", "/v1/profiles/<slug>", tag="safety", answer=ProfileAnswer, examples=examples.PROFILE)
-def get_profile(call: Call) -> Answer:
-    """Get a list of a ward or a charity, item by item.
-
-    A plan is held against it by its slug in `for.profile`, or against a list of your own that is sent there whole.
-    """
-    slug = call.path["slug"]
-    return as_json({**profiles.get(call.services.profiles, slug), "href": f"/v1/profiles/{slug}"})
+PROFILES = Noun(
+    kept_profiles.PROFILES,
+    Shapes(ProfileContent, ProfilePage, ProfileAnswer),
+    Shown(
+        listed=examples.ALL,
+        added=examples.PROFILE_ADDED,
+        one=examples.PROFILE,
+        revised=examples.PROFILE_REVISED,
+        revision=examples.PROFILE_REVISION,
+    ),
+    Said(
+        listed="A profile is a ward's or a charity's own list of what it asks of a piece, with its day and where it "
+        "was read. A plan is held against it by its slug in `for.profile`; the answer says which revision that was.",
+        added="The list stays theirs: it is kept with their day and their words, and it holds nothing about a child. "
+        "An item names the input that judges it and one condition, or is kept in words alone.",
+        got=", item by item",
+    ),
+    refused=("cannot-be-kept", "does-not-prove", "not-usable"),
+)

@@ -25,4 +25,4 @@ def assess_safety(call: Call) -> Answer:
     `not_assessed`, which is never a pass. With `profile` the piece is held against a list of a ward or charity too.
     Nothing is stored.
     """
-    return as_json(assess(call.body, call.services.profiles))
+    return as_json(assess(call.body, call.services.known.find_profile))

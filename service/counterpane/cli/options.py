@@ -10,6 +10,7 @@ from pathlib import Path
 from counterpane.cli.documents import MOST_DIGITS
 
 MOST_SLUG = 80
+MOST_NAME = 200
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _DECIMAL = re.compile(r"[0-9]{1,9}(\.[0-9]+)?", re.ASCII)
 
@@ -36,7 +37,7 @@ def take_store(parser: argparse.ArgumentParser, unset: str = "else as `counterpa
 
 def take_profile(parser: argparse.ArgumentParser) -> None:
     """Add the list of a ward or charity that the piece is held against."""
-    known = "a list of a ward or charity to hold the piece against: a TOML or JSON file, or the slug of one that ships"
+    known = "a list of a ward or charity to hold the piece against: a TOML or JSON file, or a slug"
     parser.add_argument("--profile", metavar="LIST", help=known)
 
 
@@ -83,6 +84,14 @@ def slug(text: str) -> str:
     if len(text) > MOST_SLUG or not _SLUG.fullmatch(text):
         raise argparse.ArgumentTypeError(f"{text[:40]!r} is not lower-case letters and digits joined by single hyphens")
     return text
+
+
+def person(text: str) -> str:
+    """Return the name of somebody; 1 to 200 printable characters."""
+    name = text.strip()
+    if not name or len(name) > MOST_NAME or not name.isprintable():
+        raise argparse.ArgumentTypeError(f"a name of 1 to {MOST_NAME} printable characters is wanted")
+    return name
 
 
 def folder(text: str) -> Path:

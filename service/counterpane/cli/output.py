@@ -14,7 +14,7 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
-from typing import IO, TYPE_CHECKING
+from typing import IO, TYPE_CHECKING, AnyStr
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -103,15 +103,16 @@ def waiting(what: str) -> Iterator[None]:
         timer.cancel()
 
 
-def save(path: Path, text: str, mode: int = 0o644) -> None:
+def save(path: Path, document: str | bytes, mode: int = 0o644) -> None:
     """Write a file whole or not at all: beside its place first, then moved there."""
+    content = document.encode("utf-8", "backslashreplace") if isinstance(document, str) else document
     if path.is_dir():
         raise IsADirectoryError(errno.EISDIR, "is a folder, not a file", str(path))
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="", errors="backslashreplace") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
         Path(name).chmod(mode)
         Path(name).replace(path)
     except BaseException:
@@ -119,9 +120,21 @@ def save(path: Path, text: str, mode: int = 0o644) -> None:
         raise
 
 
-def _write(stream: IO[str], text: str) -> None:
+def deliver(document: str | bytes, out: Path | None) -> None:
+    """Write a document into the file that was named, and tell so, or to standard output where none was."""
+    if out is not None:
+        save(out, document)
+        tell(f"wrote {out}")
+    elif isinstance(document, str):
+        put(document)
+    else:
+        sys.stdout.flush()
+        _write(sys.stdout.buffer, document)
+
+
+def _write(stream: IO[AnyStr], document: AnyStr) -> None:
     try:
-        stream.write(text)
+        stream.write(document)
         stream.flush()
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
 """What a recipe has beside a plan request."""
 
+A_LIST = "a list of a ward or charity"
 MOST_FAULTS = 5
 """Faults of a document that are said one by one; house."""
 
@@ -65,7 +67,7 @@ def read_request(where: str) -> Asked:
 
 
 def with_profile(asked: Asked, profile: str | None) -> Asked:
-    """Return the request held against a list: the slug of one that ships with the program, or a file of one's own."""
+    """Return the request held against a list: the slug of one that ships or is kept, or a file of one's own."""
     if profile is None:
         return asked
     named = _list_of(profile) if profile.endswith((".toml", ".json")) else profile
@@ -78,7 +80,7 @@ def _list_of(where: str) -> Mapping[str, Any]:
 
     given = read_text(where)
     document = document_of(given)
-    refuse_misfits(Profile(), document, given.name, "a list of a ward or charity")
+    refuse_misfits(Profile(), document, given.name, A_LIST)
     return document
 
 
@@ -88,20 +90,33 @@ def asked_of(document: Mapping[str, Any]) -> Asked:
     return Asked(document.get("name") or document.get("slug"), content)
 
 
-def planned(content: Mapping[str, Any], find: Find) -> Planned:
-    """Work out a plan over the components that are found by their slugs."""
-    from counterpane.craft.constructions import CannotBePlanned
-    from counterpane.library import sizes
-    from counterpane.library.planning import answer_of
-    from counterpane.library.plans import make_plan, plan_request_of
+@contextmanager
+def bench_over(content: Mapping[str, Any], store: str | None) -> Iterator[Bench]:
+    """Lay out what planning needs, from a library at a path or from what ships with the program, for a block."""
+    from counterpane.library.bench import Bench, bench_of
     from counterpane.seeding.known import load_known
+    from counterpane.wiring import open_library
 
-    known = load_known()
+    if store is None:
+        yield Bench(_shipped(content), load_known())
+        return
+    services = open_library(store)
     try:
-        plan = make_plan(plan_request_of(sizes.sized(content, known.facts), find, known.vocabulary), known.vocabulary)
+        yield bench_of(services, content)
+    finally:
+        services.store.close()
+
+
+def planned(content: Mapping[str, Any], bench: Bench) -> Planned:
+    """Work out a plan of what lies on a bench."""
+    from counterpane.craft.constructions import CannotBePlanned
+    from counterpane.library.planning import answer_of
+
+    try:
+        plan = bench.made(content)
     except CannotBePlanned as refusal:
         return Planned(None, _problem(refusal))
-    return Planned(plan, answer_of(plan, content, known))
+    return Planned(plan, answer_of(plan, content, bench.known))
 
 
 def _problem(refusal: Exception) -> dict[str, Any]:
@@ -113,40 +128,18 @@ def _problem(refusal: Exception) -> dict[str, Any]:
     return {"findings": [], "corrections": []} | {k: value for k, value in document.items() if k != "request_id"}
 
 
-def planned_over(content: Mapping[str, Any], store: str | None) -> Planned:
-    """Work out a plan over the components of a library at a path, or over those that ship with the program."""
-    from counterpane.library.planning import finder
-    from counterpane.wiring import open_library
-
-    if store is None:
-        return planned(content, _shipped(content))
-    services = open_library(store)
-    try:
-        return planned(content, finder(services, content))
-    finally:
-        services.store.close()
-
-
 def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> Answered:
-    """Do work that starts from a plan request over a library at a path, or over the parts that ship with the program.
+    """Do work that starts from a plan request over a library at a path, or over what ships with the program.
 
     The answer is the problem document where no plan can be made.
     """
     from counterpane.craft.constructions import CannotBePlanned
-    from counterpane.library.bench import Bench
-    from counterpane.library.planning import finder
-    from counterpane.seeding.known import load_known
-    from counterpane.wiring import open_library
 
-    services = None if store is None else open_library(store)
-    find = _shipped(content) if services is None else finder(services, content)
-    try:
-        return Answered(work(content, Bench(find, load_known())), True)
-    except CannotBePlanned as refusal:
-        return Answered(_problem(refusal), False)
-    finally:
-        if services is not None:
-            services.store.close()
+    with bench_over(content, store) as bench:
+        try:
+            return Answered(work(content, bench), True)
+        except CannotBePlanned as refusal:
+            return Answered(_problem(refusal), False)
 
 
 def _shipped(content: Mapping[str, Any]) -> Find:
@@ -194,3 +187,13 @@ def refuse_misfits(schema: Schema, document: Mapping[str, Any], name: str, what:
     said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
     more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
     raise Unreadable(f"{name}: this is not {what}", "\n  ".join(said + more))
+
+
+def show_refusal(asked: Asked, made: Planned) -> int:
+    """Show why no plan can be made, with the smallest changes that make one; return the exit status."""
+    from counterpane.cli import endings, output
+    from counterpane.cli.showing import plans
+
+    with output.page() as console:
+        plans.draw_refusal(console, asked.title or "A blanket", made.answer)
+    return endings.FOUND

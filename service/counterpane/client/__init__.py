@@ -35,6 +35,7 @@ from counterpane.client.errors import (
     Unreadable,
     UnsupportedMediaType,
 )
+from counterpane.client.profiles import Profile, ProfileCard
 from counterpane.client.results import (
     AlikeList,
     Change,
@@ -102,6 +103,8 @@ __all__ = [
     "Pattern",
     "Plan",
     "ProblemError",
+    "Profile",
+    "ProfileCard",
     "Recipe",
     "RecipeCard",
     "Regauged",

@@ -11,6 +11,7 @@ from urllib.parse import quote
 
 from counterpane.client import results, yarns
 from counterpane.client.errors import Unreadable
+from counterpane.client.profiles import Profile, ProfileCard
 from counterpane.client.transport import Asked, Transport, json_of, parsed
 
 T = TypeVar("T", bound=results.Result)
@@ -160,6 +161,26 @@ class Client:
     def recipe_revisions(self, slug: str) -> tuple[results.Revision, ...]:
         """Return all revisions of a recipe, oldest first."""
         return self._items(f"/v1/recipes/{_step(slug)}/revisions", results.Revision)
+
+    def profiles(self, **filters: Any) -> Iterator[ProfileCard]:
+        """Give the lists of wards and charities that pass the filters (q, status), over all pages."""
+        return self._pages("/v1/profiles", filters, ProfileCard)
+
+    def profile(self, slug: str) -> Profile:
+        """Get the latest revision of a list."""
+        return Profile.of(self._get(f"/v1/profiles/{_step(slug)}"))
+
+    def add_profile(self, content: Json) -> Profile:
+        """Add a list; NotUsable points at what does not hold."""
+        return Profile.of(self._post("/v1/profiles", content))
+
+    def revise_profile(self, content: Json, etag: str) -> Profile:
+        """Make the next revision of a list; `etag` is that of the revision which was changed."""
+        return Profile.of(self._put(f"/v1/profiles/{_step(content['slug'])}", content, etag))
+
+    def profile_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+        """Return all revisions of a list, oldest first."""
+        return self._items(f"/v1/profiles/{_step(slug)}/revisions", results.Revision)
 
     def rules(self) -> tuple[results.Rule, ...]:
         """Return all rules, without reasons and examples."""

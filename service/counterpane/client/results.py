@@ -272,7 +272,7 @@ class Recipe(Result):
 
 @dataclass(frozen=True, slots=True)
 class Revision(Result):
-    """One revision of a component or a recipe."""
+    """One revision of what is kept."""
 
     number: int
     sha256: str
@@ -340,10 +340,11 @@ class Regauged(Result):
 
 @dataclass(frozen=True, slots=True)
 class Grade(Result):
-    """A recipe in several sizes: each worked out, and one text of all."""
+    """A recipe in several sizes: each worked out, and one pattern of all, as data and as a text."""
 
     names: tuple[str, ...]
     sizes: tuple[Json, ...]
+    pattern: Json
     text: str
 
 

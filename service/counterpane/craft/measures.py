@@ -10,6 +10,13 @@ from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 
 CM_PER_INCH = Fraction(127, 50)
+"""2.54: the inch by definition, since the international yard of 1959."""
+
+WHOLE_PCT = Fraction(100)
+"""All of a thing in percent, by definition."""
+
+MOST_DIGITS = 30
+"""Digits before or behind the point of a number of ordinary size; house bound."""
 
 
 def exact(number: int | str | Decimal | Fraction) -> Fraction:
@@ -20,7 +27,7 @@ def exact(number: int | str | Decimal | Fraction) -> Fraction:
         value = Decimal(number)
     except InvalidOperation:
         raise ValueError(f"{number!r} is not a decimal number") from None
-    if not value.is_finite() or abs(value.adjusted()) > 30:
+    if not value.is_finite() or abs(value.adjusted()) > MOST_DIGITS:
         raise ValueError(f"{number!r} is not a number of ordinary size")
     return Fraction(value)
 
@@ -47,8 +54,8 @@ def shown(value: Fraction, places: int = 1) -> str:
 class Reading:
     """How exactly swatches were read: how far a count and its window may be off either way, in stitches or rows and cm.
 
-    `swatches` windows, each read by itself, add up to the window of the gauge. Errors that nobody states: common
-    practice, no source.
+    `swatches` windows, each read by itself, add up to the window of the gauge. Errors that nobody states, a quarter of
+    a stitch and a millimetre: common practice, no source.
     """
 
     count_error: Fraction = Fraction(1, 4)

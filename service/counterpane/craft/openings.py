@@ -18,6 +18,9 @@ from counterpane.craft.rows.tree import Group, IntoOne, Marker, Node, OpenRepeat
 PI = Fraction("3.14159265358979323846")
 """The first 20 decimals of the circle's number, OEIS A000796."""
 
+IN_SQUARE = 4
+"""The area of a circle is pi / 4 of the square of its diameter, by definition of pi."""
+
 LOOP_WIDTHS = Fraction(41, 10)
 """Yarn in one plain loop, in stitch widths, wet relaxed: Munden's constant, from memory; see the gauge facts."""
 
@@ -37,7 +40,7 @@ THROUGH = frozenset({"wyif", "wyib"})
 """Movements of the yarn, which neither make a run nor end one."""
 
 ROOT_DECIMALS = 9
-"""Square roots are cut off after this many decimals of a millimetre."""
+"""Square roots are cut off after this many decimals of a millimetre; house figure."""
 
 Verdict = Literal["below", "above", "measure with a rod"]
 
@@ -89,7 +92,7 @@ def opening_mm(yarn_overs: int, gauge: Gauge, yarn_mm: Fraction | None = None) -
     high = (yarn_overs * LOOP_WIDTHS * pitch + pitch) / PI
     if yarn_mm is None:
         return Span(None, high)
-    circle = root(4 * yarn_overs * pitch * row_pitch_mm(gauge) / PI)
+    circle = root(IN_SQUARE * yarn_overs * pitch * row_pitch_mm(gauge) / PI)
     cells = max(circle - yarn_mm, Fraction(0))
     return Span(min(cells, high), max(cells, high))
 

@@ -108,7 +108,7 @@ def _item(services: Services, kept: KeptTexture, same: bool, found: Likeness) ->
     return {
         "slug": kept.slug,
         "kind": kept.kind,
-        "name": orjson.loads(components.get(services, kept.slug).body)["name"],
+        "name": orjson.loads(components.latest(services, kept.slug).body)["name"],
         "version": kept.texture.version,
         "same": same,
         "percent": int(found.share * 100),

@@ -14,40 +14,17 @@ from counterpane.craft.component import Component, Problem, component_of, conten
 from counterpane.craft.findings import Finding
 from counterpane.library.adopting import adopt
 from counterpane.library.errors import Incomplete, NotFound, Refused
+from counterpane.library.keeping import UNEXPLAINED, Keeping
 from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.retelling import retold
 from counterpane.library.services import Services
 from counterpane.library.telling import classes_of, counts_json, derived_json
 from counterpane.library.textures import keys_of, same_texture
 
 SHELF: Shelf = "component"
-UNEXPLAINED = "does-not-prove"
-"""The rule of a finding that no reading or counting rule explains."""
-
 KEPT_READY = 1024
 """Components that stand ready without being read again; they are looked up by their bytes, which never change."""
-
-
-def get(services: Services, slug: str) -> Kept:
-    """Return the latest revision; raise NotFound."""
-    return services.store.latest(SHELF, slug)
-
-
-def revision(services: Services, slug: str, sha256: str) -> Kept:
-    """Return the revision of this hash; raise NotFound."""
-    return services.store.revision(SHELF, slug, sha256)
-
-
-def history(services: Services, slug: str) -> tuple[Kept, ...]:
-    """Return all revisions, oldest first; raise NotFound."""
-    return services.store.history(SHELF, slug)
-
-
-def add(services: Services, content: Mapping[str, Any], by: str, status: str = "draft") -> Kept:
-    """Keep a component; raise Refused with findings where it does not prove, Taken, Unkeepable and Busy."""
-    entry = entry_of(services, content, by, status)
-    services.store.add(entry)
-    return get(services, entry.slug)
 
 
 def take(services: Services, sent: Mapping[str, Any], by: str) -> Kept:
@@ -63,28 +40,9 @@ def take(services: Services, sent: Mapping[str, Any], by: str) -> Kept:
     return add(services, adoption.content, by)
 
 
-def revise(services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:
-    """Keep the next revision of a component; the same content again changes nothing.
-
-    Raise what `add` raises, NotFound, and Stale unless the latest revision is the expected one.
-    """
-    latest = get(services, slug)
-    if content["slug"] != slug:
-        raise Refused("The slug cannot change.", (_renamed(slug, content["slug"]),))
-    entry = entry_of(services, content, by, latest.status)
-    if entry.sha256 != latest.sha256 or latest.sha256 != (expected or latest.sha256):
-        services.store.revise(entry, expected)
-    return get(services, slug)
-
-
-def _renamed(slug: str, other: str) -> Finding:
-    message = f"The slug is {other!r}, and the component is kept as {slug!r}."
-    return Finding(UNEXPLAINED, "error", message, "Leave the slug as it is, or add another component.", pointer="/slug")
-
-
 def find(services: Services, slug: str, sha256: str | None = None) -> Component:
     """Return the component of this slug, at its latest revision or at that of a hash; raise NotFound."""
-    found = sha256 or get(services, slug).sha256
+    found = sha256 or latest(services, slug).sha256
     component = _ready(services.store.object(found))
     if component.slug != slug:
         raise NotFound(f"The component {slug!r} has no revision {found}.")
@@ -157,3 +115,9 @@ def _finding(problem: Problem) -> Finding:
     line, column = (problem.place.line, problem.place.column) if problem.place else (None, None)
     rule = problem.rule or UNEXPLAINED
     return Finding(rule, "error", problem.message, problem.step, line, column, problem.pointer)
+
+
+COMPONENTS = Keeping(SHELF, entry_of, retold)
+latest = COMPONENTS.latest
+get = COMPONENTS.get
+add = COMPONENTS.add

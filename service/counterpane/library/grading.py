@@ -18,6 +18,7 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.library import sizes
 from counterpane.library.bench import Bench
 from counterpane.library.checks import check_text
+from counterpane.library.graded_pattern import graded_pattern_json
 from counterpane.library.plan_answers import counts_json, finding_json, finished_json, recipe_json
 from counterpane.library.plan_requests import plan_request_of
 from counterpane.library.planning import pattern_of
@@ -46,8 +47,10 @@ class Graded:
     pattern: Pattern
 
 
-def plan_grade(content: Content, bench: Bench, press: GradePress) -> Answer:
+def plan_grade(content: Content, bench: Bench, press: GradePress, shown: GradePress | None = None) -> Answer:
     """Return a plan request in all its `sizes`, and one pattern of them with the counts in brackets.
+
+    What `press` lays out is read back before it is answered; `shown` lays out the text of the answer, if not `press`.
 
     `sample` is the size, from 1, that the borders of the request are meant for; `borders` "same" keeps them in all
     sizes, "in-proportion" their share. Raises what planning raises, with the size in the message, and BadInput where
@@ -66,7 +69,8 @@ def plan_grade(content: Content, bench: Bench, press: GradePress) -> Answer:
     told = [
         _told(each) | {"text_findings": size["findings"]} for each, size in zip(graded, checked["sizes"], strict=True)
     ]
-    return {"names": list(names), "sizes": told, "text": text}
+    whole = shown(patterns, names) if shown else text
+    return {"names": list(names), "sizes": told, "pattern": graded_pattern_json(patterns), "text": whole}
 
 
 def disagreement(checked: Content, patterns: Sequence[Pattern]) -> str | None:

@@ -1,4 +1,4 @@
-"""What comes with the program beside a store: words, facts, lists, and where things come from."""
+"""What planning knows beside its components: words, facts, how a list is found, and where things come from."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from counterpane.craft.safety import Profile
 from counterpane.craft.stitches import Vocabulary
+from counterpane.library.profile_finding import FindProfile
 
 Facts = Mapping[str, Mapping[str, Any]]
 """All facts by name."""
@@ -15,9 +15,9 @@ Facts = Mapping[str, Mapping[str, Any]]
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """The stitches, the facts by name, the lists of wards and charities by slug, and the titles of sources by slug."""
+    """The stitches, the facts by name, how a ward's or charity's list is found, and the titles of sources by slug."""
 
     vocabulary: Vocabulary
     facts: Facts
-    profiles: Mapping[str, Profile]
+    find_profile: FindProfile
     sources: Mapping[str, str]

@@ -18,7 +18,8 @@ from counterpane.craft.pairing.facts import PLACES
 from counterpane.craft.sizing.classes import nearest_of
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import components
-from counterpane.library.errors import Refused
+from counterpane.library.errors import NotFound, Refused
+from counterpane.library.near import nearest_few
 from counterpane.library.ports import Wanted
 from counterpane.library.services import Services
 from counterpane.library.telling import counts_json
@@ -60,7 +61,7 @@ def matrix(
 
 def _kept(services: Services, slug: str | None, kinds: tuple[Kind, ...], most: int) -> tuple[list[Component], bool]:
     if slug is not None:
-        found = components.find(services, slug)
+        found = _named_part(services, slug, kinds)
         if found.kind not in kinds:
             raise _other_kind(found, kinds)
         return [found], False
@@ -72,6 +73,15 @@ def _kept(services: Services, slug: str | None, kinds: tuple[Kind, ...], most: i
         cards += page.cards
     read = (orjson.loads(card) for card in cards[:most])
     return [components.find(services, card["slug"], card["sha256"]) for card in read], more or len(cards) > most
+
+
+def _named_part(services: Services, slug: str, kinds: tuple[Kind, ...]) -> Component:
+    try:
+        return components.find(services, slug)
+    except NotFound as missing:
+        pages = (services.store.page(Wanted("component", kind, limit=MOST_OTHERS)) for kind in kinds)
+        known = (orjson.loads(card)["slug"] for page in pages for card in page.cards)
+        raise NotFound(str(missing), nearest_few(slug, known)) from None
 
 
 def _other_kind(found: Component, kinds: tuple[Kind, ...]) -> Refused:

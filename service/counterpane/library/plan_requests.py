@@ -32,6 +32,9 @@ USUAL: Content = {
 FARTHEST = Fraction(10**6)
 """Stitches or rows to a centimetre, and centimetres of a window, beyond which a gauge is refused; house."""
 
+NO_GAUGE = "are taken from 1 in 1,000,000 cm to 1,000,000 in 1 cm."
+NO_SWATCH = "No swatch is counted so: lengths are taken up to 1,000,000 cm."
+
 KINDS: Mapping[str, Kind] = {
     "bottom": "border",
     "sides": "border",
@@ -204,8 +207,9 @@ def _counted(table: Content, pointer: str) -> Gauge:
     counted = Gauge(stitches, rows, length_of(table, "over", pointer))
     for field, figure in (("stitches", counted.per_cm), ("rows", counted.rows_per_cm), ("over_cm", counted.over_cm)):
         if not 1 / FARTHEST <= figure <= FARTHEST:
-            hint = "Count over 10 cm or 4 in, and write what was counted."
-            raise BadInput(f"{pointer}/{field}", "This is no gauge of ordinary size.", hint)
+            hint = "Count over 10 cm or 4 in, and write what was counted there, such as 22 stitches and 30 rows."
+            message = NO_SWATCH if field == "over_cm" else f"No yarn is knitted so: {field} {NO_GAUGE}"
+            raise BadInput(f"{pointer}/{field}", message, hint)
     return counted
 
 

@@ -30,4 +30,4 @@ def told_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Told:
     yarn = told_yarn(plan, content.get("yarn"), known.vocabulary, known.facts)
     needles = needles_of_plan(plan, known.vocabulary, known.facts)
     label = label_of_plan(content, yarn, known.facts)
-    return Told(yarn, needles, label, safety_of_plan(plan, for_with_yarn(content, label), yarn, known.profiles))
+    return Told(yarn, needles, label, safety_of_plan(plan, for_with_yarn(content, label), yarn, known.find_profile))

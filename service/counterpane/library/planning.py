@@ -22,7 +22,7 @@ from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
 
-BESIDE_THE_PLAN = ("terms", "title", "as")
+BESIDE_THE_PLAN = ("terms", "title", "as", "paper")
 """Members of a pattern request that say how to write and not what to plan."""
 
 
@@ -53,12 +53,15 @@ def made(services: Services, content: Mapping[str, Any]) -> Plan:
 
 def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[str, Any]:
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
-    request = {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
-    worked_out = made(services, request)
-    written = pattern_of(worked_out, content, services.known)
+    written = pattern_of(made(services, planned_part(content)), content, services.known)
     if form == "json":
         return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
     return {"text": services.presses[form](written)}
+
+
+def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:
+    """Return what a pattern request asks to be planned, without how it is to be written."""
+    return {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
 
 
 def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:

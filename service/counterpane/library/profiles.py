@@ -1,17 +1,26 @@
-"""Lists of wards and charities: read from JSON values, found by their slugs, and a piece held against one."""
+"""Lists of wards and charities: read from JSON values, and a piece held against one."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from counterpane.craft.safety import Held, Item, Profile, SafetyInputs, hold
 from counterpane.craft.safety.profiles import FIGURES, FLAGS, WORDS
-from counterpane.library.errors import NotFound
-from counterpane.library.near import nearest
-from counterpane.library.values import BadInput, Parser, day, flag, list_of, number, one_of, read_fields, text
+from counterpane.library.values import (
+    BadInput,
+    Parser,
+    day,
+    decimal_of,
+    flag,
+    list_of,
+    number,
+    one_of,
+    read_fields,
+    text,
+)
 
-Profiles = Mapping[str, Profile]
 Answer = dict[str, Any]
 
 THEIRS = "The list is this place's own, of this day. It decides, and nothing here replaces asking it again."
@@ -26,13 +35,17 @@ MOST_ITEMS = 100
 """House: the longest list."""
 
 
-def profile_of(value: object, profiles: Profiles, pointer: str = "") -> Profile:
-    """Return a profile by its slug or from its content; BadInput for an unknown slug, or for what does not hold."""
-    if isinstance(value, str):
-        if value not in profiles:
-            hint = nearest(value[:80], profiles) or "Send the list itself: name, dated, source, items."
-            raise BadInput(pointer, f"No list is called {value[:80]!r}.", hint)
-        return profiles[value]
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """A list with the slug and the hash of its revision; None for one that is sent whole."""
+
+    profile: Profile
+    slug: str | None = None
+    sha256: str | None = None
+
+
+def profile_of(value: object, pointer: str = "") -> Profile:
+    """Return a list from its content; BadInput at the place of what does not hold."""
     known = read_fields(pointer, value, PROFILE)
     for name in PROFILE:
         if name not in known:
@@ -44,9 +57,15 @@ def profile_of(value: object, profiles: Profiles, pointer: str = "") -> Profile:
     return Profile(**known)  # type: ignore[arg-type]
 
 
-def held_json(profile: Profile, inputs: SafetyInputs) -> Answer:
-    """Hold a piece against a list and return the verdicts as JSON values, in the order of the list."""
+def held_json(listed: Listed, inputs: SafetyInputs) -> Answer:
+    """Hold a piece against a list and return the verdicts as JSON values, in the order of the list.
+
+    The slug and the hash say which revision of a kept list it was; that never changes.
+    """
+    profile = listed.profile
     return {
+        "slug": listed.slug,
+        "sha256": listed.sha256,
         "name": profile.name,
         "dated": profile.dated,
         "source": profile.source,
@@ -55,30 +74,15 @@ def held_json(profile: Profile, inputs: SafetyInputs) -> Answer:
     }
 
 
-def cards(profiles: Profiles) -> list[Answer]:
-    """Return what a list of profiles says of each."""
-    return [
-        {"slug": slug, "name": each.name, "dated": each.dated, "source": each.source} for slug, each in profiles.items()
-    ]
-
-
-def get(profiles: Profiles, slug: str) -> Answer:
-    """Return a profile with its items as they can be sent back; NotFound with the nearest slug."""
-    if slug not in profiles:
-        raise NotFound(f"No list is called {slug!r}.", nearest(slug, profiles))
-    profile = profiles[slug]
-    return {"slug": slug, **content_of(profile), "about": THEIRS}
-
-
 def content_of(profile: Profile) -> Answer:
-    """Return a profile as the JSON values that `profile_of` reads."""
+    """Return a profile as the JSON values that `profile_of` reads; numbers keep their decimal text."""
     items = [_item_json(item) for item in profile.items]
     return {"name": profile.name, "dated": profile.dated, "source": profile.source, "items": items}
 
 
 def _item_json(item: Item) -> Answer:
     told = {name: getattr(item, name) for name in ITEM if getattr(item, name) is not None}
-    shown = {name: float(value) for name, value in told.items() if name in BOUNDS}
+    shown = {name: decimal_of(value) for name, value in told.items() if name in BOUNDS}
     return told | shown | {name: list(told[name]) for name in ("only", "none_of") if name in told}
 
 

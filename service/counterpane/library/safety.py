@@ -10,18 +10,19 @@ from counterpane.craft.component import Note, SafetyNotes
 from counterpane.craft.constructions import Plan
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.safety import RULES
-from counterpane.craft.safety import Profile, SafetyFinding, SafetyInputs
+from counterpane.craft.safety import SafetyFinding, SafetyInputs
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.measurements import measured_json
 from counterpane.library.plan_fabric import estimates_json, fabric_of, parts_of
 from counterpane.library.plan_inputs import add_plan, derived_names, mass_json
-from counterpane.library.profiles import Profiles, held_json, profile_of
+from counterpane.library.profile_finding import FindProfile, found_among, listed_of
+from counterpane.library.profiles import Listed, held_json
 from counterpane.library.safety_inputs import inputs_of
 from counterpane.library.safety_record import asked_for, beside, read_for
 
 Answer = dict[str, Any]
-NO_PROFILES: Profiles = {}
+NO_LISTS = found_among({})
 
 STRICTNESS = ("stop", "warn", "note")
 """Severities of safety findings, the strictest first."""
@@ -40,25 +41,25 @@ class Assessment:
     not_applicable: list[str] = field(default_factory=list)
 
 
-def assess(inputs: Mapping[str, Any], profiles: Profiles = NO_PROFILES) -> Answer:
+def assess(inputs: Mapping[str, Any], find_profile: FindProfile = NO_LISTS) -> Answer:
     """Assess safety inputs, given as JSON values, and return the answer as JSON values; BadInput as `inputs_of`.
 
-    With `profile`, a list by its slug or its content, the answer holds the piece against that list too; with
+    With `profile`, a list by its name or its content, the answer holds the piece against that list too; with
     `measured`, it repeats who measured what.
     """
-    given, profile = _apart(inputs, profiles, "")
+    given, listed = _apart(inputs, find_profile, "")
     known = given.with_measured()
     answer = assessment_json(assess_inputs(known), known)
     if known.measured:
         answer["measured"] = measured_json(known.measured)
-    return answer if profile is None else answer | {"profile": held_json(profile, known)}
+    return answer if listed is None else answer | {"profile": held_json(listed, known)}
 
 
 def safety_of_plan(
     plan: Plan,
     for_: Mapping[str, Any] | None,
     yarn: YarnEstimate | None = None,
-    profiles: Profiles = NO_PROFILES,
+    find_profile: FindProfile = NO_LISTS,
 ) -> Answer:
     """Assess a plan for the child, use and markets given, and return the answer as JSON values.
 
@@ -68,7 +69,7 @@ def safety_of_plan(
     gauge and the yarn, which never make a pass. BadInput points into "/for".
     """
     fabric, gauges = fabric_of(plan), plan.request.gauges
-    given, profile = _apart(for_ or {}, profiles, "/for")
+    given, listed = _apart(for_ or {}, find_profile, "/for")
     stated = given.with_measured(gauges)
     known = add_plan(stated, plan, fabric, yarn)
     assessment = assess_inputs(known)
@@ -80,7 +81,7 @@ def safety_of_plan(
         "from_the_plan": derived_names(stated, known),
         "asked_for": asked_for(known, assessment.not_assessed),
         "measured": measured_json(given.measured, gauges),
-        "profile": None if profile is None else held_json(profile, known),
+        "profile": None if listed is None else held_json(listed, known),
         "cautions": list(CAUTIONS),
         "parts": [
             {"part": name, "component": part.component.slug or None, "notes": notes_json(part.component.safety)}
@@ -91,11 +92,11 @@ def safety_of_plan(
     }
 
 
-def _apart(given: Mapping[str, Any], profiles: Profiles, pointer: str) -> tuple[SafetyInputs, Profile | None]:
+def _apart(given: Mapping[str, Any], find: FindProfile, pointer: str) -> tuple[SafetyInputs, Listed | None]:
     """Return the inputs and the list that they are held against, None where none is named."""
     rest = {name: value for name, value in given.items() if name != "profile"} if isinstance(given, Mapping) else given
     known, named = inputs_of(rest, pointer), given.get("profile") if isinstance(given, Mapping) else None
-    return known, None if named is None else profile_of(named, profiles, f"{pointer}/profile")
+    return known, None if named is None else listed_of(named, find, f"{pointer}/profile")
 
 
 def notes_json(notes: SafetyNotes) -> dict[str, Any]:

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
-from counterpane.craft.safety import Profile
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
 from counterpane.library.known import Known
 from counterpane.library.ports import Store
+from counterpane.library.profile_finding import found_in
 
 Press = Callable[[Any], str]
+Page = Callable[[Any, Any, Any], bytes]
 Data = Callable[[Any], Mapping[str, Any]]
 
 
@@ -26,9 +27,10 @@ def utc_now() -> str:
 class Services:
     """A store with the knowledge that comes with the program.
 
-    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `grade_press` turns those
+    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `pages` turn one with its
+    pictures, for a size of paper, into the bytes of a file: "html", "pdf"; `grade_press` turns those
     of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
-    titles of sources by slug, `styles` the house styles and `profiles` the lists of wards and charities by theirs.
+    titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
 
@@ -36,15 +38,15 @@ class Services:
     vocabulary: Vocabulary
     facts: Mapping[str, Mapping[str, Any]]
     presses: Mapping[str, Press]
+    pages: Mapping[str, Page]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
     sources: Mapping[str, str]
     styles: Mapping[str, Style]
-    profiles: Mapping[str, Profile]
     now: Callable[[], str] = utc_now
     open_reading: bool = True
 
     @property
     def known(self) -> Known:
-        """What comes with the program."""
-        return Known(self.vocabulary, self.facts, self.profiles, self.sources)
+        """What planning knows beside components."""
+        return Known(self.vocabulary, self.facts, found_in(self.store), self.sources)

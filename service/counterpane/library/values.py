@@ -77,6 +77,13 @@ def number(pointer: str, value: object) -> Fraction:
     return found
 
 
+def decimal_of(value: Fraction) -> Decimal:
+    """Return the decimal that was read as this fraction, digit for digit; it is 0 or more and has an end."""
+    places = value.denominator.bit_length()  # 2^a times 5^b ends after the greater of a and b places.
+    digits = f"{value.numerator * 10**places // value.denominator:0{places + 1}d}"
+    return Decimal(f"{digits[:-places]}.{digits[-places:]}".rstrip("0").rstrip("."))
+
+
 def above_zero(pointer: str, value: object) -> Fraction:
     """Read a number above 0."""
     found = number(pointer, value)

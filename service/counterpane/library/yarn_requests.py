@@ -22,6 +22,15 @@ SCALE_G = Fraction(1)
 MARGIN_PERCENT = 10
 """Bought beyond the likely amount where nothing is said; house figure."""
 
+NO_YARN = {
+    "tex": "0 tex is no thickness of a yarn.",
+    "metres_per_100g": "0 m to 100 g is no thickness of a yarn.",
+    "nm": "Nm 0 is no thickness of a yarn.",
+    "ball_g": "A ball of 0 g is no ball.",
+    "ball_m": "A ball of 0 m is no ball.",
+}
+"""What a 0 in each figure of thickness says."""
+
 
 def yarns_of(given: Any, pointer: str = "/yarn") -> tuple[Yarn, ...]:
     """Read one yarn or a list of yarns; none for null. BadInput with its pointer where a yarn contradicts itself."""
@@ -88,14 +97,21 @@ def _tex(given: Content, pointer: str) -> Fraction | None:
 
 
 def _told(given: Content, pointer: str) -> list[tuple[str, Fraction | None]]:
-    names = ("tex", "metres_per_100g", "nm", "ball_g", "ball_m")
-    tex, metres, metric, grams, ball = (number_of(given, name, pointer) for name in names)
+    tex, metres, metric, grams, ball = (_above_zero(given, name, pointer) for name in NO_YARN)
     return [
         ("tex", tex),
-        ("metres_per_100g", None if not metres else to_tex(metres, "m to 100 g")),
-        ("nm", None if not metric else to_tex(metric, "Nm")),
-        ("ball_m", None if not (ball and grams) else 1000 * grams / ball),
+        ("metres_per_100g", metres and to_tex(metres, "m to 100 g")),
+        ("nm", metric and to_tex(metric, "Nm")),
+        ("ball_m", ball and grams and 1000 * grams / ball),
     ]
+
+
+def _above_zero(given: Content, name: str, pointer: str) -> Fraction | None:
+    number = number_of(given, name, pointer)
+    if number == 0:
+        hint = "Give what the band says, such as 230 m to 100 g, or leave it out."
+        raise BadInput(f"{pointer}/{name}", NO_YARN[name], hint)
+    return number
 
 
 def _fibres(given: Content, pointer: str) -> tuple[Fibre, ...]:

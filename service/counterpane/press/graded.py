@@ -12,6 +12,7 @@ from typing import TypeVar
 
 from counterpane.craft.pattern import Entry, Pattern
 from counterpane.craft.pattern.brackets import in_brackets, shape
+from counterpane.press.markdown import markdown_of
 from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
 from counterpane.press.text import text_of
 
@@ -25,9 +26,18 @@ class RowsDiffer(ValueError):
 
 def as_graded_text(patterns: Sequence[Pattern], names: Sequence[str]) -> str:
     """Return patterns of several sizes as one text; RowsDiffer where their rows are not alike but for numbers."""
+    return text_of(_page(patterns, names))
+
+
+def as_graded_markdown(patterns: Sequence[Pattern], names: Sequence[str]) -> str:
+    """Return patterns of several sizes as one Markdown text; RowsDiffer as `as_graded_text`."""
+    return markdown_of(_page(patterns, names))
+
+
+def _page(patterns: Sequence[Pattern], names: Sequence[str]) -> list[Block]:
     title, *blocks = _laid_over([list(page(pattern)) for pattern in patterns], names)
     first, *others = names
-    return text_of([title, Heading(f"Sizes: {first} ({', '.join(others)})", 3), *blocks])
+    return [title, Heading(f"Sizes: {first} ({', '.join(others)})", 3), *blocks]
 
 
 def _laid_over(pages: Sequence[Sequence[Block]], names: Sequence[str]) -> Iterator[Block]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from counterpane.craft.pattern import Pattern
 from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
@@ -13,7 +14,12 @@ _SIGNS = re.compile(r"([\\`*_\[\]<>#|~])")
 
 def as_markdown(pattern: Pattern) -> str:
     """Return the pattern as Markdown that ends with a line end; equal patterns give equal text."""
-    laid_out = (_laid_out(block) for block in page(pattern))
+    return markdown_of(page(pattern))
+
+
+def markdown_of(page: Iterable[Block]) -> str:
+    """Return the blocks of a page as Markdown that ends with a line end."""
+    laid_out = (_laid_out(block) for block in page)
     return "\n\n".join(text for text in laid_out if text) + "\n"
 
 

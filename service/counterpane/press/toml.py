@@ -1,12 +1,13 @@
-"""Plain values as TOML 1.0 that `tomllib` reads back the same: texts, whole numbers, true and false, lists, tables."""
+"""Plain values as TOML 1.0 that `tomllib` reads back the same: texts, numbers, true and false, lists, tables."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from decimal import Decimal
 from typing import TypeAlias
 
-Value: TypeAlias = "str | int | bool | Sequence[Value] | Mapping[str, Value]"
+Value: TypeAlias = "str | int | bool | Decimal | Sequence[Value] | Mapping[str, Value]"
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _ESCAPED = re.compile(r'["\\\x00-\x1f\x7f]')
@@ -36,6 +37,8 @@ def literal(value: Value) -> str:
             return "true" if value else "false"
         case int():
             return str(value)
+        case Decimal():
+            return f"{value:f}"
         case Mapping():
             inside = ", ".join(assignment(key, each) for key, each in value.items() if each is not None)
             return f"{{ {inside} }}" if inside else "{}"

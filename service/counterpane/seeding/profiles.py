@@ -28,7 +28,7 @@ def _load(root: Path) -> Mapping[str, Profile]:
 
 def _profile(content: Mapping[str, Any], file: str) -> Profile:
     try:
-        return profile_of(_exact(content), {})
+        return profile_of(_exact(content))
     except BadInput as fault:
         place = fault.pointer.strip("/").replace("/", ".")
         raise SeedFault(file, place, str(fault), fault.hint or "Mend the file at that place.") from None

@@ -248,3 +248,10 @@ def test_a_mend_that_makes_the_repeats_nest_is_offered_alone(vocabulary: Vocabul
     offered = fixes(text, 2, vocabulary)
     assert "Row 1: K3, *yo, ssk, k1, k2tog, yo, k3; rep from * to last 6 sts, k6." in offered
     assert not any(wide in row for row in offered for wide in ("k3, k2tog", "yo, k4;"))
+
+
+def test_the_one_row_that_changes_the_count_is_named_where_no_small_change_mends(vocabulary: Vocabulary) -> None:
+    """A yarn-over left out of one row shows when the rows are worked again; that row is pointed at."""
+    text = "Cast on 28 sts.\nRow 1: K2, *k4, yo, sk2p, k3; rep from * to last 6 sts, k6.\nRow 2: Purl.\n"
+    text += "Row 3: K2, *k4, yo, sk2p, yo, k3; rep from * to last 6 sts, k6.\nRow 4: Purl.\nRep rows 1-4 3 times more."
+    assert ("row-upsets-later-rows", "warning", 2) in named(text, vocabulary)

@@ -44,6 +44,9 @@ def labels(text: str, vocabulary: Vocabulary) -> str:
         ("☐ Row 1: Knit.\n• Row 2: Purl.\n3. Row 3: Knit.", "1 2 3"),
         ("Row １２：Knit.", "12"),
         ("Row 2 and all\nWS rows: Purl.\nRow 1: Knit.", "1 2"),
+        ("DECREASE ROWS\nRow 1: Knit.\nRow 2: Purl.", "1 2"),
+        ("Row 1: Knit.\nRow 2: Purl.\nRows 3-6: same", "1 2 3 4 5 6"),
+        ("Row 1—A: Knit.\nRows 2 & 3—MC: Purl.", "1 2 3"),
     ],
 )  # fmt: skip
 def test_rows_have_labels_of_many_kinds(text: str, wanted: str, vocabulary: Vocabulary) -> None:
@@ -70,6 +73,11 @@ def test_rows_have_labels_of_many_kinds(text: str, wanted: str, vocabulary: Voca
         ("Garter border: Knit 8 rows.", 8),
         ("Start the body: K5, p30, k5.", 1),
         ("Bind off 3 sts at the beginning of the next 2 rows.", 2),
+        ("Work 4 rows of plain knitting.", 4),
+        ("Work 6 rows in g-st.", 6),
+        ("Work 6 rows in st.st. as before.", 6),
+        ("Work 6 rows in moss st as follows:", 0),
+        ("K2tog, break the yarn and pull through.", 1),
     ],
 )
 def test_an_order_without_a_label_lists_its_rows(order: str, rows: int, vocabulary: Vocabulary) -> None:
@@ -82,6 +90,7 @@ def test_an_order_without_a_label_lists_its_rows(order: str, rows: int, vocabula
     ("words", "lender"),
     [
         ("as row 1", 0), ("As 1st row.", 0), ("the same", 1), ("Same as the 1st.", 0), ("Repeat Row 1.", 0),
+        ("with A, as row 1", 0), ("same", 1), ("as row 1, but with B in place of A", 0),
         ("as the last row", 1), ("Work as row 2.", 1), ("is the same as row 1", 0), ("like the 2nd", 1),
     ],
 )  # fmt: skip
@@ -111,6 +120,33 @@ def test_a_repeat_line_names_its_rows_in_many_ways(
     text = "Row 1: Knit.\nRow 2: Purl.\nRow 3: Knit.\nRow 4: Purl."
     again = next(s for s in read_text(f"{text}\n{line}", vocabulary).steps if isinstance(s, AgainStep))
     assert (again.rows, again.again.passes) == (rows, passes)
+
+
+def test_rows_that_are_the_same_go_through_all_rows_before_them(vocabulary: Vocabulary) -> None:
+    """Six rows after two go through both three times."""
+    rows = read_text("Row 1: K2, p2.\nRow 2: P2, k2.\nRows 3-8: same", vocabulary).rows
+    assert [row.parts for row in rows[2:]] == [rows[0].parts, rows[1].parts] * 3
+
+
+def test_a_change_in_words_is_said_to_be_one(vocabulary: Vocabulary) -> None:
+    """What a row does otherwise than the one it names is not guessed."""
+    answer = check_text("Cast on 4 sts.\nRow 1: K2, p2.\nRow 2: As row 1, but purl the first st.", vocabulary)
+    assert ["out in full" in found["hint"] for found in answer["findings"] if found["severity"] == "error"] == [True]
+
+
+@pytest.mark.parametrize(
+    ("order", "before"),
+    [
+        ("Rep row 1 to 9 sts.", 9),
+        ("Cont in this way, dec 1 st at each end of every RS row, until 7 sts remain.", 7),
+        ("Slip the sts from both holders to one needle (30 sts).", 30),
+        ("Rotate work 90° and pick up and knit 6 sts along the side, then 3 sts from the cast-on edge. (12 sts)", 12),
+    ],
+)
+def test_the_number_that_a_line_tells_is_that_of_the_next_row(order: str, before: int, vocabulary: Vocabulary) -> None:
+    """Stitches to stop at, from holders, and picked up round a corner."""
+    answer = check_text(f"Cast on 21 sts.\nRow 1: K1, k2tog, k to end.\n{order}\nNext row: Knit.", vocabulary)
+    assert (answer["rows"][-1]["before"], [f for f in answer["findings"] if f["severity"] == "error"]) == (before, [])
 
 
 def test_a_repeat_line_may_name_the_rows_of_a_section(vocabulary: Vocabulary) -> None:
@@ -237,6 +273,11 @@ def test_the_number_to_stop_at_is_known_where_the_number_before_is_not(vocabular
         "K1, k2tog, k to end, keeping 5 sts at each edge in garter stitch.",
         "K1, k2tog, k to end. Note: the yarn-overs (yo) begin in row 3.",
         "K1, k2tog, k to end, ending with a WS row.",
+        "K1, k2tog, k to end, removing markers on the first row.",
+        "K1, k2tog, k to end, placing a marker after the 5th st and before the last 5 sts.",
+        "K1, k2tog, k to end, working the remaining wraps together with their sts.",
+        "K1, k2tog, k to end, do not turn.",
+        "K1, k2tog, work to last 5 sts in pattern, seed 5.",
     ],
 )
 def test_what_a_row_tells_to_look_after_is_no_stitch(row: str, vocabulary: Vocabulary) -> None:

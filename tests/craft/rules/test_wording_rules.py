@@ -58,6 +58,7 @@ BAD: dict[str, tuple[str, ...]] = {
     "row-number-skipped": ("Row 1: K4.\nRow 3: P4.", "1st row: K4.\n2nd row: P4.\n5th row: K4."),
     "row-number-doubled": (
         "Row 1: K4.\nRow 1: P4.\nRow 2: K4.",
+        "Row 1: K4.\nRow 2: P4.\n© 2020 Somebody    Page 2 of 3\nRow 3: K4.\nRow 3: P4.",
         "Row 1: K4.\nRow 2: P4.\nRow 3: K4.\nRow 3: P4.\nRow 4: K4.",
     ),
     "rows-and-rounds-mixed": ("Rnd 1: K4.\nRnd 2: P4.\nRow 3: K4.", "Row 1: K4.\nRound 2: K4.\nRow 3: K4."),
@@ -132,6 +133,7 @@ BAD: dict[str, tuple[str, ...]] = {
     "colour-not-explained": (
         "Materials: 200 g white wool (MC).\nRow 1: With CC, k4.",
         "Materials: 200 g white wool.\nRow 1: K2 in A, k2.",
+        "Colour key: A = chalk, B = rust\nRow 1: With A, k4.\nRow 2: With C, k4.",
     ),
     "units-mixed": (
         "Size: 70 cm square.\nRow 1: Knit.\nWork until piece measures 27 inches.",
@@ -205,6 +207,7 @@ GOOD: dict[str, tuple[str, ...]] = {
     "count-not-printed": (
         "Cast on 8 sts.\nRow 1: K2tog, k6.\nRow 2: K2tog, k5.",
         "Cast on 8 sts.\nRow 1: K1, yo, k2tog, k5. (8 sts)\nRow 2: Purl.",
+        "Cast on 4 sts.\nRow 1: K2, yo, k to end.\nRep row 1 until you have 9 sts.\nRow 2: K2tog, k7. (8 sts)",
         WHOLE + "Row 1 (RS): K1, yo, k7.\nRow 2: K1, k2tog, k6.\nBind off.",
     ),
     "gauge-without-texture": (

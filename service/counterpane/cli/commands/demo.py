@@ -80,7 +80,7 @@ def _plan_and_write(services: Services, recipe: Mapping[str, Any], place: Path) 
     source = seeds_root() / "recipes" / f"{slug}.toml"
     output.save(place / "recipes" / source.name, source.read_text("utf-8"))
     for form, suffix in PATTERNS:
-        output.save(place / "patterns" / f"{slug}.{suffix}", written(asked, made, form, "us"))
+        output.save(place / "patterns" / f"{slug}.{suffix}", written(asked, made, services.known, form, "us"))
 
 
 def _show_misfit(services: Services) -> None:
@@ -105,9 +105,9 @@ def corrected(content: Mapping[str, Any], correction: Mapping[str, Any]) -> dict
 
 
 def _planned(services: Services, content: Mapping[str, Any]) -> Planned:
-    from counterpane.library.planning import finder
+    from counterpane.library.bench import bench_of
 
-    return planned(content, finder(services, content))
+    return planned(content, bench_of(services, content))
 
 
 def _keep_token(services: Services, path: Path) -> None:

@@ -16,6 +16,9 @@ EXAMPLES = """examples:
   $ counterpane label yarns.toml
   $ counterpane label yarns.toml --json"""
 
+OF_A_PLAN = """A plan tells the label of its yarn: counterpane plan FILE, with a [yarn] that has its fibres.
+  For the label alone write each yarn as [[yarns]], with grams and fibre = [{ fibre = "wool", percent = 100 }]."""
+
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
@@ -34,6 +37,8 @@ def run(options: argparse.Namespace) -> int:
 
     given = read_text(options.file)
     document = document_of(given)
+    if "parts" in document:
+        raise endings.Unreadable(f"{given.name}: this is a plan request, and `label` takes a list of yarns", OF_A_PLAN)
     refuse_misfits(LabelRequest(), document, given.name, "a list of yarns")
     answer = label(document, facts_by_name())
     if options.json:

@@ -28,11 +28,11 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan and show the answer, or why there is none."""
-    from counterpane.cli.planning import planned_over, read_request, with_profile
+    from counterpane.cli.planning import bench_over, planned, read_request, with_profile
 
     asked = with_profile(read_request(options.file), options.profile)
-    with output.waiting("planning"):
-        made = planned_over(asked.content, options.store)
+    with output.waiting("planning"), bench_over(asked.content, options.store) as bench:
+        made = planned(asked.content, bench)
     if options.json:
         output.put_json(made.answer)
     else:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from typing import TYPE_CHECKING
 
 from counterpane.cli import endings, output
@@ -12,15 +13,19 @@ if TYPE_CHECKING:
     from counterpane.cli.planning import Asked, Planned
     from counterpane.craft.pattern import Pattern
     from counterpane.craft.stitches import Terms
+    from counterpane.library.known import Known
+    from counterpane.press import Paper
 
-FORMS = ("text", "markdown", "json")
+FORMS = ("text", "markdown", "html", "pdf", "json")
+PAPERS = ("a4", "letter")
 NAME = "write"
 ABOUT = """Write the pattern of a plan: materials, gauge, every row with its counts, finishing and cautions.
 
 The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where no plan can be made of it."""
 EXAMPLES = """examples:
   $ counterpane write blanket.toml --as text
-  $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md"""
+  $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md
+  $ counterpane write blanket.toml --as pdf --paper letter --out blanket.pdf"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -28,6 +33,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_input(parser, "a plan request or recipe, TOML or JSON")
     parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
     take_terms(parser, "US terms if not given")
+    parser.add_argument("--paper", choices=PAPERS, default="a4", help="for html and pdf (a4 if not given)")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
     take_profile(parser)
@@ -35,30 +41,31 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan, write, and put the pattern where it was asked for."""
-    from counterpane.cli.planning import planned_over, read_request, with_profile
+    from counterpane.cli.planning import bench_over, planned, read_request, with_profile
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
+    if options.form == "pdf" and options.out is None and sys.stdout.isatty():
+        raise endings.Unreadable("a PDF is no text, and standard output is a terminal", "Name a file with --out.")
     asked = with_profile(read_request(options.file), options.profile)
-    with output.waiting("planning"):
-        made = planned_over(asked.content, options.store)
-    if made.plan is None:
+    with output.waiting("planning and writing"), bench_over(asked.content, options.store) as bench:
+        made = planned(asked.content, bench)
+        terms: Terms = options.terms or "us"
+        document = written(asked, made, bench.known, options.form, terms, paper=options.paper) if made.plan else None
+    if document is None:
         return _refuse(asked, made, options.form)
-    text = written(asked, made, options.form, options.terms or "us")
-    if options.out is None:
-        output.put(text)
-    else:
-        output.save(options.out, text)
-        output.tell(f"wrote {options.out}")
+    output.deliver(document, options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
 
-def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
-    """Return the pattern of a plan in a form and in US or UK terms."""
+def written(asked: Asked, made: Planned, known: Known, form: str, terms: Terms, *, paper: Paper = "a4") -> str | bytes:
+    """Return the pattern of a plan in a form and in US or UK terms: as text, or as the bytes of a file."""
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
-    pattern = _pattern(asked, made, terms)
+    pattern = _pattern(asked, made, known, terms)
+    if form in ("html", "pdf"):
+        return _page(made, pattern, known, form, paper)
     if form == "markdown":
         return as_markdown(pattern)
     if form == "text":
@@ -68,20 +75,27 @@ def written(asked: Asked, made: Planned, form: str, terms: Terms) -> str:
     return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
 
 
-def _pattern(asked: Asked, made: Planned, terms: Terms) -> Pattern:
-    from counterpane.library.planning import pattern_of
-    from counterpane.seeding.known import load_known
+def _page(made: Planned, pattern: Pattern, known: Known, form: str, paper: Paper) -> bytes:
+    from counterpane.library.pages import pictures_for
+    from counterpane.press.html import as_html
+    from counterpane.press.pdf import as_pdf
 
     assert made.plan is not None
-    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, load_known())
+    drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
+    return as_html(pattern, drawn, paper) if form == "html" else as_pdf(pattern, drawn, paper)
+
+
+def _pattern(asked: Asked, made: Planned, known: Known, terms: Terms) -> Pattern:
+    from counterpane.library.planning import pattern_of
+
+    assert made.plan is not None
+    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, known)
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:
+    from counterpane.cli.planning import show_refusal
+
     if form == "json":
         output.put_json(made.answer)
-    else:
-        from counterpane.cli.showing import plans
-
-        with output.page() as console:
-            plans.draw_refusal(console, asked.title or "A blanket", made.answer)
-    return endings.FOUND
+        return endings.FOUND
+    return show_refusal(asked, made)

@@ -44,7 +44,5 @@ def draw(console: Console, title: str, answer: Answer) -> None:
         )
     console.print(table)
     counts = [str(size["counts"]["cast_on"]) for size in answer["sizes"]]
-    console.print(
-        f"\nCast on {counts[0]} ({', '.join(counts[1:])}) sts. The pattern of all sizes: --text, or --out PATH."
-    )
+    console.print(f"\nCast on {counts[0]} ({', '.join(counts[1:])}) sts. The pattern of all sizes: --as text.")
     console.print("It was read back in every size, with the rows and counts of that size's own plan.")

@@ -87,10 +87,12 @@ def _draw_estimates(console: Console, estimates: Safety) -> None:
 
 
 def _draw_profile(console: Console, profile: Safety | None) -> None:
+    from counterpane.craft.pattern import record
+
     if profile is None:
         return
     console.print()
-    console.print(visible(f"Held against: {profile['name']}, {profile['dated']}"))
+    console.print(visible(f"Held against: {record.whose(profile)}"))
     for item in profile["items"]:
         console.print(Padding(visible(f"{item['verdict']}: {item['says']} ({item['found']})"), (0, 0, 0, 2)))
     console.print(Padding(visible(profile["about"]), (0, 0, 0, 2)))

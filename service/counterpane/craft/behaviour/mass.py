@@ -19,7 +19,7 @@ from counterpane.craft.stitches import Vocabulary
 HAND_SPREAD = Fraction(15, 100)
 """Share by which a loop of hand knitting may differ from what the constants say; house figure."""
 
-CM_PER_M, METRES_PER_KM = 100, 1000
+CM_PER_M, METRES_PER_KM = 100, 1000  # By definition.
 
 BY_CONSTANTS = "Munden's constants for machine-knitted wool, wet relaxed, from memory; within 15 % by hand (house)"
 

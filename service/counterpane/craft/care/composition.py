@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from counterpane.craft.care.fibres import Fibre
 from counterpane.craft.care.yarns import Yarn
+from counterpane.craft.measures import WHOLE_PCT
 
 MOST_PLACES = 4
 """Decimals beyond which a trace is shown as nothing; house."""
@@ -99,7 +100,7 @@ def _weight(yarn: Yarn, mix: _Mix) -> _Stretch | None:
 def _mix(yarn: Yarn, dry: bool) -> _Mix:
     """Return the parts of a yarn; percentages that do not make 100 tell nothing."""
     anything = _Mix({}, ((Fraction(1), ()),))
-    if yarn.total != 100:
+    if yarn.total != WHOLE_PCT:
         return anything
     masses: dict[str, Fraction] = {}
     unread = []

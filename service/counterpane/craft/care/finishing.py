@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from counterpane.craft.care.fibres import Fibre
 from counterpane.craft.care.yarns import Yarn
+from counterpane.craft.measures import WHOLE_PCT
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +82,7 @@ class Aftercare:
 
 
 def _reach(size: Fraction, spans: Iterable[tuple[Fraction, Fraction]]) -> tuple[Fraction, Fraction]:
-    ends = list(spans) or [(Fraction(100), Fraction(100))]
+    ends = list(spans) or [(WHOLE_PCT, WHOLE_PCT)]
     return size * min(least for least, _ in ends) / 100, size * max(most for _, most in ends) / 100
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from counterpane.craft.care.fibres import Fibres
 from counterpane.craft.care.groups import CareGroup
+from counterpane.craft.safety.limits import WOOL_WASH_C
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,7 @@ class Law:
     wants: tuple[Want, ...] = ()
     tolerances: Mapping[str, Fraction] = field(default_factory=dict)
     groups: tuple[CareGroup, ...] = ()
-    untreated_wool_most: Fraction = Fraction(30)
+    untreated_wool_most: Fraction = WOOL_WASH_C
     american_dots: Mapping[str, str] = field(default_factory=dict)
     american_degrees: Mapping[str, str] = field(default_factory=dict)
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from counterpane.craft.care.fibres import Fibre, Reading
+from counterpane.craft.measures import WHOLE_PCT
 
 LeftOut = Literal["decoration", "antistatic"]
 
@@ -52,7 +53,7 @@ class Yarn:
     @property
     def is_read(self) -> bool:
         """Tell whether every fibre is known and the percentages are 100."""
-        return self.total == 100 and all(share.reading.fibre for share in self.fibres or ())
+        return self.total == WHOLE_PCT and all(share.reading.fibre for share in self.fibres or ())
 
     @property
     def named(self) -> tuple[Fibre, ...]:

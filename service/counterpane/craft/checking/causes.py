@@ -9,7 +9,7 @@ from counterpane.craft.counts import count
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
 
-MOST_ROWS_COMPARED = 400
+MOST_ROWS_COMPARED = 400  # House.
 
 
 def odd_row(rows: Sequence[Row], vocabulary: Vocabulary) -> int | None:

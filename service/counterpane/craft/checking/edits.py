@@ -12,9 +12,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.checking.rewriting import Change, Stretch, Word
+from counterpane.craft.checking.wording import ordinal
 from counterpane.craft.rows.repeats import REPEAT
 from counterpane.craft.rows.words import NUMBER_WORDS
 
+# How unlikely a slip each edit takes back is, beside the others; house figures.
 DOUBLED, ONE_NUMBER, PASSED_OVER, YARN_OVER, LEFT_OUT, PUT_IN, EXCHANGED = 9, 10, 9, 11, 12, 12, 12
 STAR_LATE, STAR_EARLY, TWO_NUMBERS, STITCH_PUT_IN = 12, 13, 15, 16
 INSIDE_REPEAT = 2
@@ -87,16 +89,11 @@ def _agreeing(row: Stretch, word: Word, number: int) -> Iterator[Change]:
     """Yield the change of "st" to "sts" behind a number, or back, or of the end of an ordinal."""
     after = next((other for other in row.words if other.begin >= word.end), None)
     if after is not None and after.begin == word.end and after.norm in _TAILS:
-        yield Change(after.begin, after.end, _tail(number))
+        yield Change(after.begin, after.end, ordinal(number).lstrip("-0123456789"))
         return
     forms = _PLURAL if number == 1 else _SINGULAR
     if after is not None and after.norm in forms:
         yield Change(after.begin, after.end, forms[after.norm])
-
-
-def _tail(number: int) -> str:
-    teen = number // 10 % 10 == 1
-    return "th" if teen else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
 
 
 def pieces(row: Stretch) -> list[Piece]:

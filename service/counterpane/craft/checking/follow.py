@@ -11,6 +11,7 @@ from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, S
 from counterpane.craft.rows.tree import Place, Row, Turn
 from counterpane.craft.stitches import Vocabulary
 
+# House bounds of what is worked row by row.
 MOST_PASSES_WORKED = 200
 MOST_ROWS_WORKED = 20_000
 
@@ -217,6 +218,8 @@ class _Follower:
     def remaining(self, step: AgainStep, chain: Chain, before: int | None) -> int | None:
         """Return the stitches at which a repeat line stops, where nothing says whether they are reached."""
         remain, drift = step.again.remain, chain.drift
+        if step.again.loose:  # "Cont in this way until 3 sts remain" names no rows: the number is all that is told.
+            return remain
         if before is not None or remain is None or drift is None or drift > 0:
             return None
         return remain if chain.admits(remain - drift) else None
@@ -235,6 +238,8 @@ class _Follower:
         again = step.again
         if again.remain is not None:
             found = None if self.now is None else passes_until(chain, self.now, again.remain)
+            if found is None and again.loose:
+                return None
             reached = None if self.now is None else found is not None
             self.walk.repeated.append(Repeated(step, chain, self.now, reached))
             return found

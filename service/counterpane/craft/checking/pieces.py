@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 
 from counterpane.craft.checking.follow import Walk
 from counterpane.craft.counts import Chain, Maps, count
-from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, Step
+from counterpane.craft.rows.instructions import AgainStep, EndStep, Instructions, StartStep, Step
 from counterpane.craft.rows.tree import Row
 
 # House figures: how many counts are tried one by one, and how often the distance is doubled after that.
@@ -27,6 +27,11 @@ def first_piece(steps: Sequence[Step], rows: Sequence[Row]) -> tuple[Row, ...]:
         ended = ended or isinstance(step, EndStep)
         listed += isinstance(step, Row)
     return tuple(rows)
+
+
+def cast_on_later(instructions: Instructions) -> bool:
+    """Tell whether the first rows are given without a cast-on and a later piece has one: a multiple is that piece's."""
+    return instructions.cast_on is None and any(isinstance(step, StartStep) for step in instructions.steps)
 
 
 def rows_before_change(steps: Sequence[Step], rows: Sequence[Row], maps: Maps) -> int:

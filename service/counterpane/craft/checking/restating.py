@@ -12,6 +12,7 @@ from counterpane.craft.counts import Progression, count, judge
 from counterpane.craft.counts.values import nearest
 from counterpane.craft.rows.tree import Place
 
+# House figures. The first are how unlikely each statement is to be the wrong one, beside the edits of rows.
 CAST_ON, CAST_ON_TOLD, COUNT, MULTIPLE, NAMED = 11, 9, 10, 10, 10
 # So many printed counts tell against a cast-on; one alone may be the wrong one.
 SEVERAL = 2

@@ -15,6 +15,7 @@ from counterpane.craft.rows.repeats import REPEAT
 from counterpane.craft.stitches import Vocabulary
 
 PARTNERS = {"(": ")", "[": "]", "{": "}"}
+# House figures: how unlikely the first guess at a word is beside other edits, and of which words guesses are made.
 FIRST_GUESS = 10
 # What a shorter word was meant to be nobody can tell.
 LEAST_LETTERS = 2

@@ -8,6 +8,7 @@ from itertools import groupby
 
 from counterpane.craft.checking.examine import Examined
 from counterpane.craft.rows.instructions import AgainStep
+from counterpane.craft.rows.layout import without_page_marks
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.words import Line
 
@@ -70,7 +71,10 @@ def label_of(examined: Examined, row: Row) -> str:
 def _apart(examined: Examined, earlier: Row, later: Row) -> bool:
     """Tell whether another section begins or other words stand between two printed rows."""
     between = examined.instructions.page.lines[earlier.end.line : later.place.line - 1]
-    return earlier.section != later.section or any(line.text.strip() for line in between)
+    words = any(line.text.strip() for line in between)
+    return earlier.section != later.section or (
+        words and any(line.text.strip() for line in without_page_marks(between))
+    )
 
 
 def lines_of_rows(examined: Examined) -> tuple[Line, ...]:

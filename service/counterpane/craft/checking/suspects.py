@@ -16,6 +16,7 @@ from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
 
+# House bounds of what is looked at.
 MOST_SUSPECTS = 10
 MOST_UNREADABLE, MOST_FAULTS, MOST_PIECES = 6, 4, 3
 # Nobody finds a slip in a longer row by changing a word.

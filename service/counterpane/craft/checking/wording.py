@@ -9,7 +9,7 @@ from counterpane.craft.counts import Misfit, Progression
 from counterpane.craft.findings import Finding, Severity
 from counterpane.craft.rows.tree import NOWHERE, Place, Row
 
-_LONGEST_WORD = 40
+_LONGEST_WORD = 40  # House.
 
 
 def stitches(number: int) -> str:

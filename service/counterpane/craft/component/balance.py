@@ -21,7 +21,7 @@ Cell: TypeAlias = tuple[Worked, int]
 Column: TypeAlias = tuple[Cell, ...]
 
 REPEATS = 4
-"""Repeats over which a texture is looked at, beyond its least count; any number above two serves."""
+"""Repeats over which a texture is looked at, beyond its least count; any number above two serves; house figure."""
 
 MOST_CELLS = 40_000
 """Stitches of all rows beyond which a texture is not laid out; house figure that bounds time."""

@@ -27,7 +27,7 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.stitches import Vocabulary
 
 NEAREST = 5
-"""Counts listed beside the chosen one."""
+"""Counts listed beside the chosen one; house figure."""
 
 TOO_FAR = Fraction(1, 20)
 """Share of the wanted width by which the nearest count may miss it beyond half a repeat; house figure."""

@@ -154,6 +154,9 @@ def _wrong_kinds(request: PlanRequest) -> Iterator[WrongKind]:
         yield WrongKind("/parts/bind_off", request.bind_off.component.slug, request.bind_off.component.kind)
 
 
+USUAL_SIDE = 6
+"""Stitches near which a side border is offered where none is asked for: the usual border; house figure."""
+
 TAKEN = {
     "/parts/bottom": ("rows",),
     "/parts/top": ("rows",),
@@ -248,7 +251,7 @@ def _side_width(part: Part, textures: tuple[Texture, ...]) -> int:
     fixed = [start.least for texture in textures for start in texture.starts if start.of == 0]
     given = part.stitches if part.stitches is not None else usual.default if usual else next(iter(fixed), None)
     if given is None:
-        near = sorted({start.above(6) or start.least for texture in textures for start in texture.starts})
+        near = sorted({start.above(USUAL_SIDE) or start.least for texture in textures for start in texture.starts})
         raise Stuck(NeedsStitches("/parts/sides/stitches", tuple(near[:2])))
     width = _allowed(part, "stitches", given, "/parts/sides")
     if not any(texture.admits(width) for texture in textures):

@@ -14,7 +14,7 @@ from counterpane.craft.counts.values import UNPROVED, Chain, Misfit, Progression
 from counterpane.craft.rows.tree import NOWHERE, Node, Place, Side
 from counterpane.craft.stitches import Vocabulary
 
-# Rows that pass over more than they work allow finitely many counts; that many are listed one by one.
+# Rows that pass over more than they work allow finitely many counts; that many are listed one by one; house.
 MOST_LISTED = 64
 JOINS: tuple[Slug, ...] = ("row-runs-short", "row-leaves-stitches", "repeat-does-not-fit")
 

@@ -8,7 +8,7 @@ from counterpane.craft.counts.effects import effect, stitch_effect, total
 from counterpane.craft.rows.tree import Group, Node, Work
 from counterpane.craft.stitches import Vocabulary
 
-# A repeat wider than a needle is not cut up.
+# A repeat wider than a needle is not cut up; house bound.
 WIDEST_REPEAT = 10_000
 
 

@@ -11,7 +11,7 @@ from counterpane.craft.counts.values import UNPROVED
 from counterpane.craft.rows.tree import Group, Marker, Node, OpenRepeat, Place, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
-# A needle with more markers than this is not followed.
+# A needle with more markers than this is not followed; house bound.
 MOST_MARKERS = 1_000
 
 

@@ -10,7 +10,7 @@ from math import gcd
 
 from counterpane.craft.rows.effects import Effect
 
-# Larger counts are not looked at: no piece has them, and whole numbers that large are refused outside.
+# House bound. Larger counts are not looked at: no piece has them, and whole numbers that large are refused outside.
 MOST_STITCHES = 10**18
 
 

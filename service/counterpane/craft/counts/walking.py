@@ -15,7 +15,7 @@ from counterpane.craft.counts.wellformed import is_open, upcoming, well_formed, 
 from counterpane.craft.rows.tree import NOWHERE, BindOff, Marker, Node, OpenRepeat, Place, Turn
 from counterpane.craft.stitches import Vocabulary
 
-# Where sums outgrow this, the walk stops: decimal text of longer numbers helps nobody.
+# Where sums outgrow this, the walk stops: decimal text of longer numbers helps nobody; house bound.
 LONGEST_SUM = 10**30
 
 

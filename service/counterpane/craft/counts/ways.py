@@ -10,7 +10,7 @@ from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.tree import Node, OpenRepeat
 from counterpane.craft.stitches import Vocabulary
 
-# Nobody reads more ways than this.
+# Nobody reads more ways than this; house bound.
 MOST_WAYS = 20
 
 

@@ -11,7 +11,7 @@ from counterpane.craft.counts.values import UNPROVED, Misfit
 from counterpane.craft.rows.tree import NOWHERE, BindOff, CastOn, Group, IntoOne, Marker, Node, OpenRepeat, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
-# A reader stops at 64 levels; a tree built by hand may be deeper, and is not followed further than this.
+# House bounds. A reader stops at 64 levels; a tree built by hand may be deeper, and is not followed further than this.
 MOST_NESTED = 100
 # No needle holds more markers, and no row names more turns.
 MOST_UNROLLED = 2_000

@@ -16,7 +16,7 @@ from counterpane.craft.fabric.structure import (
     on_double_yarn_over,
     openings,
 )
-from counterpane.craft.fabric.texture import Texture, texture_of
+from counterpane.craft.fabric.texture import Texture, marked, texture_of
 
 __all__ = [
     "Course",
@@ -30,6 +30,7 @@ __all__ = [
     "from_rs",
     "from_ws",
     "longest_strand",
+    "marked",
     "misplaced_pairs",
     "most_rows_slipped",
     "on_double_yarn_over",

@@ -79,7 +79,7 @@ def _laid_out(
     traced = trace(rows, stitches, vocabulary, sides)
     if len(traced.rows) < len(rows) or any(map(_turns, traced.rows)):
         return None
-    middle = [row[edge : edge + 2 * width] for row in _marked(traced, stitches, vocabulary)]
+    middle = [row[edge : edge + 2 * width] for row in marked(traced, stitches, vocabulary)]
     if any(len(row) < 2 * width or row[:width] != row[width:] for row in middle):
         return None
     return [row[:width] for row in middle]
@@ -120,7 +120,7 @@ def _turns(row: TracedRow) -> bool:
     return any(worked.side != row.side for worked in row.worked)
 
 
-def _marked(traced: Traced, stitches: int, vocabulary: Vocabulary) -> Iterator[tuple[Mark, ...]]:
+def marked(traced: Traced, stitches: int, vocabulary: Vocabulary) -> Iterator[tuple[Mark, ...]]:
     """Give the marks of each row from its right edge on."""
     below = {-1 - place: place for place in range(stitches)}
     if traced.rows and traced.rows[0].side == "WS":

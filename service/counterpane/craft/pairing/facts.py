@@ -22,6 +22,9 @@ from counterpane.craft.texture import Cell
 KEPT = 1_024
 """Parts whose facts are kept at hand; house figure."""
 
+HOST_WIDTHS = 4
+"""Widths of a border in the body beside which it is tried as a side border; house figure, any that leaves a body."""
+
 Place = Literal["ends", "sides", "selvedge", "cast-on", "bind-off"]
 Give = Literal["firm", "moderate", "elastic"]
 
@@ -111,7 +114,7 @@ def _edge(component: Component, vocabulary: Vocabulary) -> tuple[int | None, str
         width = _default_width(component, vocabulary) if component.kind == "border" else None
         if width is None:
             return None, "it has no number of stitches for a side"
-        return side_border(edging, (width, width), 4 * width, vocabulary).widths[0], ""
+        return side_border(edging, (width, width), HOST_WIDTHS * width, vocabulary).widths[0], ""
     except Stuck as fault:
         return None, _why(fault)
 

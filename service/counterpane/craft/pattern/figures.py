@@ -9,6 +9,8 @@ from counterpane.craft.rows.words import NUMBER_WORDS
 
 _FOUR_INCHES = 4 * CM_PER_INCH
 """The window of a gauge in inches (Craft Yarn Council: a swatch of 4 in)."""
+_TEN_CM = Fraction(10)
+"""The window of a gauge in centimetres; common practice, no source."""
 _IN_WORDS = {number: word for word, number in NUMBER_WORDS.items() if number <= 20}
 _HUNDREDTH = Fraction(1, 100)
 _QUARTER = Fraction(1, 4)
@@ -65,6 +67,6 @@ def window(over_cm: Fraction) -> str:
 def gauge_text(stitches: Fraction, rows: Fraction, over_cm: Fraction) -> str:
     """Write a gauge over its own window, and over the other unit's usual one to 0.1."""
     stated = f"{number(stitches)} sts and {number(rows)} rows over {window(over_cm)}"
-    other = Fraction(10) if window(over_cm).endswith("in") else _FOUR_INCHES
+    other = _TEN_CM if window(over_cm).endswith("in") else _FOUR_INCHES
     there = other / over_cm
     return f"{stated} (over {window(other)}: {shown(stitches * there)} sts and {shown(rows * there)} rows)"

@@ -10,6 +10,8 @@ from collections.abc import Collection, Mapping, Sequence
 from counterpane.craft.pattern import Held
 
 Content = Mapping[str, object]
+SHORT_HASH = 12
+"""Letters of a hash that tell revisions apart for a reader; house."""
 
 
 def read_for(read: object) -> str:
@@ -33,7 +35,13 @@ def held(profile: object) -> Held | None:
         for item in objects(profile.get("items"))
     )
     about = str(profile.get("about") or "")
-    return Held(f"{profile.get('name')}, {profile.get('dated')}", (*items, *([about] if about else [])))
+    return Held(whose(profile), (*items, *([about] if about else [])))
+
+
+def whose(profile: Content) -> str:
+    """Say whose list it is and of which day, and which revision of it where it is kept."""
+    kept = f" ({profile['slug']}, revision {str(profile['sha256'])[:SHORT_HASH]})" if profile.get("slug") else ""
+    return f"{profile.get('name')}, {profile.get('dated')}{kept}"
 
 
 def measured(found: Sequence[Content]) -> tuple[str, ...]:

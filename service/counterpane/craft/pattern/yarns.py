@@ -14,7 +14,7 @@ from counterpane.craft.yarn.needles import NeedleAdvice
 
 _NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
 _HOW_MUCH = "not known: weigh the swatch, and take all of one dye lot"
-_YARD_M = 36 * CM_PER_INCH / 100
+_YARD_M = 36 * CM_PER_INCH / 100  # 36 inches by definition.
 
 
 def yarn_entries(found: YarnEstimate | None) -> Iterator[Entry]:

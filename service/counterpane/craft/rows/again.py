@@ -25,6 +25,7 @@ _GO_ON = r"(?:(?:cont(?:inue)?|keep|cont\.)\s+(?:to\s+|on\s+)?)?"
 _THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|this|of)\s+)"
 _LETTER = r"\d{0,4}[a-z]"
 _LETTERED = rf"(?P<letters>{_LETTER}(?:\s*(?:-|,|to|and|&|,\s*and)\s*{_LETTER})*)"
+_STRIPES = r"(?:colou?r|stripe)s?\s+(?:sequence|patt(?:ern)?|repeat)\b"
 _ALL = r"(?:all\s+(?:the\s+)?)?"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
@@ -38,15 +39,15 @@ AGAIN = re.compile(
     rf"|from\s+(?:the\s+)?(?P<begin>beginning|start)\b(?!\s+of\s+(?:the\s+)?{ROW})"
     rf"|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}\b"
     rf"|(?:the\s+)?first\s+(?P<head>{HOW_MANY})\s+{ROW}\b"
-    rf"|{_ALL}{_THOSE}+(?P<many>{HOW_MANY})[\s-]+(?:patt(?:ern)?\s+)?{ROW}\b"
+    rf"|{_ALL}{_THOSE}+(?P<many>{HOW_MANY})[\s-]+(?:patt(?:ern)?\s+)?{ROW}\b(?!\s+{_STRIPES})"
     rf"|(?:the\s+)?(?:last|this|previous|above|preceding)\s+(?P<one>{ROW})\b|(?P<every>{_THOSE}+(?:rows|rnds|rounds)\b)"
-    rf"|(?P<whole>(?:the\s+|this\s+)?(?:(?:{HOW_MANY})[\s-]+rows?\s+)?(?:patt(?:ern)?|repeat)(?:\s+repeat)?\b"
+    rf"|(?P<whole>(?:the\s+|this\s+)?(?:(?:{HOW_MANY})[\s-]+rows?\s+)?(?:{_STRIPES}|patt(?:ern)?|repeat)(?:\s+repeat)?\b"
     r"(?!\s+(?:rows?|rnds?|to\s+(?:the\s+)?(?:end|last)|across|around|between|in|on|from\s*\*)\b)))"
 )
 _OPENINGS = ("rep", "work", "knit", "then", "and", "now", "cont", "keep")
 IN_THIS_WAY = re.compile(
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
-    r"as\s+(?:set|established|est|above|before))\s+(?=until\b)"
+    r"as\s+(?:set|established|est|above|before))(?:\s+|,\s(?:(?!until)[^.;]){1,120}?,?\s+)(?=until\b)"
 )
 FORM = re.compile(
     rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
@@ -54,7 +55,7 @@ FORM = re.compile(
     r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked(?!\s+(?:as|like|exactly|in\s+the\s+same|the\s+same|similarly))|the\s+patt))\b"
 )
 _REMAIN = re.compile(
-    r"until\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
+    r"(?:until|down\s+to|to)\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
     rf"(\d{{1,{LONGEST_NUMBER}}}|{'|'.join(NUMBER_WORDS)})\s*(?:sts?|stitches|rem|left|on)\b"
     r"(?!\s+(?:between|before|after|in\s+each|have|of|from)\b)"
 )
@@ -75,7 +76,7 @@ _PART = re.compile(
     r"(?=[.,;:(\d]|$|\b(?:until|till|once|twice|for|to|again|and|then|three|four|five|six)\b)"
 )
 _UNTIL = re.compile(r"[^.;]{0,60}?\b(?:until|till)\b")
-_BEFORE_COUNT = 8
+_BEFORE_COUNT = 8  # Words before a count that are looked at; house.
 _NO_PART = frozenset({"pattern", "patt", "all", "total", "order", "order given", "turn", "sequence", "this way"})
 _NO_COUNT = frozenset({"until", "till", "ending", "end", "then", ".", ";", "to"})
 

@@ -10,6 +10,7 @@ from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Token
 
+# House bounds, in words.
 LONGEST_ASIDE = 14
 _LONGEST_END = 20
 _CHANGES = frozenset(
@@ -22,7 +23,8 @@ _COUNT_WORDS = STITCH_WORDS | frozenset(
 )
 # "…, and must begin with the first row again" behind a count tells of rows and counts nothing.
 _AGAIN = frozenset("begin commence repeat recommence again must first 1st row round pattern with from at then".split())
-_MOST_NUMBERS = 3
+_MOST_NUMBERS = 3  # House.
+_SHORT_NOTE = 3  # House.
 LEADS = frozenset("you there total now giving leaving making leaves makes gives".split())
 _EDGES = frozenset("edge selvedge selvage border marked centre center balancing end".split())
 _FABRICS = frozenset(
@@ -117,7 +119,7 @@ def _is_note(inside: Sequence[Token]) -> bool:
     edge = named <= _EDGES | _FABRICS and not named.isdisjoint(_EDGES | {"band"})
     if named and (edge or (stitches and done)):
         return True
-    return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= 3))
+    return bool(words) and (words <= _SIDES | _ROWS or (inside[-1].norm in _ROWS and len(inside) <= _SHORT_NOTE))
 
 
 def _is_signed(inside: Sequence[Token]) -> bool:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from counterpane.craft.rows.colours import take_yarn
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.labels import (
     HOW_MANY,
@@ -35,10 +36,10 @@ _AS = phrases(
     *("rep", "repeat", "work", "repeats", "knit rows", "patt as"),
 )
 _SAME = phrases(
-    *ways(_BE, "the same|ditto|likewise"),
     *ways(_BE, "as|like|same as|the same as|rep|repeat", "|the", "last|previous|preceding", "|row|rnd|round"),
     *ways("rep|repeat", "the|this|last|the last|previous|the previous", "row|rnd|round"),
 )  # fmt: skip
+_ALIKE = phrases(*ways(_BE, "the same|same|ditto|likewise"))
 _NAMED = re.compile(
     rf"(?:the\s+)?(?:{PART}{NAMED_ROW}(?P<after>{NAMES})|(?P<before>{ORDINALS})(?!\s+{HOW_MANY}\b)(?:\s+{PART}{ROW})?"
     rf"|{ROW}\s+(?P<letter>\d{{0,4}}[a-z])\b"
@@ -47,12 +48,20 @@ _NAMED = re.compile(
     rf"|(?:last|previous|preceding|foregoing)\s+(?P<back>{HOW_MANY})(?:\s+{ROW})?\b"
     rf"|(?P<bare>{NAMES})(?=\s*(?:[.;]|$)))(?![a-z0-9])"
 )
+# Another yarn changes no count: "as row 1, but with B in place of A".
+_IN_COLOURS = re.compile(
+    r",?\s*(?:but\s+|only\s+)?(?:worked\s+)?(?:in|with|using|reversing|exchanging|substituting)\s+"
+    r"(?:(?:the|and|for|in|place|of|instead|colou?rs?|yarn|mc|cc\d?|[a-f]|other|contrast(?:ing)?|reversed)\s*)+(?=[.;]|$)"
+)
 _OF_PART = phrases(*ways("of|in", "|the", "patt|pattern|border|lace", "|patt|pattern"))
 
 
 @dataclass(frozen=True, slots=True)
 class Borrowed:
-    """The labels of the rows whose words a row takes, and what stands behind them; else the `back` rows before it."""
+    """The labels of the rows whose words a row takes, and what stands behind them; else the `back` rows before it.
+
+    `back` is 0 where it does not say how many: "Rows 3-8: same".
+    """
 
     labels: tuple[str, ...]
     rest: Sequence[Token]
@@ -64,9 +73,13 @@ def borrowed(body: Sequence[Token]) -> Borrowed | None:
     run = [*body]
     begin = next((index for index, token in enumerate(run[:2]) if token.kind != "pause"), 0)
     cursor = Cursor(run[begin:])
-    if cursor.take(_SAME) is not None and cursor.pausing:
-        return Borrowed((), cursor.run[cursor.at :])
-    cursor.at = 0
+    if take_yarn(cursor):
+        cursor.take_word(",", ":")
+    begin = cursor.at
+    for book, back in ((_SAME, 1), (_ALIKE, 0)):
+        if cursor.take(book) is not None and cursor.pausing:
+            return Borrowed((), cursor.run[cursor.at :], back)
+        cursor.at = begin
     if cursor.take(_AS) is None or not cursor:
         return None
     line = cursor.token.line
@@ -76,6 +89,9 @@ def borrowed(body: Sequence[Token]) -> Borrowed | None:
     while cursor and cursor.token.line is line and cursor.token.start < match.end():
         cursor.at += 1
     cursor.take(_OF_PART)
+    colours = _IN_COLOURS.match(line.text, cursor.token.start) if cursor and cursor.token.line is line else None
+    while colours and cursor and cursor.token.line is line and cursor.token.start < colours.end():
+        cursor.at += 1
     behind = cursor.at
     cursor.take_word(",", ";")
     if take_count(cursor) is None:

@@ -14,7 +14,12 @@ _FABRIC = (
 )
 _CARE = re.compile(
     r"(?<=\S),?\s++(?:and\s++)?"
-    r"(?:(?:removing|slipping|moving)\s+(?:the\s+|all\s+)?markers?(?:\s+as\s+you\s+[a-z ]{2,30})?"
+    r"(?:(?:removing|slipping|moving|passing)\s+(?:the\s+|all\s+)?markers?"
+    r"(?:\s+(?:as\s+you|when|on\s+(?:the|this)\s+(?:first|last|next|row|rnd|round))\b[a-z ]{0,30})?"
+    rf"|placing\s+(?:{HOW_MANY}|an?|the)\s+markers?\b[^.;()\[\]*]{{0,120}}"
+    r"|(?:picking\s+up|working|knitting|purling|lifting)\s+(?:up\s+)?(?:all\s+|any\s+|the\s+|remaining\s+){0,2}wraps?\b[^.;()\[\]*]{0,80}"
+    r"|(?:break|cut|fasten|pull|draw)(?:ing)?\s+(?:off\b|through\b|(?:the\s+)?(?:yarn|wool|thread|tail|end)\b)[^.;()*]{0,80}"
+    r"|do\s+not\s+turn(?:\s+(?:the\s+)?work)?"
     r"|(?:noting|taking\s+care|being\s+careful|making\s+sure|remembering|ensuring)\b[^.;()\[\]*]{0,120}"
     r"|(?:ending|finishing)\s+(?:with|on|after)\s+an?\s+(?:rs|ws|right|wrong)\b[a-z -]{0,20}\brow)(?=\s*[.;)]|\s*$)"
     rf"|(?:^|(?<=\S)),?\s*+keeping\s+{_KEPT}[^.;*()\[\]]{{0,80}}?\bin\s+{_FABRIC}(?=\s*[.;,)]|\s*$)"

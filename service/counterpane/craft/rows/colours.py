@@ -17,7 +17,7 @@ _NO_COLOUR = frozenset(
     "ribbing garter moss seed stocking stockinette order all this every both double a cable".split()
 )
 _NO_COLOUR_BEFORE = _NO_COLOUR - {"a", "yarn"}
-LEADS = frozenset({"with", "using", "in", "change", "changing", "switch", "join", "joining"})
+LEADS = COLOUR_WORDS | {"change", "changing", "switch", "join", "joining"}
 _LEADS = phrases("with", "using", "in", *ways("change|changing|switch", "to"), *ways("join|joining", "|in"))
 _FACING = phrases(*ways("with", "|the", "rs|ws|right side|wrong side", "facing", "|you"))
 _NEEDLES = phrases(
@@ -30,7 +30,7 @@ _MATERIALS = frozenset(
 )
 _YARNS = frozenset("yarn yarns colour color".split())
 _PLACES = frozenset("front back in at on to of next left k p".split())
-_MOST_ADJECTIVES = 3
+_MOST_ADJECTIVES = 3  # House.
 
 
 def is_yarn_code(word: str) -> bool:
@@ -59,10 +59,13 @@ def _is_a(cursor: Cursor) -> bool:
 
 
 def take_yarn(cursor: Cursor) -> bool:
-    """Move past a clause on the yarn or the needles before stitches: "with A,", "change to B", "join MC"."""
+    """Move past a clause on the yarn or the needles before stitches: "with A,", "change to B", "join MC", "A:"."""
     if cursor.take(_FACING) or cursor.take(_NEEDLES):
         return True
     before = cursor.at
+    if cursor.word(1) == ":" and is_yarn_code(cursor.word()):
+        cursor.at += 1
+        return True
     if cursor.take(_LEADS):
         if _material(cursor):
             return True

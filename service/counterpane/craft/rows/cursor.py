@@ -11,7 +11,7 @@ from counterpane.craft.rows.words import LONGEST_NUMBER, Token
 
 Meaning = TypeVar("Meaning")
 STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps"})
-_TIMES = {"once": 1, "twice": 2, "thrice": 3}
+_TIMES = {"once": 1, "twice": 2, "thrice": 3}  # English words, by definition.
 
 
 _POINTED = frozenset({"k", "p", "sl", "s", "n", "o", "kn", "pl"})

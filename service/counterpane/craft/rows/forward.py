@@ -22,7 +22,7 @@ _BACK = phrases(
 _PURLS = frozenset("p purl purled pearl pearled seam seamed".split())
 _LAID = frozenset({"over", "needle", "pin"})
 _SLIPPED = re.compile(r"(?:sl|s|slip)(?:\d.*)?")
-_LONGEST_DECREASE = 7
+_LONGEST_DECREASE = 7  # Words of a decrease; house.
 
 
 def forward(

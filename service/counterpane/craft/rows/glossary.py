@@ -166,7 +166,7 @@ def _entries(stretch: Stretch, given: Sequence[str]) -> Iterator[Entry]:
 def _close(part: str) -> re.Match[str] | None:
     """Match "k, knit" and "k knit": a known short word before its meaning."""
     match = _CLOSE.match(part)
-    short = match and (re.fullmatch(_SHAPE, match["names"]) or match["delim"].startswith(","))
+    short = match and (re.fullmatch(_SHAPE, _DRESS.sub("", match["names"])) or match["delim"].startswith(","))
     return match if short else None
 
 

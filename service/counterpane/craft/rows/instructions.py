@@ -40,7 +40,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
-LONGEST_TITLE = 80
+LONGEST_TITLE = 80  # House.
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
@@ -242,7 +242,7 @@ class _Assembly:
 
     def lent(self, rows: list[Row], named: Borrowed) -> list[Row]:
         """Give rows the words of those they name; a name without a row, and words beside it, cannot be read."""
-        recent = () if named.labels else self.listing.recent(named.back)
+        recent = () if named.labels else self.listing.recent(named.back or _lenders_of(rows))
         labels = named.labels or tuple(row.label for row in recent) or ("",)
         lenders = recent or [self.listing.named(label) for label in labels]
         found = [lender for lender in lenders if lender is not None]
@@ -261,6 +261,13 @@ class _Assembly:
         if self.multiple is None or self.multiple.of < 2:
             return steps
         return [as_whole(step) if isinstance(step, Row) else step for step in steps]
+
+
+def _lenders_of(rows: Sequence[Row]) -> int:
+    """Return how many rows "the same" means: all before a run of rows that is so many times as long, else the last."""
+    first = rows[0].label
+    before = int(first) - 1 if first.isdigit() and len(rows) > 1 else 1
+    return before if before and len(rows) % before == 0 else 1
 
 
 def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:

@@ -14,8 +14,8 @@ from counterpane.craft.rows.words import Line
 Kind: TypeAlias = Literal["row", "order", "again", "cast-on", "bind-off", "prose"]
 # What every label, order, repeat line, cast-on and end holds: looked for first, since it is quickly told.
 _MAY_BEGIN = re.compile(
-    r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bbo\b|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|\brep\b|"
-    r"\binc|\bdec|chain off|\d(?:st|nd|rd|th|d)\b|(?:first|second|third|th)\.?\s?[:-]"
+    r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bb/?o\b|c/o|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|"
+    r"\brep\b|\binc|\bdec|chain off|holder|\bheld\b|\d(?:st|nd|rd|th|d)\b|(?:first|second|third|th)\.?\s?[:-]"
 )
 
 

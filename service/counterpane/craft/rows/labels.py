@@ -10,7 +10,7 @@ from itertools import pairwise
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS
 
-MOST_ROWS_AT_ONCE = 2000
+MOST_ROWS_AT_ONCE = 2000  # House.
 _ROMAN_UNITS = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")
 NTH = {
     word: number
@@ -31,7 +31,7 @@ _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
-LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:more\s+)?times?\b))*"
+LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:(?:more\s+)?times?|sts?|stitches)\b))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
 ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th|\dd)|{ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
@@ -78,6 +78,8 @@ _WORDED = re.compile(
     rf"(?:\*\*|__)?(?P<word>[a-z][a-z'-]+(?:\s+[a-z][a-z'-]+)?)\s+{ROW}\b{_tail('behind')}(?:\*\*|__)?\s*:"
 )
 _NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
+# "INCREASE ROWS", alone on its line, is the heading of rows.
+_HEADS = re.compile(r"s\s*$")
 _DIGITS = re.compile(r"\d+")
 _ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+|r\.?\s?(?=\d))?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
@@ -125,6 +127,8 @@ def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
         return label, worded.end()
     if match["colon"] is not None:
         return _label_of(match), match.end()
+    if match["word"] and _HEADS.match(text, match.end() - 1, end):
+        return None
     described = _DESCRIBED.match(text, match.end(), end)
     if described is None and _TELLS.match(text, match.end(), end):
         return None

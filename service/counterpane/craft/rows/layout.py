@@ -11,9 +11,11 @@ from collections.abc import Sequence
 
 from counterpane.craft.rows.words import Line
 
+# House bounds, in signs and in words.
 LONGEST_HEADING = 60
 MOST_HEADING_WORDS = 7
 LONGEST_PAGE_LINE = 120
+LINES_BETWEEN = 3
 _STITCHES = r"(?:k|p|sl|s)\s?\d|(?:knit|purl|k2tog|p2tog|ssk|yo)\b|[(\[*]"
 STITCHES = re.compile(rf"[\s*(\[]*(?:{_STITCHES})")
 _MARKED = re.compile(rf"#+\s*\S|(\*\*|__|\*|_)(?=[^\s*_])(?!{_STITCHES})[^*]{{1,80}}(?<=[^\s*])\1:?\s*$", re.IGNORECASE)
@@ -86,7 +88,7 @@ def _bare(line: Line) -> str:
 
 def _next_filled(lines: Sequence[Line], index: int, step: int) -> int | None:
     """Return the nearest line with words, past one or two empty ones."""
-    for near in range(index + step, index + 4 * step, step):
+    for near in range(index + step, index + (LINES_BETWEEN + 1) * step, step):
         if 0 <= near < len(lines) and lines[near].text.strip():
             return near
     return None

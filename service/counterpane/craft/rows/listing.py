@@ -12,7 +12,7 @@ from counterpane.craft.rows.statements import StatedCount
 from counterpane.craft.rows.steps import AgainStep, Step
 from counterpane.craft.rows.tree import Row
 
-MOST_ROWS = 20_000
+MOST_ROWS = 20_000  # House.
 
 
 class Listing:

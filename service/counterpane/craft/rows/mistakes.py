@@ -8,7 +8,9 @@ from dataclasses import dataclass, field
 
 from counterpane.craft.rows.tree import Place
 
+# House figures: which words are compared, how many of those near are, and how near is likely.
 LONGEST_WORD = 40
+NEAR_WORDS = 5
 LIKELY = 0.6
 
 
@@ -33,7 +35,7 @@ def likely_word(word: str, known: Iterable[str]) -> str | None:
     """Return the known word nearest to this one, or None where none is near."""
     if not word or len(word) > LONGEST_WORD:
         return None
-    near = difflib.get_close_matches(word, list(known), n=5, cutoff=LIKELY)
+    near = difflib.get_close_matches(word, list(known), n=NEAR_WORDS, cutoff=LIKELY)
     return max(near, key=lambda name: _alike(name, word), default=None)
 
 

@@ -15,7 +15,7 @@ from counterpane.craft.rows.stops import Stop
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.units import first_units, shortest_period
 
-DEEPEST = 40
+DEEPEST = 40  # House.
 _WHOLE = frozenset({"k", "p", "patt"})
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from counterpane.craft.rows.colours import is_yarn_code
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, ways
 from counterpane.craft.rows.tree import Work
@@ -21,6 +22,8 @@ _BOOK: Phrasebook[str] = Phrasebook(
     ]
 )
 _JOINING = frozenset({"times", "time", "x"})
+_VERBS = {"k": "k", "knit": "k", "p": "p", "purl": "p"}
+_FAR = 40
 
 
 def take_noun(cursor: Cursor) -> Work | None:
@@ -30,7 +33,15 @@ def take_noun(cursor: Cursor) -> Work | None:
         return None
     cursor.at += 1
     key = cursor.take(_BOOK)
+    if key is None and is_yarn_code(cursor.word()) and cursor.pausing_after():
+        key = _verb(cursor)
     if key is None:
         cursor.at -= 1
         return None
     return Work("yo", 2 * number, place=place) if key == "yo yo" else Work(key, number, place=place)
+
+
+def _verb(cursor: Cursor) -> str:
+    """Return the stitch that numbers of colours are worked in, "k 2A, 2B": the one named last, else a knit stitch."""
+    before = (token.norm for token in reversed(cursor.run[max(0, cursor.at - _FAR) : cursor.at]))
+    return next((_VERBS[word.rstrip("0123456789")] for word in before if word.rstrip("0123456789") in _VERBS), "k")

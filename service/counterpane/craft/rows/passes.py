@@ -36,7 +36,8 @@ _OVER = frozenset(
 )
 _STITCH_VERBS = frozenset({"knit", "purl"})
 _BEFORE_ADJECTIVE = frozenset("the last just one it 1 2 3".split())
-_LONGEST = 12
+_THREE = "3"
+_LONGEST = 12  # Words that tell what is passed over; house.
 
 
 def take_pass_over(cursor: Cursor, place: Place) -> Node | None:
@@ -66,8 +67,8 @@ def _bind(cursor: Cursor, place: Place) -> Node | None:
 
 
 def _pass(passed: list[str], place: Place) -> Node:
-    if "3" in passed:
-        return Work("psso", 3, place=place)
+    if _THREE in passed:
+        return Work("psso", int(_THREE), place=place)
     return Work("p2sso" if _SEVERAL.intersection(passed) else "psso", place=place)
 
 

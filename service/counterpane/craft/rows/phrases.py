@@ -26,6 +26,8 @@ from counterpane.craft.rows.workings import WHICH, take_working
 from counterpane.craft.rows.yarns import YARN_OPENINGS, YarnMove, take_yarn_move
 
 _GLUED_SLIP = re.compile(r"(?:sl|s)(\d{1,18})(?:tog)?-?(k|kw|kwise|p|pw|pwise|wyif|yif|wyib|yib)?")
+_GLUED_B = re.compile(r"([kp])(\d{1,18})b")
+_NEAR = 20
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
 _TIMES_WORDS = ("times", "time", "x")
 _SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
@@ -172,6 +174,8 @@ def _nothing_follows(cursor: Cursor, node: Work) -> bool:
 def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Read a stitch by its name, with or without a number."""
     before, word, place = cursor.at, cursor.word(), cursor.place
+    if (coloured := _in_b(cursor)) is not None:
+        return coloured
     keys, number = _base(cursor, lexicon)
     if not keys:
         cursor.at = before
@@ -182,6 +186,18 @@ def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     cursor.take_stitches()
     node = Work(keys[0], 1 if number is None else number, place=place)
     return _followed(cursor, lexicon, Phrase(node, bare, keys, word))
+
+
+def _in_b(cursor: Cursor) -> Phrase | None:
+    """Read "k2b" beside "k2a": the colour B, and no stitch through the back or below."""
+    found = _GLUED_B.fullmatch(cursor.word())
+    if found is None or not any(
+        token.norm == "a" for token in cursor.run[max(0, cursor.at - _NEAR) : cursor.at + _NEAR]
+    ):
+        return None
+    place = cursor.place
+    cursor.at += 1
+    return Phrase(Work(found[1], int(found[2]), colour="b", place=place))
 
 
 def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:

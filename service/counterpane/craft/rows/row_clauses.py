@@ -199,6 +199,7 @@ def _work(reading: Reading) -> bool:
     before, place = cursor.at, cursor.place
     cursor.at += 1
     if stop := take_stop(cursor):
+        take_fabric(cursor)
         nest.put(plain(Work(PATTERN, place=place), stop))
         return True
     cursor.take(WHICH)

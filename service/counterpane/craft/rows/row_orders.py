@@ -23,7 +23,10 @@ _FIRST = (
 )
 _NEXT = r"(?:the\s+)?(?:(?:next|foll(?:owing)?)\s+)?"
 _NAME = r"(?:k\d+,?\s?p\d+\s+|\d+\s?x\s?\d+\s+|[a-z]+\s+){0,3}?"
-_FABRIC = rf"(?P<fabric>{_NAME}(?:garter|moss|rib(?:bing)?|patt?(?:ern)?|st(?:itch)?)\b(?:\s+st(?:itch)?\b)?)"
+_FABRIC = (
+    rf"(?P<fabric>{_NAME}(?:garter|moss|rib(?:bing)?|patt?(?:ern)?|plain(?:\s+knitting)?|(?:g|m|st)[-.\s]\s?st|st(?:itch)?)"
+    r"\b(?:\s+st(?:itch)?\b)?+)(?!\.?\s*(?:thus|as\s+follows)\b)"
+)
 _SET = r"(?P<set>as\s+(?:set|est(?:ablished)?|before)|even|straight|without\s+shaping)\b"
 _PLAIN = re.compile(rf"{_FIRST}(?P<what>knit|purl|seam|pearl|k|p)\s+(?:plain\s+)?{_NEXT}{_MANY}{_ROWS}")
 _BARE = re.compile(

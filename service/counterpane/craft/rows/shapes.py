@@ -16,9 +16,9 @@ from counterpane.craft.rows.tree import NOWHERE, Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, Token
 from counterpane.craft.stitches import Terms, Vocabulary
 
-LEAST_ALIKE = 3
+LEAST_ALIKE = 3  # Numbers from here on change nothing but counts; house.
 _ANY = "\x00"  # In no word: stands for a number.
-_FIRST, _APART, _NEAR = 1_000_500, 1_000, 2
+_FIRST, _APART, _NEAR = 1_000_500, 1_000, 2  # House: numbers that no row prints.
 # With these words a number names a stitch or a fabric: it is no number like any other.
 _NAMING = frozenset("tog together rib ribbing cn cable moss as through row rows rnd round".split())
 _Key: TypeAlias = tuple[str, ...]

@@ -15,7 +15,7 @@ _N = (
     rf"{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
 )
 CAST_ON = re.compile(
-    r"\b(?:cast(?:ing)? (?:on|up)|co|c\.o\.|set (?:on|up)"
+    r"\b(?:cast(?:ing)? (?:on|up)|c/?o|c\.o\.|set (?:on|up)"
     r"|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)\s*"
     r"(?:(?:loosely|about|approx\w*|exactly|a total of|another)\s+)*"
     rf"{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)"
@@ -43,19 +43,25 @@ _EXTRA = re.compile(_N)
 _PARITY = re.compile(r"\b(?:an?\s+)?(odd|uneven|even)\s+(?:number|no\.?)\b")
 _ANY = re.compile(r"\bany\s+number\s+of\s+(?:sts|stitches)\b")
 _WITH = (
-    r"(?:(?:now|next|then)\s*,?\s+)?"
+    r"(?:(?:now|next|then)\s*,?\s+)?(?:(?:rotate|turn)\s+(?:the\s+)?(?:work|piece)\b[^.;:]{0,40}?(?:,|\band\b)\s*)?"
     r"(?:(?:using|with|from|on|along|beg(?:inning)? at|join|starting)\b[^.;:()]{2,120}?[, ]\s*(?:and\s+)?)?"
 )
 _TOTAL = re.compile(rf"[(\[-]\s*(?:total\s*(?:of|:)?\s*)?{_N}\s*{_STITCHES}")
 _ALONG = re.compile(rf"{_N}{_STS}\s+(?:more\s+)?(?:evenly\s+)?(?:along|across|from|down|up|over|around)\b")
+# "Slip the sts from both holders to one needle (90 sts)": a piece begins with what waited for it.
+_FROM_HOLDERS = (
+    rf"(?:slip|place|transfer|return|put|join)\b[^.;()]{{0,60}}\b(?:holders?|held)\b[^.;()]{{0,60}}\({_N}\s*{_STITCHES}"
+)
+_HELD = re.compile(_FROM_HOLDERS)
 CASTING_ON = re.compile(
     rf"{_WITH}(?:(?:loosely|provisionally)\s+)?"
-    r"(?:cast(?:ing)? (?:on|up)|co|set up(?=\s+\d)|set on|pick(?:ing)? up)\b"
+    r"(?:cast(?:ing)? (?:on|up)|c/?o|set up(?=\s+\d)|set on|pick(?:ing)? up)\b"
+    rf"|{_FROM_HOLDERS}"
 )
 _ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 BINDING_OFF = re.compile(
     r"(?:(?:now|next|then|and|finally)\s*,?\s+)*(?:(?:very\s+)?(?:loosely|evenly)\s+)?"
-    r"(?:(?:cast|bind|chain)(?:ing)? off|bo)\b"
+    r"(?:(?:cast|bind|chain)(?:ing)? off|b/?o)\b"
 )
 _ALL_OFF = re.compile(
     rf"(?:[,\s]*+(?:very|off|loosely|evenly|firmly|softly|kwise|pwise|knitwise|purlwise|on|in|using|with|as|all|the|your|"
@@ -91,6 +97,8 @@ def cast_on_in(line: Line, start: int, end: int) -> StatedCastOn | None:
     match = CAST_ON.search(line.text, start, end)
     if match and "pick" in match.group():
         return _picked_up(line, match, end)
+    if not match and (held := _HELD.search(line.text, start, end)):
+        return StatedCastOn(_number(held.group(1)), line.place(held.start(1)))
     if not match:
         alone = _COUNT_ALONE.match(line.text, start, end)
         return StatedCastOn(int(alone.group(1)), line.place(alone.start(1))) if alone else None

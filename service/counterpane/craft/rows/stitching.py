@@ -22,7 +22,7 @@ _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
 _MAKE = frozenset({"make", "making"})
-_CABLE, _PAIR = 4, 2
+_CABLE, _PAIR = 4, 2  # Stitches looked back over for what a cable needle holds; house.
 
 
 def take_stitch(reading: Reading) -> None:
@@ -214,7 +214,7 @@ def _doubt(reading: Reading, phrase: Phrase, start: int) -> None:
     readings = tuple(meaning for key in phrase.keys if key in known for meaning in known[key].ambiguous)
     if phrase.node.stitch == PATTERN:
         words = [token.norm for token in reading.cursor.run[start : reading.cursor.at]]
-        readings, word = (MOSS, "moss") if "moss" in words else (readings, word)
+        readings, word = (MOSS, "moss") if "moss" in words and reading.terms != "uk" else (readings, word)
     if readings:
         fault = Fault("ambiguous-term", phrase.node.place, word, readings=readings, fatal=False)
         reading.faults.append(fault)

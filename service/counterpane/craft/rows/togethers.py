@@ -11,7 +11,7 @@ from counterpane.craft.rows.tree import Work
 from counterpane.craft.rows.workings import WHICH
 
 TOGETHER = frozenset({"tog", "together"})
-FEWEST, MOST = 2, 9
+FEWEST, MOST = 2, 9  # Stitches worked together as one; the most is a house bound.
 OFF_OPENINGS = frozenset({"slip", "pass", "take", "taking", "slipping"})
 _OFF = phrases(
     *ways(

@@ -90,7 +90,7 @@ class _Backwards:
 
     def nodes(self, parts: Nodes) -> Nodes:
         """Return the nodes backwards, those that belong together kept together."""
-        return tuple(node for unit in reversed(_units(parts)) for node in self._unit(unit))
+        return tuple(node for unit in reversed(units(parts)) for node in self._unit(unit))
 
     def _unit(self, unit: Nodes) -> Nodes:
         match unit:
@@ -162,7 +162,7 @@ def _is_held(node: Node) -> bool:
     return isinstance(node, Work) and node.held
 
 
-def _units(parts: Nodes) -> list[Nodes]:
+def units(parts: Nodes) -> list[Nodes]:
     """Cut the nodes into those that are turned as one: cables, and decreases in several words put into one."""
     units: list[Nodes] = []
     at = 0
@@ -178,7 +178,7 @@ def _unit_at(parts: Nodes) -> tuple[Nodes, int]:
         length = _cable_length(parts)
         return parts[:length], length
     if len(parts) > 2 and (key := _passed_over(parts[0], parts[1], parts[2])):
-        return (Work(key, place=parts[0].place),), 3
+        return (Work(key, place=parts[0].place),), len(parts[:3])
     return parts[:1], 1
 
 

@@ -11,7 +11,7 @@ from counterpane.craft.rows.tree import Node, Work
 
 PASSED = frozenset({"psso", "p2sso", "pass over"})
 OVERS = frozenset({"yo", "yo wrapped twice", "m1"})
-_LONGEST_COMPOUND = 4
+_LONGEST_COMPOUND = 4  # House.
 
 
 def unit_start(items: Sequence[Node], end: int) -> int:

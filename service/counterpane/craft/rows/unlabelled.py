@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.layout import STITCHES
@@ -86,7 +87,7 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
     start = head.end() if head else clause.start
     if not STITCHES.match(clause.line.text, start):
         return None
-    body = tokens(clause.line, start, clause.end)
+    body = words_of_work(clause.line, start, clause.end)
     well = head is None and reads_well(read_tokens(body, vocabulary, terms))
     return body if well or is_strong(clause, start) else None
 

@@ -51,17 +51,18 @@ NUMBER_WORDS = {
         (*_UNITS, *_TEENS, *(word for ten in _TENS for word in (ten, *(f"{ten}-{unit}" for unit in _UNITS)))), start=1
     )
 }
-LONGEST_NUMBER = 18
+LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
-# "k2p2" and "k2/p2" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
+# "k2p2", "k2/p2" and "k2MC" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
+_COLOUR = r"mc|cc\d?|[acd]"  # Glued to a number as in "k2MC"; "k2b" has a meaning of its own.
 _TOKEN = re.compile(
-    r"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|d|sts|x)\b))"
+    rf"(?P<number>\d+(?![a-z0-9/])|\d+(?=(?:st|nd|rd|th|d|sts|x|b|{_COLOUR})\b))"
     r"|(?P<short>(?:rep|sl|k|p|m|inc|dec|cont)\.(?=\s*(?:from\b|\d|\*)))"
     r"|(?P<dotted>(?:[a-z]\.){2,}[a-z]?(?![a-z0-9]))"
-    r"|(?P<word>[kp]\d+(?=[/-]?[kp]\d)|[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
+    rf"|(?P<word>[kp]\d+(?=[/-]?[kp]\d|(?:{_COLOUR})\b)|[a-z0-9]+(?:[/'-][a-z0-9]+)*)"
     r"|(?P<star>\*+|†+|‡+|#+|\+(?=\s*[a-z(\[]))"
     r"|(?P<open>[(\[{])|(?P<close>[)\]}])|(?P<pause>[-=]>|→|[,;.:&=/-])|(?P<mark>\S)"
 )

@@ -13,7 +13,7 @@ from counterpane.craft.rows.tree import BindOff, CastOn, Marker, Node, OpenRepea
 
 ADVERBS = frozenset({"loosely", "firmly", "tightly", "carefully", "very"})
 WHICH = phrases(*ways("|the", "next|first|last|following|foll|rem|remaining|all"), "the", "all rem", "all remaining")
-_BIND_OFF = phrases("bind off", "cast off", "chain off", "bo", "bind-off", "cast-off")
+_BIND_OFF = phrases("bind off", "cast off", "chain off", "bo", "b/o", "bind-off", "cast-off")
 _IN_PATTERN = phrases(
     *ways("|in", "patt|pattern|rib|ribbing|pat"), "in garter st", "in garter stitch", "as set", "in moss st"
 )
@@ -21,7 +21,7 @@ _AT_EDGE = phrases(
     *ways("at", "|the", "beg|beginning|start|end", "of", "|the|this|next|the next", "row|rnd|round"),
     *ways("at", "|the", "beg|beginning|start|end"),
 )
-_CAST_ON = phrases("cast on", "co", "cast-on")
+_CAST_ON = phrases("cast on", "co", "c/o", "cast-on")
 MARKERS: Phrasebook[Literal["place", "slip", "remove"]] = Phrasebook(
     [
         *((way, "place") for way in ("pm", *ways("place|pl", "|a|the", "marker|m|st marker|stitch marker"))),
@@ -111,7 +111,7 @@ def _wrap(cursor: Cursor, place: Place) -> Node | None:
 _Reader = Callable[[Cursor, Place], Node | None]
 _OWN: Mapping[str, tuple[_Reader, ...]] = {
     **dict.fromkeys(_BIND_OFF.openings, (_bind_off,)),
-    **dict.fromkeys(("co", "cast-on"), (_cast_on,)),
+    **dict.fromkeys(("co", "c/o", "cast-on"), (_cast_on,)),
     "cast": (_bind_off, _cast_on),
     **dict.fromkeys(("pm", "pl", "sm", "slm", "rm", "remove", "sl", "slip", "place", "pass"), (_marker,)),
     "turn": (_turn,),

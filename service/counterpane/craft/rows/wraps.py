@@ -27,7 +27,7 @@ _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|wo
 _UNFINISHED = frozenset(",;:([*&-+=")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
-_LONG = 45
+_LONG = 45  # House.
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
 
 

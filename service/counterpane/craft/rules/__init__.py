@@ -77,4 +77,7 @@ def _findings(examined: Examined, worded: Sequence[Finding]) -> tuple[Finding, .
     judged = accepting.judged(examined, (*counted, *worded), {slug: rule.family for slug, rule in ALL.items()})
     remarked = (finding for rule in accepting.RULES for finding in rule.check(judged))
     everything = (*judged.findings, *remarked)
-    return tuple(sorted(everything, key=lambda f: (f.line or 0, _LOUDEST.get(f.severity, 3), f.column or 0, f.rule)))
+    quietest = len(_LOUDEST)
+    return tuple(
+        sorted(everything, key=lambda f: (f.line or 0, _LOUDEST.get(f.severity, quietest), f.column or 0, f.rule))
+    )

@@ -9,28 +9,28 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 LOOSE_NOTICE_MM = Fraction(10)
-"""R15, R17: a loose strand or end longer than this is named; about the depth of a fingertip joint."""
+"""House, R15, R17: a loose strand or end longer than this is named; about the depth of a fingertip joint."""
 
 COARSE_STS_10CM = Fraction(12)
-"""R45: at this gauge and coarser, half a plain loop drawn round a rod passes 5 mm."""
+"""House, R45: at this gauge and coarser, half a plain loop drawn round a rod passes 5 mm."""
 
 NOT_LIGHT_GSM = Fraction(500)
-"""R07: from this mass per square metre a blanket is not called lightweight."""
+"""House, R07: from this mass per square metre a blanket is not called lightweight."""
 
 HEAVY_GSM = Fraction(800)
-"""R07: from this mass per square metre that is a warning."""
+"""House, R07: from this mass per square metre that is a warning."""
 
 REACH_UNDER_12_MONTHS_CM = Fraction(50)
-"""R10: about what lies between the foot of the bed and the shoulders of a young baby."""
+"""House, R10: about what lies between the foot of the bed and the shoulders of a young baby."""
 
 REACH_FROM_12_MONTHS_CM = Fraction(70)
-"""R10: the same at a year."""
+"""House, R10: the same at a year."""
 
 CORDS_TOGETHER_MM = Fraction(380)
-"""R23: cords that together pass the borrowed limit of one loop; adding them up is the house's."""
+"""House, R23: cords that together pass the borrowed limit of one loop; adding them up is the house's."""
 
 MELTING_SHARE_PCT = Fraction(50)
-"""R32: from this share of fibres that melt the blanket is said to melt."""
+"""House, R32: from this share of fibres that melt the blanket is said to melt."""
 
 FIGURES: Mapping[str, Fraction] = {
     "loose-thread-named": LOOSE_NOTICE_MM,

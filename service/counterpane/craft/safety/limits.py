@@ -76,7 +76,7 @@ HOME_WASH_C = Fraction(40)
 """A wash below it is named as mild: usual washing temperature of clothes; common practice, no source."""
 
 HOSPITAL_WASH_C = Fraction(60)
-"""What a neonatal unit washes at: a hospital's charity in Oxford, relayed."""
+"""What a neonatal unit washes at: a hospital's charity in Oxford, second-hand."""
 
 FORMALDEHYDE_MG_KG: Mapping[str, Fraction] = {
     "JP": Fraction(16),

@@ -27,7 +27,7 @@ LABEL_FIELDS: tuple[LabelField, ...] = (
 )
 
 FIRST_MONTH: Mapping[AgeBand, int] = {"0-3m": 0, "3-12m": 3, "12-24m": 12, "24-36m": 24, "36m+": 36}
-"""The corrected age in months at which a band begins; months do not tell a preterm baby."""
+"""The corrected age in months at which a band begins; months do not tell a preterm baby. By definition of the bands."""
 
 CORDS = frozenset({"bow", "cord", "drawstring", "elastic", "icord", "ribbon", "strap", "string", "tape", "tie"})
 """Attachments that are cords, in the form that `kind_of` gives; a ribbon counts by its width."""

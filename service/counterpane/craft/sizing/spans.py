@@ -12,7 +12,7 @@ from fractions import Fraction
 from counterpane.craft.measures import exact, inches
 
 CM_PER = {"cm": Fraction(1), "mm": Fraction(1, 10), "in": inches(Fraction(1))}
-"""Centimetres to one of each unit that a size is stated in."""
+"""Centimetres to one of each unit that a size is stated in, by definition."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,17 +17,22 @@ SMALL_WINDOW_CM = 5
 DEVIATIONS = 2
 """Standard uncertainties in a stated tolerance (about 95 in 100); the usual coverage factor."""
 
+RECTANGULAR = 3
+"""An error evenly likely up to its bound has a third of the square of that bound as variance: GUM, from memory."""
+
+ROOT_PLACES = 4
+"""Decimals of a square root, finer than any figure shown; house figure."""
 
 NEXT_TO_NOTHING = Fraction(1, 1000)
 """Share of a count that its error must leave for a size to have a greatest; house figure."""
 
 
-def root(value: Fraction, places: int = 4) -> Fraction:
+def root(value: Fraction, places: int = ROOT_PLACES) -> Fraction:
     """Return the square root rounded half up to this many decimals; ValueError below 0."""
     if value < 0:
         raise ValueError("no square root below 0")
     scale = 10**places
-    doubled = isqrt(4 * scale * scale * value.numerator // value.denominator)
+    doubled = isqrt((2 * scale) ** 2 * value.numerator // value.denominator)
     return Fraction((doubled + 1) // 2, scale)
 
 
@@ -37,7 +42,7 @@ def spread_squared(count: Fraction, window_cm: Fraction, reading: Reading = AS_U
     The count and the window are sums over the swatches of the reading.
     """
     errors = (reading.count_error / count) ** 2 + (reading.window_error_cm / window_cm) ** 2
-    return reading.swatches * errors / 3
+    return reading.swatches * errors / RECTANGULAR
 
 
 def tolerance(parts: Iterable[tuple[Fraction, Fraction]]) -> Fraction:
@@ -69,7 +74,7 @@ def window_for(within_cm: Fraction, width_cm: Fraction, per_cm: Fraction, readin
     It is that of each swatch, where several are averaged.
     """
     errors = (reading.count_error / per_cm) ** 2 + reading.window_error_cm**2
-    return root((DEVIATIONS * width_cm / within_cm) ** 2 * errors / (3 * reading.swatches))
+    return root((DEVIATIONS * width_cm / within_cm) ** 2 * errors / (RECTANGULAR * reading.swatches))
 
 
 def averaged(swatches: int) -> Fraction:

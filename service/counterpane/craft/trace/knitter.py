@@ -34,7 +34,7 @@ from counterpane.craft.trace.meaning import (
 
 SLIP = "sl"
 BIND_OFF = "bind off"
-MOST_MARKERS = 1_000
+MOST_MARKERS = 1_000  # House.
 
 
 @dataclass(slots=True)

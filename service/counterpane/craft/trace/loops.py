@@ -10,7 +10,7 @@ from counterpane.craft.trace.halts import Halted
 
 Side = Literal["RS", "WS", "round"]
 CAST_ON = "cast on"
-# A simulation is for small pieces; beyond this many loops or movements it stops and proves nothing.
+# A simulation is for small pieces; beyond this many loops or movements it stops and proves nothing; house bound.
 MOST_LOOPS = 200_000
 
 

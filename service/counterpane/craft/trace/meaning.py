@@ -20,7 +20,7 @@ from counterpane.craft.trace.halts import Halted
 from counterpane.craft.trace.loops import Needles
 
 Trial = Callable[[Sequence[Node]], Needles]
-# Deeper trees and longer rows are not followed.
+# Deeper trees and longer rows are not followed; house bounds.
 MOST_NESTED = 100
 MOST_WRITTEN_OUT = 2_000
 

@@ -29,7 +29,7 @@ CARRIED_ROWS = 4
 """Rows over which a yarn is carried up the side and not cut; house figure, narrow stripes of common practice."""
 
 END_M = Fraction("0.15"), Fraction("0.175"), Fraction("0.20")
-"""Metres of an end to weave in: The Knitting Guild Association, article on tail lengths, 2023 to 2024."""
+"""Metres of an end to weave in, 6 to 8 in: The Knitting Guild Association, article on tail lengths, 2023 to 2024."""
 
 _AS_KNOWN: Mapping[int, Scale] = {}
 

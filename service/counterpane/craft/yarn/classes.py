@@ -13,9 +13,9 @@ from math import ceil, floor
 
 from counterpane.craft.measures import CM_PER_INCH, Gauge
 
-FOUR_INCHES = 4 * CM_PER_INCH
+FOUR_INCHES = 4 * CM_PER_INCH  # The window of the classes: Craft Yarn Council.
 GRAMS = 100_000
-"""Metres to 100 g are this divided by the tex."""
+"""Metres to 100 g are this divided by the tex, by definition."""
 
 Bounds = tuple[Fraction | None, Fraction | None]
 

@@ -11,7 +11,8 @@ from fractions import Fraction
 
 from counterpane.craft.openings import LOOP_HEIGHTS, LOOP_WIDTHS, loop_mm
 
-MM_PER_CM = 10
+MM_PER_CM = 10  # By definition.
+G_M_PER_TEX_MM = 10**6  # By definition: a tex is a gram to 1000 m, and a metre has 1000 mm.
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,7 @@ def loops_per_cm2(loop_cm: Fraction, relaxed: Relaxed = FULL) -> Fraction:
 
 def weighed_loop_mm(mass_g: Fraction, tex: Fraction, loops: Fraction) -> Fraction:
     """Return the loop length of so many loops of a weighed piece: exact, and better than any constant."""
-    return mass_g * 10**6 / (tex * loops)
+    return mass_g * G_M_PER_TEX_MM / (tex * loops)
 
 
 __all__ = [

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 YARD_M = Fraction("0.9144")
 POUND_G = Fraction("453.59237")
+"""The yard and the pound by definition, since 1959."""
 
 MASS_A_LENGTH = {
     "tex": Fraction(1),
@@ -17,7 +18,7 @@ MASS_A_LENGTH = {
     "denier": Fraction(1, 9),
     "jute": POUND_G / (14_400 * YARD_M) * 1000,
 }
-"""Tex of one unit, where a larger number is a thicker yarn."""
+"""Tex of one unit, where a larger number is a thicker yarn: by definition, in textile tables read second-hand."""
 
 LENGTH_A_MASS = {
     "Nm": Fraction(1000),
@@ -28,7 +29,8 @@ LENGTH_A_MASS = {
     "French": Fraction(500),
     "m to 100 g": Fraction(100_000),
 }
-"""Tex of number one, where a larger number is a thinner yarn."""
+"""Tex of number one, where a larger number is a thinner yarn: by definition, in textile tables read second-hand;
+linen and woollen from memory."""
 
 SYSTEMS = (*MASS_A_LENGTH, *LENGTH_A_MASS)
 

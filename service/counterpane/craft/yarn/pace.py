@@ -18,6 +18,8 @@ SLOWER = Fraction(7, 10)
 TURNING_S = Fraction(3), Fraction(5)
 """Seconds to turn at the end of a row, from memory."""
 
+MINUTES, SECONDS = 60, 3600  # Of an hour, by definition.
+
 FASTEST = 120
 """Stitches a minute beyond which a pace is refused: the record of one minute is 118 (M. Tegels, 2006, second-hand)."""
 
@@ -33,7 +35,7 @@ class Hours:
 
 def hours_at(stitches: int, a_minute: Fraction) -> Fraction:
     """Return the hours of so many stitches at a pace; exact."""
-    return stitches / (60 * a_minute)
+    return stitches / (MINUTES * a_minute)
 
 
 def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
@@ -44,7 +46,7 @@ def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> H
     rows = sum(section.rows for section in plan.sections)
     quickly, slowly = (pace or PRACTISED[1]), (pace or PRACTISED[0])
     ends = [
-        hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / 3600
+        hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / SECONDS
         for rate, turn in ((quickly, TURNING_S[0]), (slowly, TURNING_S[1]))
     ]
     return Hours(ends[0], ends[1], slow_parts)

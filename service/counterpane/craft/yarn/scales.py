@@ -14,6 +14,8 @@ from counterpane.craft.yarn.values import Weighed, Yarn
 
 Basis = Literal["this piece", "weighed swatch", "earlier piece", "gauge"]
 
+MM_PER_M = 1000  # By definition.
+
 HANDS = Fraction(5, 100)
 """Share by which a knitter's own hands differ between a swatch and a piece: 3 to 5 %, from memory."""
 
@@ -73,7 +75,7 @@ def scale_by_gauge(gauge: Gauge, yarn: Yarn, plain: bool) -> Scale:
     wales = gauge.per_cm * 10
     likely = loop_mm(wales)
     loop = Figure(likely, likely, FULL.wales / WET.wales * likely)
-    metres = loop.times(Fraction(yarn.strands, 1000))
+    metres = loop.times(Fraction(yarn.strands, MM_PER_M))
     grams = None if yarn.tex is None else metres.times(yarn.tex / 1000)
     spread = BY_GAUGE if plain else BY_OTHER_GAUGE
     percent = int(spread * 100)
@@ -85,6 +87,6 @@ def scale_by_weighing(weighed: Weighed, loops: Figure, yarn: Yarn, basis: Basis)
     """Return the scale from a weighed piece of so many loops; metres only where the tex of the yarn is known."""
     each = Figure.exactly(weighed.mass_g) / loops
     metres = None if yarn.tex is None else each.times(1000 / yarn.tex)
-    loop = None if metres is None else metres.times(Fraction(1000, yarn.strands))
+    loop = None if metres is None else metres.times(Fraction(MM_PER_M, yarn.strands))
     spread = weighed.scale_g / (2 * weighed.mass_g) + SPREADS[basis]
     return Scale(metres, each, spread, basis, SOURCES[basis], loop)

@@ -10,6 +10,9 @@ from fractions import Fraction
 
 from counterpane.craft.openings import root
 
+DISCRIMINANT = 4
+"""The 4 of b² - 4ac in the solution of a quadratic equation, by definition."""
+
 
 class NotEnoughYarn(ValueError):
     """The yarn does not even do for what every size takes."""
@@ -41,7 +44,7 @@ class SizeLaw:
         if left <= 0:
             raise NotEnoughYarn("not enough yarn for the ends")
         square = self.area * self.shape
-        return (root(self.edges**2 + 4 * square * left) - self.edges) / (2 * square)
+        return (root(self.edges**2 + DISCRIMINANT * square * left) - self.edges) / (2 * square)
 
     def length(self, yarn: Fraction, width: Fraction, margin: Fraction = Fraction(0)) -> Fraction:
         """Return the length that an amount makes at a width that is kept; NotEnoughYarn where there is none."""

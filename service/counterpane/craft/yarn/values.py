@@ -8,6 +8,9 @@ from fractions import Fraction
 WorkedIn = str
 """Where a yarn is used: "cast_on", "bottom", "body", "top" or "bind_off"."""
 
+MARGIN = Fraction(1, 10)
+"""Share that is bought beyond the likely amount where nobody says; house figure."""
+
 
 @dataclass(frozen=True, slots=True)
 class Fibre:
@@ -54,6 +57,6 @@ class Yarn:
     parts: tuple[WorkedIn, ...] = ()
     rows: tuple[int, ...] = ()
     every: int = 1
-    margin: Fraction = Fraction(1, 10)
+    margin: Fraction = MARGIN
     swatch: Weighed | None = None
     earlier: Weighed | None = None

@@ -14,7 +14,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 PATTERN = "patt"
 _GLUED: Mapping[str, str] = {"k": "k", "p": "p", "k tbl": "k", "p tbl": "p"}
 _COUNTED = frozenset({"sl", "pick up and knit", "pick up and purl"})
-_LONGEST_CODE = 3
+_LONGEST_CODE = 3  # House.
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,10 +22,11 @@ from counterpane.craft.rows.words import Line
 
 __all__ = ["Extract", "SizeList", "Sizes", "extract_of", "for_size", "sizes_in"]
 _CASTING_ON = re.compile(
-    r"\b(?:cast(?:ing)?[ -]on|co|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
+    r"\b(?:cast(?:ing)?[ -]on|c/?o|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
 )
 _STITCH = re.compile(r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[\])]\s?|[*]\s?)$")
 _ROW_END = re.compile(r"[.\s]*$")
+# House: signs looked back over, and what each kind of list weighs.
 _LOOKED_BACK = 50
 _WEIGHT_OF_NAMES, _WEIGHT_OF_CAST_ON = 3, 2
 

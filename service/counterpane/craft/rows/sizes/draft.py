@@ -8,7 +8,8 @@ from counterpane.craft.rows.sizes.flat import Flat
 from counterpane.craft.rows.sizes.phrase import OPENING, Window
 from counterpane.craft.rows.words import Line
 
-# No phrase of a row is longer; beyond this nothing is looked at, so that the time stays in proportion to the text.
+# House bound: no phrase of a row is longer. Beyond it nothing is looked at, so that the time stays in proportion to
+# the text.
 LONGEST_PHRASE = 400
 _REPEAT = re.compile(r"\brep(?:eat)?\s+(?:the\s+)?(?:from\s+)?(?P<star>[*†#]+)\s*$")
 _LAST = re.compile(r"\b(?:to|until)\s+(?P<last>(?:the\s+)?last\s*)$")

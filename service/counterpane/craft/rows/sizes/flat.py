@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from counterpane.craft.rows.words import Line
 
-MOST_WRAPPED = 40
+MOST_WRAPPED = 40  # House.
 _BEGINS = re.compile(
     r"\s*(?:\*\*|__|[-•>#]+\s*)?(?:$|(?:for\s+|all\s+)?sizes?\b|(?:next|set-?up|foll\w*|\d+(?:st|nd|rd|th))\s+r"
     r"|r(?:ow|nd|ound)s?\b|rep(?:eat)?\s+(?:the\s+)?(?:row|last)|cast\b|co\s|work\b|(?:knit|purl)\s+-?\d)"

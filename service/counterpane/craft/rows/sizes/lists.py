@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from counterpane.craft.rows.words import NUMBER_WORDS
 
-MOST_SIZES = 40
+MOST_SIZES = 40  # House.
 _S = r"\s{0,8}"
 _NUMBER = r"\d/\d(?!\d)|\d{1,9}(?:\.\d{1,9})?(?:\s\d/\d(?!\d))?"
 _WORD = rf"\b(?:once|twice|thrice|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})\b"
@@ -33,7 +33,7 @@ _OPERAND = re.compile(
     rf"{_S}(?:sts?|stitches|times|rows?|rnds?|rounds?|cm|mm|ins?|inches|loops?|more|repeats?|,)(?![a-z])"
 )
 _TIMES = re.compile(rf"{_S}(?:more{_S})?times\b")
-_LOOKED_BACK = 40
+_LOOKED_BACK = 40  # House.
 
 Span = tuple[int, int]
 

@@ -16,7 +16,7 @@ _GROUP = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
 _PIECE = re.compile(r"(?:(?!\s(?:and|&|or)\s)[^,;/()\[\]])+")
 _MEASURE = re.compile(r"\d\s*(?:cm|mm|in\b|ins\b|inch|\"|')")
 _ENDING = re.compile(r"\s*(?:months?|mths|years?|yrs|cm|mm|ins?|inches)?[\s.*_]*$")
-LONGEST_NAME = 40
+LONGEST_NAME = 40  # House.
 
 
 def names_in(text: str) -> Reading | None:

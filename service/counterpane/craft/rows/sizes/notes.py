@@ -13,7 +13,8 @@ _ORDINAL = r"(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|sixth|sev
 _JOIN = r"\s*(?:,\s*and\s|,|and\b|or\b|&|-|to\b)\s*"
 _ENDS = r"(?:(?:two|three)\s+)?(?:smallest|smaller|largest|larger)"
 _SIGN = re.compile(r"\s{0,4}(?P<sign>[:,.;)\]]|\n|$|-\s)|(?=\s)")
-_MOST_LOOKED_BACK = 60
+_MOST_LOOKED_BACK = 60  # House.
+_NAMED = {"two": 2, "three": 3}  # English words, by definition.
 _CLAUSE = re.compile(r"(?:^|[.;:,(\[\n*#_])\s*$")
 _CLOSE = {"(": ")", "[": "]"}
 _TELLS = re.compile(r"\s*\)?\s*[:.]")
@@ -95,7 +96,7 @@ def _listed(printed: str) -> frozenset[int]:
 
 def _at_an_end(words: str, number: int) -> frozenset[int]:
     """Return the sizes of "smallest", "two largest": the sizes are printed from small to large."""
-    many = 2 if words.startswith("two") else 3 if words.startswith("three") else 1
+    many = next((many for word, many in _NAMED.items() if words.startswith(word)), 1)
     if words.endswith("er"):
         many = max(many, number - 1)
     return frozenset(range(many) if "small" in words else range(number - many, number))

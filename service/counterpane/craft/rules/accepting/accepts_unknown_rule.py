@@ -9,7 +9,7 @@ from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rules.accepting.judged import Judged
 
-MOST_LETTERS = 100
+MOST_LETTERS = 100  # House.
 
 
 @rule(

@@ -30,6 +30,8 @@ def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
     """
     shown = _shown(examined)
     mend = cause(examined, shown[0]) if shown else None
+    if mend is None:
+        yield from _only_change(examined)
     if shown is None or mend is None or mend.kind != "row":
         return
     blamed = next((other for other in examined.rows if other.place.line == mend.line and other.readable), None)
@@ -39,6 +41,22 @@ def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
     message = f"{row_name(blamed)} probably leads to the trouble {shown[1]}: a small change sets it right."
     fixes = said(examined, mend.line, "row")
     yield at(blamed.start, "row-upsets-later-rows", "warning", message, f"Print it so: {fixes[0]}", corrections=fixes)
+
+
+def _only_change(examined: Examined) -> Iterator[Finding]:
+    """Name the one row that changes the count before a second pass of rows that should come back to their start."""
+    jam = examined.walk.jam
+    changing = {followed.row.place: followed for followed in examined.followed if followed.before != followed.after}
+    if jam is None or jam.again is None or len(changing) != 1:
+        return
+    (only,) = changing.values()
+    if only.before is None or only.after is None or only.row.stated is not None:
+        return
+    message = f"{row_name(only.row)} alone changes the count, from {only.before} to {only.after} stitches."
+    hint = (
+        f"Rows that are worked again should come back to {only.before}: look for a stitch made or lost in its repeat."
+    )
+    yield at(only.row.start, "row-upsets-later-rows", "warning", message, hint)
 
 
 def _shown(examined: Examined) -> tuple[int, str] | None:

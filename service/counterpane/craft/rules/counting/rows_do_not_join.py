@@ -29,7 +29,9 @@ def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     hint = "Change the edge stitches of this row or of the rows before it, so that both take the same counts."
     if misfit.modulus is None:
         return f"{name} cannot follow the rows before it, whatever the cast-on.", hint
+    left, taken = (
+        f"a multiple of {misfit.modulus}{f' plus {rest}' if rest else ''}" for rest in (misfit.residue, misfit.wanted)
+    )
     return (
-        f"{name} cannot follow the rows before it, whatever the cast-on: they always leave {misfit.residue} more than "
-        f"a multiple of {misfit.modulus}, and this row takes only {misfit.wanted} more."
+        f"{name} cannot follow the rows before it, whatever the cast-on: they leave {left}, and this row takes {taken}."
     ), hint

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
+from counterpane.craft.checking.pieces import cast_on_later
 from counterpane.craft.checking.wording import at, multiple
 from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, rule
@@ -24,7 +25,7 @@ def stated_multiple_wasteful(examined: Examined) -> Iterator[Finding]:
     width.
     """
     stated, chain = examined.instructions.multiple, examined.chain
-    if stated is None or not examined.complete or len(chain.starts) != 1:
+    if stated is None or cast_on_later(examined.instructions) or not examined.complete or len(chain.starts) != 1:
         return
     if judge(stated.of, stated.plus, chain.starts[0]) == "wasteful":
         true = multiple(chain.starts[0])

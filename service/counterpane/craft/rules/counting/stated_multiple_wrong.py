@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said, trouble
 from counterpane.craft.checking.examine import odd_repeat
+from counterpane.craft.checking.pieces import cast_on_later
 from counterpane.craft.checking.wording import at, multiple
 from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, Severity, rule
@@ -24,7 +25,13 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
     Whoever casts on by the stated multiple would be stuck in a row. The true multiple follows from the rows.
     """
     stated, chain = examined.instructions.multiple, examined.chain
-    if stated is None or not examined.complete or not chain.starts or odd_repeat(examined) is not None:
+    if (
+        stated is None
+        or cast_on_later(examined.instructions)
+        or not examined.complete
+        or not chain.starts
+        or odd_repeat(examined) is not None
+    ):
         return
     if trouble(examined) and examined.mends and examined.mends[0].kind == "row":
         return  # A row that is put right gives the multiple that is stated.

@@ -8,7 +8,8 @@ from fractions import Fraction
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.gauging import said
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.measures import Gauge, inches, shown
+from counterpane.craft.measures import Gauge, shown
+from counterpane.craft.yarn.classes import FOUR_INCHES
 
 
 @rule(
@@ -54,7 +55,7 @@ LOW, HIGH = Fraction(4, 5), Fraction(3)
 
 
 def _over_4_in(gauge: Gauge) -> Fraction:
-    return gauge.per_cm * inches(Fraction(4))
+    return gauge.per_cm * FOUR_INCHES
 
 
 def _likely(gauge: Gauge) -> bool:

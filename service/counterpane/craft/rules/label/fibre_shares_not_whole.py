@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from counterpane.craft.care.labels import Labelled
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.measures import WHOLE_PCT
 from counterpane.craft.safety import in_figures
 
 
@@ -23,7 +24,7 @@ def fibre_shares_not_whole(label: Labelled) -> Iterator[Finding]:
     A label gives every fibre with its per cent. What is missing is some fibre, and nobody can tell which.
     """
     for place, yarn in enumerate(label.piece.yarns):
-        if yarn.total is not None and yarn.total != 100:
+        if yarn.total is not None and yarn.total != WHOLE_PCT:
             names = ", ".join(share.reading.word for share in yarn.fibres or ())
             yield Finding(
                 "fibre-shares-not-whole",

@@ -9,7 +9,8 @@ from counterpane.craft.checking.rewordings import likely_words
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 
-MOST_GUESSES = 30
+MOST_GUESSES = 30  # House.
+_CHANGES = frozenset({"but", "except", "excepting", "omitting", "reversing"})
 
 
 @rule(
@@ -30,6 +31,9 @@ def unknown_term(examined: Examined) -> Iterator[Finding]:
         likely = next(iter(likely_words(fault, examined.vocabulary)), None) if index < MOST_GUESSES else None
         message = f"{quoted(fault.word)} is not a word of knitting that is known here."
         hint = f"Did you mean {quoted(likely)}?" if likely else "Write the stitch with its usual abbreviation."
+        if fault.word.lower() in _CHANGES:
+            message = f"What {quoted(fault.word)} changes in the row before it is not worked out here."
+            hint = "Write this row out in full."
         yield at(
             fault.place, "unknown-term", "error", message, hint, corrections=said(examined, fault.place.line, "row")
         )

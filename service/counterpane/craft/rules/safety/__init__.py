@@ -102,5 +102,11 @@ RULES: tuple[Rule[SafetyInputs], ...] = (
     ward_not_asked,
 )
 
-LISTED: tuple[str, ...] = tuple(f"R{number:02}" for number in range(1, 49) if number != 8)
+HIGHEST = 48
+"""The last number on the list of safety rules, which the house keeps."""
+
+UNUSED = 8
+"""The number of that list that no rule has: a share of a baby's mass would read as a permission; house."""
+
+LISTED: tuple[str, ...] = tuple(f"R{number:02}" for number in range(1, HIGHEST + 1) if number != UNUSED)
 """Every rule that the project knows of; R08 is a number that is not used."""

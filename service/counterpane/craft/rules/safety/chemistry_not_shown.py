@@ -9,7 +9,9 @@ from counterpane.craft.safety import Chemistry, Market, SafetyFinding, SafetyInp
 from counterpane.craft.safety.limits import AZO_MG_KG, FORMALDEHYDE_MG_KG, PH_LEAST, PH_MOST
 
 CODES: Mapping[Market, int] = {"JP": 24, "CN": 36}
-"""Countries with a compulsory code for goods of this kind, and the months of age up to which it holds."""
+"""Countries with a compulsory code for goods of this kind, and the months of age up to which it holds:
+Act 112 of 1973 (JP, second-hand); GB 18401-2010 class A (CN, second-hand).
+"""
 
 AZO_MARKETS: tuple[Market, ...] = ("EU", "NL", "UK")
 """Where the limit on azo dyes is law."""

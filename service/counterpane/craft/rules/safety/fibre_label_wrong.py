@@ -6,10 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from counterpane.craft.findings import rule
+from counterpane.craft.measures import WHOLE_PCT
 from counterpane.craft.safety import SafetyFinding, SafetyInputs, in_figures, speak
 from counterpane.craft.safety.limits import UNLISTED_DECORATION_PCT
-
-WHOLE = Fraction(100)
 
 
 @rule(
@@ -46,7 +45,7 @@ def _faults(inputs: SafetyInputs) -> Iterable[str]:
     fibres = inputs.fibres or ()
     shares = [fibre.pct for fibre in fibres]
     total = sum((share for share in shares if share is not None), Fraction(0))
-    if total > WHOLE or (shares and None not in shares and total != WHOLE):
+    if total > WHOLE_PCT or (shares and None not in shares and total != WHOLE_PCT):
         yield f"the shares add up to {in_figures(total)} and not to 100 per cent"
     if inputs.says_pure and len(fibres) > 1:
         yield f"it says pure, all or 100 per cent, and there are {len(fibres)} fibres"

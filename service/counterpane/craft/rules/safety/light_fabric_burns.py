@@ -10,7 +10,7 @@ from counterpane.craft.safety import SafetyFinding, SafetyInputs, in_figures, sp
 from counterpane.craft.safety.limits import UNTESTED_GSM
 
 TENTH = Fraction(1, 10)
-"""A mass under the limit is shown cut off after this, so that it is under the limit as shown too."""
+"""A mass under the limit is shown cut off after this, so that it is under the limit as shown too; house."""
 
 
 @rule(

@@ -11,7 +11,7 @@ from counterpane.craft.safety.house import REACH_FROM_12_MONTHS_CM, REACH_UNDER_
 from counterpane.craft.safety.limits import TUCK_CM
 
 TENTH = Fraction(1, 10)
-"""A length over a limit is shown rounded up to this, so that it is over the limit as shown too."""
+"""A length over a limit is shown rounded up to this, so that it is over the limit as shown too; house."""
 
 
 @rule(

@@ -10,7 +10,7 @@ from counterpane.craft.safety import Market, SafetyFinding, SafetyInputs, in_fig
 from counterpane.craft.safety.limits import MATTRESSES_CM, TUCK_CM
 
 TENTH = Fraction(1, 10)
-"""A width under a limit is shown cut off after this, so that it is under the limit as shown too."""
+"""A width under a limit is shown cut off after this, so that it is under the limit as shown too; house."""
 
 COTS = ("a cot of 60 cm", "a cot bed of 70 cm")
 USUAL: Mapping[Market, tuple[str, ...]] = {"UK": COTS, "US": ("a United States crib of 71 cm",)}

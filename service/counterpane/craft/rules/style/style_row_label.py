@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from counterpane.craft.checking.printed import Departure, Printed, noted
+from counterpane.craft.checking.wording import ordinal as in_order
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import number_of
@@ -16,7 +17,6 @@ _KIND = r"(?P<kind>rows?|rnds?|rounds?|r)"
 _BEFORE = re.compile(rf"{_KIND}\.?\s*(?P<numbers>\d[\d\s,&+/a-z-]*?)(?=\s*(?:[:.=(\[]|$))", re.IGNORECASE)
 _AFTER = re.compile(rf"(?P<numbers>[\w\s,&+/-]+?)\s+{_KIND}\b", re.IGNORECASE)
 LONGEST_LABEL = 200  # Signs of a label that is looked at; house.
-_ENDINGS = {1: "st", 2: "nd", 3: "rd"}
 
 
 @rule(
@@ -69,5 +69,4 @@ def _number(word: str, ordinal: bool) -> str:
     number = number_of(word.lower())
     if number is None:
         return word
-    ending = "th" if number % 100 in (11, 12, 13) else _ENDINGS.get(number % 10, "th")
-    return f"{number}{ending}" if ordinal else str(number)
+    return in_order(number) if ordinal else str(number)

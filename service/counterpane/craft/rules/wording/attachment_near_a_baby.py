@@ -18,6 +18,7 @@ _ATTACHED = re.compile(
     r"|(?P<string>ribbons?|ties\b(?!\s+in)|bows?\b|cords?)|(?P<hard>buttons?|beads?|snaps?|bells?|charms?))\b"
 )
 _DENIED = re.compile(r"\b(?:no|not|never|without|omit|avoid|leave out|instead of)\b[^.;:]{0,60}$")
+LOOKED_BACK = 80  # Signs before an attachment in which it may be denied; house.
 _RULES = {
     "fringe": "see the safety rule “fringe-or-tassel”",
     "pom": "see the safety rule “pom-pom”",
@@ -57,5 +58,5 @@ def attachment_near_a_baby(examined: Examined) -> Iterator[Finding]:
 def _attached(line: Line, start: int) -> Iterator[tuple[str, re.Match[str]]]:
     """Yield what a line attaches; what it tells to leave off is none."""
     for match in _ATTACHED.finditer(line.text, start):
-        if not _DENIED.search(line.text, max(0, match.start() - 80), match.start()) and match.lastgroup:
+        if not _DENIED.search(line.text, max(0, match.start() - LOOKED_BACK), match.start()) and match.lastgroup:
             yield match.lastgroup, match

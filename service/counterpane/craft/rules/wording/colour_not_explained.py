@@ -15,6 +15,8 @@ _COLOUR = re.compile(
     r"|yarn))"
 )
 
+_KEY = re.compile(r"(?:^|[,;:]\s*)(?:MC|CC\d?|[A-F])\s*=\s*\w|\b[Cc]olou?rs?\s+A\b")
+
 
 @rule(
     "colour-not-explained",
@@ -32,13 +34,13 @@ _COLOUR = re.compile(
 def colour_not_explained(examined: Examined) -> Iterator[Finding]:
     """A colour letter is used in a row and stands nowhere in the materials.
 
-    It is asked only of a text that lists its materials.
+    It is asked only of a text that lists its materials or says which letter is which colour.
     """
     page = examined.instructions.page
-    if not page.under("materials"):
-        return
     beside = [given_line(examined, line.number) for line in lines_beside(examined)]
     beside += [given_line(examined, number) for number in sorted(page.glossary.lines)]
+    if not page.under("materials") and not any(_KEY.search(text) for text in beside):
+        return
     seen: set[str] = set()
     for line in lines_of_rows(examined):
         for match in _COLOUR.finditer(given_line(examined, line.number)):

@@ -8,6 +8,7 @@ from counterpane.craft.checking import Examined, Followed
 from counterpane.craft.checking.runs import given_line
 from counterpane.craft.checking.wording import at, row_name, stitches
 from counterpane.craft.findings import Finding, Severity, rule
+from counterpane.craft.rows.instructions import AgainStep
 from counterpane.craft.rows.tree import Place
 
 
@@ -32,8 +33,9 @@ def count_not_printed(examined: Examined) -> Iterator[Finding]:
     if cast_on is not None and cast_on.others:
         return
     changing = [followed for followed in _last_of_lines(examined) if followed.before != followed.after]
-    silent = [followed for followed in changing if followed.row.stated is None]
-    printed = len(changing) - len(silent)
+    told = _told_by_repeat(examined)
+    silent = [f for f in changing if f.row.stated is None and f.row.place not in told and f.after != 1]
+    printed = sum(followed.row.stated is not None for followed in changing)
     severity: Severity = "warning" if 2 * printed >= len(changing) else "note"
     if not printed and not (_pattern(examined) and _changes_for_good(examined)):
         return
@@ -51,6 +53,13 @@ def _last_of_lines(examined: Examined) -> list[Followed]:
     for followed in examined.followed:
         last[followed.row.place] = followed
     return [followed for followed in last.values() if followed.before and followed.after]
+
+
+def _told_by_repeat(examined: Examined) -> set[Place]:
+    """Return the rows whose count stands in the repeat line behind them: "until 60 sts remain"."""
+    steps = (step for step in examined.instructions.steps if isinstance(step, AgainStep))
+    told = (step for step in steps if step.again.remain is not None or step.again.stated is not None)
+    return {examined.rows[index].place for step in told for index in step.rows}
 
 
 def _pattern(examined: Examined) -> bool:

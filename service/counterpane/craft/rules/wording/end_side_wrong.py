@@ -14,7 +14,7 @@ from counterpane.craft.rows.tree import Row, Side
 _ENDING = re.compile(
     r"\bend(?:ing|ed)?\s+(?:with|on|after)\s+(?:an?\s+|the\s+)?(?:(rs|right[- ]side)|(ws|wrong[- ]side))\s+row"
 )
-LONGEST_ORDER = 200
+LONGEST_ORDER = 200  # House.
 _OTHER: dict[Side, Side] = {"RS": "WS", "WS": "RS"}
 
 

@@ -11,6 +11,7 @@ from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.gauges import gauges_of
 from counterpane.craft.rows.lengths import lengths_in
 
+FEWEST_TOPICS = 3  # Passages before the rows that make a text a whole pattern; house.
 _NEEDLES = re.compile(r"\bneedles?\b|\bmm\b")
 _YARN = re.compile(r"\byarns?\b|\bwool\b|\bcotton\b|\bacrylic\b|\bdk\b|\bply\b|\bworsted\b|\baran\b")
 
@@ -36,7 +37,7 @@ def front_matter_missing(examined: Examined) -> Iterator[Finding]:
     """
     page = examined.instructions.page
     topics = {passage.topic for passage in page.passages} - {"notes", "finishing"}
-    if len(topics) < 3 or examined.instructions.cast_on is None:
+    if len(topics) < FEWEST_TOPICS or examined.instructions.cast_on is None:
         return
     text = examined.text.lower()
     sizes = any(any(lengths_in(stretch.line, stretch.start)) for stretch in page.under("size"))

@@ -13,7 +13,7 @@ from counterpane.craft.rows.instructions import AgainStep
 _TIMES = re.compile(
     r"rep(?:eat)?\b[^.;]*?\b(?P<times>twice|(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s+times)\b"
 )
-LONGEST_ORDER = 200
+LONGEST_ORDER = 200  # House.
 _SETTLED = re.compile(r"\b(?:more|again|total|altogether|in all|further|additional|another|extra)\b")
 
 

@@ -11,7 +11,7 @@ from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 
 _EVERY = re.compile(r"\b(?:all|every|each|alt(?:ernate)?|even|odd)\b[^.\n]{0,60}\brow|\brows?\s+not\b|\bback\b")
-_MOST_NAMED = 6
+_MOST_NAMED = 6  # House.
 
 
 @rule(

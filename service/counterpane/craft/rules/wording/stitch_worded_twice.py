@@ -15,6 +15,7 @@ from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import tokens
 
 _SPELT = re.compile(r"\b(?:knit|purl|make|yarn|slip|pass|wool)\s+[a-z0-9]")
+LONGEST_ABBREVIATION = 3  # Letters of a word that may be an abbreviation; house.
 _PLAIN = frozenset({"k", "p", "sl", "patt", "wyif", "wyib"})
 
 
@@ -60,7 +61,7 @@ def _texts(examined: Examined) -> Iterator[str]:
 
 def _is_spelt(form: str) -> bool:
     """Tell words from an abbreviation: "knit 2 together", not "k2 tog"."""
-    return sum(len(word) > 3 for word in form.split()) > 1
+    return sum(len(word) > LONGEST_ABBREVIATION for word in form.split()) > 1
 
 
 def _forms(examined: Examined) -> Mapping[str, dict[str, Place]]:

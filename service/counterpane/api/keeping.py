@@ -1,0 +1,182 @@
+"""The six operations of a kept noun: list, add, get, revise, and its revisions, all or one of them.
+
+A noun says what goes over the wire, what may be refused, and what of it is not said of every noun.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from marshmallow import Schema
+
+from counterpane.api import kept
+from counterpane.api.operations import Answer, Call, Example, Method, Operation
+from counterpane.library.keeping import Keeping
+from counterpane.library.ports import Kept
+from counterpane.library.services import Services
+from counterpane_schema.kept import KeptQuery
+from counterpane_schema.revision import RevisionList
+
+Examples = tuple[Example, ...]
+REVISED = "The header If-Match names the revision that is changed. The same content again changes nothing."
+
+
+@dataclass(frozen=True, slots=True)
+class Shapes:
+    """What goes over the wire; `or_content` is another form in which a noun may be sent."""
+
+    content: type[Schema]
+    page: type[Schema]
+    answer: type[Schema]
+    query: type[Schema] = KeptQuery
+    or_content: type[Schema] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """Requests that work, for each operation; that which gets one serves for its revisions too."""
+
+    listed: Examples
+    added: Examples
+    one: Examples
+    revised: Examples
+    revision: Examples
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What is said of a noun alone: of its list, of adding it, and after the summary of getting it."""
+
+    listed: str = ""
+    added: str = ""
+    got: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """A kept noun over HTTP; its shelf names it.
+
+    `take` keeps what is sent, `refused` are the problems of a content that does not hold, and `adding` those of adding
+    alone, beside a slug that is taken.
+    """
+
+    keeping: Keeping
+    shapes: Shapes
+    shown: Shown
+    said: Said
+    refused: tuple[str, ...]
+    adding: tuple[str, ...] = ()
+    take: Callable[[Services, Mapping[str, Any], str], Kept] | None = None
+
+    @property
+    def name(self) -> str:
+        """What it is called."""
+        return self.keeping.shelf
+
+    @property
+    def tag(self) -> str:
+        """What several of it are called."""
+        return f"{self.name}s"
+
+    @property
+    def path(self) -> str:
+        """Where all of it stands."""
+        return f"/v1/{self.tag}"
+
+    def operations(self) -> tuple[Operation, ...]:
+        """Return its operations in the order in which the page shows them."""
+        return (self._list(), self._add(), self._get(), self._revise(), self._list_revisions(), self._get_revision())
+
+    def _operation(self, method: Method, end: str, view: Callable[[Call], Answer], **more: Any) -> Operation:
+        about = {"tag": self.tag, "description": "", "answer": self.shapes.answer}
+        return Operation(method=method, path=f"{self.path}{end}", view=view, **{**about, **more})
+
+    def _list(self) -> Operation:
+        return self._operation(
+            "GET",
+            "",
+            lambda call: kept.listed(call, self.keeping.shelf, self.path),
+            name=f"list_{self.tag}",
+            summary=f"List {self.tag}.",
+            answer=self.shapes.page,
+            description=self.said.listed,
+            query=self.shapes.query,
+            role="reader",
+            examples=self.shown.listed,
+        )
+
+    def _add(self) -> Operation:
+        take = self.take or self.keeping.add
+        return self._operation(
+            "POST",
+            "",
+            lambda call: kept.added(take(call.services, call.body, call.by), self.path),
+            name=f"add_{self.name}",
+            summary=f"Add a {self.name}.",
+            description=self.said.added,
+            status=201,
+            body=self.shapes.content,
+            or_body=self.shapes.or_content,
+            role="contributor",
+            tagged=True,
+            problems=("taken", *self.refused, *self.adding),
+            examples=self.shown.added,
+        )
+
+    def _get(self) -> Operation:
+        return self._operation(
+            "GET",
+            "/<slug>",
+            lambda call: kept.shown(self.keeping.get(call.services, call.path["slug"])),
+            name=f"get_{self.name}",
+            summary=f"Get the latest revision of a {self.name}{self.said.got}.",
+            role="reader",
+            tagged=True,
+            examples=self.shown.one,
+        )
+
+    def _revise(self) -> Operation:
+        return self._operation(
+            "PUT",
+            "/<slug>",
+            lambda call: kept.shown(
+                self.keeping.revise(call.services, call.path["slug"], call.body, call.expected, call.by)
+            ),
+            name=f"revise_{self.name}",
+            summary=f"Make the next revision of a {self.name}.",
+            description=REVISED,
+            body=self.shapes.content,
+            role="contributor",
+            tagged=True,
+            current=lambda call: self.keeping.latest(call.services, call.path["slug"]).sha256,
+            problems=self.refused,
+            examples=self.shown.revised,
+        )
+
+    def _list_revisions(self) -> Operation:
+        return self._operation(
+            "GET",
+            "/<slug>/revisions",
+            lambda call: kept.history(
+                self.keeping.history(call.services, call.path["slug"]), f"{self.path}/{call.path['slug']}"
+            ),
+            name=f"list_{self.name}_revisions",
+            summary=f"List all revisions of a {self.name}, oldest first.",
+            answer=RevisionList,
+            role="reader",
+            examples=self.shown.one,
+        )
+
+    def _get_revision(self) -> Operation:
+        return self._operation(
+            "GET",
+            "/<slug>/revisions/<sha256>",
+            lambda call: kept.shown(self.keeping.revision(call.services, call.path["slug"], call.path["sha256"])),
+            name=f"get_{self.name}_revision",
+            summary=f"Get one revision of a {self.name} by its hash.",
+            role="reader",
+            tagged=True,
+            examples=self.shown.revision,
+        )

@@ -1,0 +1,69 @@
+"""Where each part of a finished blanket lies, at its own gauge: what a schematic draws."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from counterpane.craft.constructions import Part, Plan
+from counterpane.craft.constructions.edges import Edges, edges_beside
+from counterpane.craft.constructions.gauging import gauge_of
+from counterpane.craft.constructions.settling import Block, Settled, settle
+from counterpane.craft.stitches import Vocabulary
+
+Role = Literal["end", "side", "selvedge", "body"]
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A rectangle of one part, in centimetres from the lower left corner of the widest section.
+
+    `order` counts the sections from the cast-on up; parts worked side by side have the same. `stitches` lie across,
+    `rows` upright.
+    """
+
+    name: str
+    slug: str
+    role: Role
+    order: int
+    left_cm: Fraction
+    foot_cm: Fraction
+    width_cm: Fraction
+    length_cm: Fraction
+    stitches: int
+    rows: int
+
+
+def zones(plan: Plan, vocabulary: Vocabulary) -> tuple[Zone, ...]:
+    """Return the zones of a piece worked upwards; a section that is narrower than another is centred on it."""
+    settled = settle(plan.request, vocabulary)
+    beside = edges_beside(settled, plan.counts.cast_on)
+    widest = max(section.cm_width for section in plan.sections)
+    made: list[Zone] = []
+    foot = Fraction(0)
+    for order, (block, edges, section) in enumerate(zip(settled.blocks, beside, plan.sections, strict=True), start=1):
+        left = (widest - section.cm_width) / 2
+        for name, role, part, stitches in _across(settled, block, edges):
+            width = gauge_of(settled.request, part, vocabulary).gauge.width(stitches)
+            slug = part.component.slug
+            lies = (left, foot, width, section.cm_length, stitches, section.rows)
+            made.append(Zone(name or section.name, slug, role, order, *lies))
+            left += width
+        foot += section.cm_length
+    return tuple(made)
+
+
+def _across(settled: Settled, block: Block, edges: Edges) -> list[tuple[str, Role, Part, int]]:
+    """Return what lies across a section from the left of its right side, with its stitches."""
+    request = settled.request
+    sides, selvedge = edges.sides.widths, edges.selvedge.widths
+    own: Role = "body" if block in settled.bands else "end"
+    across: list[tuple[str, Role, Part | None, int]] = [
+        ("left selvedge", "selvedge", request.selvedge, selvedge[1]),
+        ("left side", "side", request.sides, sides[1]),
+        ("", own, block.part, edges.inner),
+        ("right side", "side", request.sides, sides[0]),
+        ("right selvedge", "selvedge", request.selvedge, selvedge[0]),
+    ]
+    return [(name, role, part, stitches) for name, role, part, stitches in across if part and stitches]

@@ -1,0 +1,198 @@
+"""The fabric of a whole blanket and one corner close up: every loop of the trace, at the proportions of its gauge.
+
+A repeat of rows is traced at the count of its section and drawn once; the blanket uses it again as often as the section
+works it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import accumulate
+from math import ceil
+from typing import Literal
+from xml.etree.ElementTree import Element, SubElement
+
+from counterpane.craft.constructions import Plan, Section
+from counterpane.craft.drawing import paper
+from counterpane.craft.drawing.loops import CELL, depth, shapes, uncrossed
+from counterpane.craft.drawing.paper import said
+from counterpane.craft.fabric import marked
+from counterpane.craft.fabric.marks import Mark
+from counterpane.craft.measures import shown
+from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.parts import section_name, texture_name
+from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.trace import trace
+
+Face = Literal["RS", "WS"]
+Marks = tuple[Mark, ...]
+
+MOST_STITCHES = 60_000
+"""Stitches that are drawn one by one; house figure that bounds size and time."""
+WHOLE, CORNER = 460, 380
+"""Units of the longer side of the blanket, and of a side of the close-up; house figures."""
+CLOSE_UP_CM = 10
+"""Centimetres of the corner that the close-up shows; house figure."""
+GAP, TOP = 20, 56
+"""Units between the pictures and above them; house figures."""
+SHADOW, YARN, EDGE = "#6f675a", "#efe8da", "#57503f"
+_STYLE = f".loop{{fill:{YARN};fill-rule:evenodd;stroke:{EDGE};stroke-width:.5}}"
+
+
+class CannotDraw(Exception):
+    """A plan of which no picture of the fabric is made: the message says why."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A section with the marks of one repeat of its rows, each from the left edge as this face shows it.
+
+    `foot_cm` is how far up it begins; `counts` are the stitches of each row, of which `rows` may hold the first alone.
+    """
+
+    section: Section
+    foot_cm: Fraction
+    counts: tuple[int, ...]
+    rows: tuple[Marks, ...]
+
+
+def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+    """Return the fabric of a plan from one side as SVG, whole and a corner close up.
+
+    CannotDraw for more stitches than are drawn.
+    """
+    stretches = _stretches(plan, vocabulary, face)
+    widest = widest_cm(plan)
+    units = WHOLE / max(widest, plan.length_cm)
+    wide, high = widest * units, plan.length_cm * units
+    words = _words(plan, terms, face)
+    size = (wide + CORNER + 3 * GAP, TOP + max(high, Fraction(CORNER)) + GAP)
+    sheet = _sheet(title, words, size)
+    _define(sheet, stretches, vocabulary)
+    seen = (Fraction(0), Fraction(0), widest, plan.length_cm)
+    whole = SubElement(sheet, "svg", _window((GAP, TOP), (wide, high), seen))
+    _lay(SubElement(whole, "g", {"id": "whole"}), plan, stretches, plan.length_cm)
+    at = wide + 2 * GAP
+    SubElement(_close_up(sheet, plan, at), "use", {"href": "#whole"})
+    return paper.finished(sheet)
+
+
+def corner(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+    """Return the corner alone, of which no more is drawn than is seen."""
+    near = _near(plan)
+    stretches = [_cut(stretch, plan, near) for stretch in _stretches(plan, vocabulary, face) if stretch.foot_cm < near]
+    sheet = _sheet(title, _words(plan, terms, face), (CORNER + 2 * GAP, TOP + CORNER + GAP))
+    _define(sheet, stretches, vocabulary)
+    _lay(_close_up(sheet, plan, GAP), plan, stretches, near)
+    return paper.finished(sheet)
+
+
+def widest_cm(plan: Plan) -> Fraction:
+    """Return the width of the widest section."""
+    return max(section.cm_width for section in plan.sections)
+
+
+def _near(plan: Plan) -> Fraction:
+    """Return how much of each edge the close-up shows."""
+    return min(Fraction(CLOSE_UP_CM), widest_cm(plan), plan.length_cm)
+
+
+def _sheet(title: str, words: Sequence[str], size: tuple[Fraction | int, Fraction | int]) -> Element:
+    sheet = paper.sheet(f"{title}: fabric", " ".join(words), *size, _STYLE)
+    paper.text(sheet, (GAP, 24), title, "strong")
+    paper.text(sheet, (GAP, 40), words[0], "small")
+    return sheet
+
+
+def _close_up(on: Element, plan: Plan, at: Fraction | int) -> Element:
+    """Open a window on the lower left corner and say what it shows."""
+    near = _near(plan)
+    seen = ((widest_cm(plan) - plan.sections[0].cm_width) / 2, plan.length_cm - near, near, near)
+    paper.text(on, (at, TOP + CORNER + 16), f"The lower left corner, {both(near)} each way.", "small")
+    return SubElement(on, "svg", _window((at, TOP), (CORNER, CORNER), seen))
+
+
+def _cut(stretch: Stretch, plan: Plan, near: Fraction) -> Stretch:
+    """Return a stretch with the stitches alone that lie in the corner."""
+    wide = near + widest_cm(plan) - stretch.section.cm_width
+    first = (ceil(wide * count / stretch.section.cm_width) + 1 for count in stretch.counts)
+    return replace(stretch, rows=tuple(row[:most] for row, most in zip(stretch.rows, first, strict=True)))
+
+
+def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
+    stitches = sum(section.before * len(section.cycle) for section in plan.sections)
+    if stitches > MOST_STITCHES:
+        raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
+    feet = accumulate((section.cm_length for section in plan.sections), initial=Fraction(0))
+    made = []
+    for section, foot in zip(plan.sections, feet, strict=False):
+        rows = _marks(section, vocabulary, face)
+        made.append(Stretch(section, foot, tuple(map(len, rows)), rows))
+    return made
+
+
+def _marks(section: Section, vocabulary: Vocabulary, face: Face) -> tuple[Marks, ...]:
+    rows = section.cycle
+    traced = trace([row.parts for row in rows], section.before, vocabulary, [row.side for row in rows])
+    found = marked(traced, section.before, vocabulary)
+    seen = tuple(tuple(uncrossed(mark, vocabulary) for mark in row) for row in found)
+    if face == "WS":
+        return tuple(tuple(mark.from_behind(vocabulary) for mark in row) for row in seen)
+    return tuple(row[::-1] for row in seen)
+
+
+def _define(on: Element, stretches: Sequence[Stretch], vocabulary: Vocabulary) -> None:
+    """Draw each mark once, and of them each row of each repeat."""
+    defined = SubElement(on, "defs")
+    marks = dict.fromkeys(mark for stretch in stretches for row in stretch.rows for mark in row)
+    names = {mark: f"m{number}" for number, mark in enumerate(marks)}
+    for mark, name in names.items():
+        drawn = SubElement(defined, "g", {"id": name, "class": "loop"})
+        for shape in shapes(mark, vocabulary):
+            SubElement(drawn, "path", {"d": shape})
+    for place, stretch in enumerate(stretches):
+        for number, row in enumerate(stretch.rows):
+            group = SubElement(defined, "g", {"id": f"s{place}r{number}"})
+            for at, mark in sorted(enumerate(row), key=lambda pair: depth(pair[1])):
+                SubElement(group, "use", {"href": f"#{names[mark]}", "x": str(at * CELL)})
+
+
+def _lay(on: Element, plan: Plan, stretches: Sequence[Stretch], high: Fraction) -> None:
+    """Lay the sections on one another up to a height, in centimetres from the upper left corner."""
+    for place, stretch in enumerate(stretches):
+        section = stretch.section
+        left, foot = (widest_cm(plan) - section.cm_width) / 2, plan.length_cm - stretch.foot_cm
+        paper.box(on, (left, foot - section.cm_length), (section.cm_width, section.cm_length), "ground", SHADOW)
+        row_cm = section.cm_length / section.rows
+        seen = min(section.rows, ceil((high - stretch.foot_cm) / row_cm))
+        for number in range(seen):
+            row = number % len(stretch.rows)
+            wide = section.cm_width / stretch.counts[row]
+            moved = f"translate({_fine(left)} {_fine(foot - (number + 1) * row_cm)})"
+            scaled = f"scale({_fine(wide / CELL)} {_fine(row_cm / CELL)})"
+            SubElement(on, "use", {"href": f"#s{place}r{row}", "transform": f"{moved} {scaled}"})
+
+
+def _fine(number: Fraction) -> str:
+    """Write a length in centimetres to a hundred-thousandth, half up."""
+    return shown(number, 5)
+
+
+def _window(
+    corner: paper.Point, size: paper.Point, seen: tuple[Fraction, Fraction, Fraction, Fraction]
+) -> dict[str, str]:
+    """Return the attributes of a part of the page through which a part of the blanket is seen."""
+    place = {"x": said(corner[0]), "y": said(corner[1]), "width": said(size[0]), "height": said(size[1])}
+    return place | {"viewBox": " ".join(map(_fine, seen)), "preserveAspectRatio": "none"}
+
+
+def _words(plan: Plan, terms: Terms, face: Face) -> tuple[str, ...]:
+    """Say what is shown, from the cast-on up."""
+    side = "right" if face == "RS" else "wrong"
+    parts = (
+        f"{section_name(section)}: {texture_name(plan, section.texture, terms)}, {counted(section.rows, 'row')}."
+        for section in plan.sections
+    )
+    return f"The fabric from its {side} side, at the proportions of its gauge.", *parts

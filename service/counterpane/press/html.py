@@ -1,0 +1,92 @@
+"""A pattern as one HTML file that needs nothing else: for the screen, a phone, and the printer.
+
+Rows can be ticked; where the browser runs scripts and keeps what pages give it, it keeps the ticks. No other script
+and no style runs on the page: a policy in its head allows these two by their hashes.
+"""
+
+from __future__ import annotations
+
+from base64 import b64encode
+from collections.abc import Iterator, Mapping, Sequence
+from hashlib import sha256
+from html import escape
+from importlib.resources import files
+
+from counterpane.craft.drawing import Picture
+from counterpane.craft.pattern import Pattern
+from counterpane.press import Paper
+from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
+
+PAPERS: Mapping[Paper, str] = {"a4": "A4", "letter": "letter"}
+LANGUAGES = {"us": "en-US", "uk": "en-GB"}
+
+
+def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
+    """Return the pattern as a whole page in UTF-8; equal patterns and pictures give equal bytes."""
+    style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]}; }}\n", _own("ticks.js")
+    body = "\n".join((*_blocks(pattern), *map(_figure, pictures)))
+    name = sha256(body.encode()).hexdigest()[:16]
+    return (
+        f'<!doctype html>\n<html lang="{LANGUAGES[pattern.terms]}" data-pattern="{name}">\n<head>\n'
+        f'<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>{escape(pattern.title)}</title>\n<style>{style}</style>\n</head>\n<body>\n<main>\n{body}\n</main>\n<script>{script}</script>\n</body>\n</html>\n"
+    ).encode()
+
+
+def _own(name: str) -> str:
+    return files("counterpane.press").joinpath(name).read_text("utf-8")
+
+
+def _policy(style: str, script: str) -> str:
+    hashes = (b64encode(sha256(each.encode()).digest()).decode() for each in (style, script))
+    return "default-src 'none'; img-src data:; style-src 'sha256-{}'; script-src 'sha256-{}'".format(*hashes)
+
+
+def _blocks(pattern: Pattern) -> Iterator[str]:
+    for number, block in enumerate(page(pattern)):
+        yield from _laid_out(block, number)
+
+
+def _laid_out(block: Block, number: int) -> Iterator[str]:
+    match block:
+        case Heading(text, level):
+            yield f"<h{level}>{escape(text)}</h{level}>"
+        case Paragraph(text):
+            stop = ' class="stop"' if text.startswith("Safety says stop") else ""
+            yield f"<p{stop}>{escape(text)}</p>"
+        case Items(texts) if texts:
+            yield f"<ul>{''.join(f'<li>{escape(text)}</li>' for text in texts)}</ul>"
+        case Entries(entries) if entries:
+            said = (f"<dt>{escape(entry.name)}</dt><dd>{escape(entry.text)}</dd>" for entry in entries)
+            yield f"<dl>{''.join(said)}</dl>"
+        case Instructions(lines):
+            rows = (_row(line, f"row-{number}-{place}") for place, line in enumerate(lines))
+            yield f'<ol class="rows">{"".join(rows)}</ol>'
+        case Orders(lines):
+            yield from (f'<p class="orders">{escape(line)}</p>' for line in lines)
+            if any(line.startswith("Rep") for line in lines):
+                yield _counter(f"times-{number}")
+        case _:
+            pass
+
+
+def _row(line: str, name: str) -> str:
+    return f'<li><label><input type="checkbox" id="{name}"><span>{escape(line)}</span></label></li>'
+
+
+def _counter(name: str) -> str:
+    return (
+        f'<p class="again"><label for="{name}">Times worked so far</label>'
+        f'<input type="number" id="{name}" min="0" max="9999" inputmode="numeric" value="0"></p>'
+    )
+
+
+def _figure(picture: Picture) -> str:
+    data = b64encode(picture.svg.encode()).decode()
+    size = 'width="{}" height="{}"'.format(*picture.size)
+    return (
+        f'<figure><div tabindex="0" role="group" aria-label="{escape(picture.name)}">'
+        f'<img src="data:image/svg+xml;base64,{data}" {size} alt="{escape(picture.words)}"></div>'
+        f"<figcaption>{escape(picture.name)}</figcaption></figure>"
+    )

@@ -1,0 +1,143 @@
+"""Charts: what lies on which column, where the repeat is, and that words and chart say the same."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import cycle
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from counterpane.craft.component import Component, derive
+from counterpane.craft.component.derived import DerivedVersion
+from counterpane.craft.counts import count
+from counterpane.craft.counts.writing_out import write_out
+from counterpane.craft.drawing.chart import Box, CannotChart, Cell, Chart
+from counterpane.craft.drawing.chart.charting import chart_of
+from counterpane.craft.drawing.chart.columns import for_good
+from counterpane.craft.drawing.chart.words import rows_of
+from counterpane.craft.rows.read import read_row
+from counterpane.craft.rows.say import say_row
+from counterpane.craft.rows.tree import Row, Work
+from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.seeding import load_components, load_vocabulary
+
+Starters = Mapping[str, Component]
+TURNED = ("spider-net",)
+"""Starters that pass a knitted stitch over on a WS row, which has no form from the other side."""
+VERSIONS = [
+    pytest.param(version, id=f"{component.slug}, {version.name}")
+    for component in load_components()
+    if component.slug not in TURNED
+    for version in derive(component, load_vocabulary()).versions
+]
+
+
+def _rows(version: DerivedVersion) -> list[Row]:
+    other = {"RS": "WS", "WS": "RS"}.get(version.first_side, version.first_side)
+    sides = cycle((version.first_side, other))
+    return [replace(row, side=side) for row, side in zip(version.rows, sides, strict=False)]  # type: ignore[arg-type]
+
+
+def _chart(vocabulary: Vocabulary, *words: str) -> Chart:
+    """Return the chart of rows of which the first is a RS row."""
+    rows = [Row(str(at), read_row(text, vocabulary).parts, ("WS", "RS")[at % 2]) for at, text in enumerate(words, 1)]
+    starts = count([row.parts for row in rows], vocabulary, [row.side for row in rows]).starts
+    return chart_of(rows, starts[0], vocabulary)
+
+
+def _signs(chart: Chart, row: int) -> str:
+    """Return a row from left to right: the first letter of each stitch, "." where there is none."""
+    return "".join(_sign(cell) for cell in reversed(chart.rows[row].cells))
+
+
+def _sign(cell: Cell) -> str:
+    first = cell.nodes[0] if cell.nodes else None
+    return first.stitch[0] if isinstance(first, Work) else "."
+
+
+@pytest.mark.parametrize("version", VERSIONS)
+@pytest.mark.parametrize("terms", ["us", "uk"])
+def test_chart_to_words_to_chart_is_the_same(version: DerivedVersion, terms: Terms, vocabulary: Vocabulary) -> None:
+    """The words are written in the terms, read again, counted and charted."""
+    chart = chart_of(_rows(version), version.starts[0], vocabulary)
+    said = [(row, say_row(row.parts, vocabulary, terms)) for row in rows_of(chart, vocabulary)]
+    again = [replace(row, parts=read_row(words, vocabulary, terms).parts) for row, words in said]
+    starts = count([row.parts for row in again], vocabulary, [row.side for row in again]).starts
+    assert chart == chart_of(again, starts[0], vocabulary)
+
+
+@pytest.mark.parametrize("version", VERSIONS)
+def test_the_words_of_a_chart_do_what_the_rows_do(version: DerivedVersion, vocabulary: Vocabulary) -> None:
+    """Row by row the same stitches before and after, at every count that the words take."""
+    rows = _rows(version)
+    words = rows_of(chart_of(rows, version.starts[0], vocabulary), vocabulary)
+    start = count([row.parts for row in words], vocabulary, [row.side for row in words]).starts[0]
+    stitches = start.least + 3 * start.of
+    for row, other in zip(rows, words, strict=True):
+        after = write_out(row.parts, stitches, vocabulary).after
+        assert after == write_out(other.parts, stitches, vocabulary).after
+        stitches = after or 0
+
+
+@pytest.mark.parametrize("version", VERSIONS)
+def test_every_row_fills_all_columns(version: DerivedVersion, vocabulary: Vocabulary) -> None:
+    """With stitches, or with cells that say that there is none."""
+    chart = chart_of(_rows(version), version.starts[0], vocabulary)
+    assert {chart.columns} == {sum(cell.wide for cell in row.cells) for row in chart.rows}
+
+
+def test_a_wrong_side_row_is_drawn_as_the_right_side_shows_it(vocabulary: Vocabulary) -> None:
+    """Common practice, no source: garter shows a knit row and a purl row in turn."""
+    chart = _chart(vocabulary, "knit", "knit")
+    assert (_signs(chart, 0), _signs(chart, 1)) == ("k", "p")
+
+
+def test_the_first_stitch_of_a_right_side_row_lies_at_the_right(vocabulary: Vocabulary) -> None:
+    """And that of a wrong-side row at the left (common practice, no source)."""
+    chart = _chart(vocabulary, "yo, k2tog, k2", "p1, k3")
+    assert (_signs(chart, 0), _signs(chart, 1)) == ("kkky", "kppp")
+
+
+def test_the_frame_holds_the_stitches_of_the_star(vocabulary: Vocabulary) -> None:
+    """Two edge stitches at the right, then the repeat of five."""
+    chart = _chart(vocabulary, "k2, *p3, k2; rep from * to end", "p2, *k3, p2; rep from * to end")
+    assert (7, Box(2, 5)) == (chart.columns, chart.box)
+
+
+def test_stitches_that_come_and_go_have_columns_of_their_own(vocabulary: Vocabulary) -> None:
+    """Three out of one and back: two columns hold no stitch in the row before."""
+    rows = "knit", "purl", "*(k1, yo, k1) in next st, k1; rep from * to end", "*p1, p3tog; rep from * to end"
+    chart = _chart(vocabulary, *rows)
+    assert chart.columns == 4
+    assert [_signs(chart, row).count(".") for row in range(4)] == [2, 2, 1, 2]
+
+
+def test_a_cable_is_one_cell(vocabulary: Vocabulary) -> None:
+    """As wide as the stitches that cross."""
+    chart = _chart(vocabulary, "*p2, C6F; rep from * to last 2 sts, p2", "*k2, p6; rep from * to last 2 sts, k2")
+    assert [cell.wide for cell in chart.rows[0].cells] == [1, 1, 6, 1, 1]
+
+
+def test_a_row_that_turns_has_no_chart(vocabulary: Vocabulary) -> None:
+    """And the reason names the row."""
+    with pytest.raises(CannotChart, match="Row 1 turns before its end"):
+        _chart(vocabulary, "k4, turn, k4", "knit")
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.lists(st.integers(-3, 3), max_size=30))
+def test_what_stays_of_changes_adds_up_to_them(changes: list[int]) -> None:
+    """It has one sign, and no change leaves more than it was."""
+    kept = for_good(changes)
+    assert sum(changes) == sum(kept)
+    assert min(kept, default=0) >= 0 or max(kept, default=0) <= 0
+    assert all(abs(part) <= abs(change) for part, change in zip(kept, changes, strict=True))
+
+
+def test_changes_that_are_undone_keep_their_columns() -> None:
+    """A yarn-over before or after its decrease, and an increase that stays."""
+    assert for_good([1, -1, -1, 1]) == [0, 0, 0, 0]
+    assert for_good([1, -1, 1]) == [0, 0, 1]
