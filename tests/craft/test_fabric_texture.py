@@ -130,8 +130,8 @@ def test_what_the_starters_show_agrees_with_what_their_rows_say(
         ):
             if texture is not None:
                 seen = showing(texture)
-                assert max(seen.openings, default=0) == most_opened(version, vocabulary), component.slug
-                assert seen.strand == most_slipped(version, vocabulary), component.slug
+                assert max(seen.openings, default=0) == most_opened(version), component.slug
+                assert seen.strand == most_slipped(version), component.slug
 
 
 def test_a_texture_shows_its_ridges_twists_and_slipped_rows(vocabulary: Vocabulary) -> None:

@@ -9,8 +9,8 @@ import pytest
 
 from counterpane.library import gauges, planning
 from counterpane.library.patterns import recheck
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.press.text import as_text
 from counterpane.seeding.facts import facts_by_name
 from counterpane.wiring import open_library

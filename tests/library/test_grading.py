@@ -13,8 +13,8 @@ from counterpane.library.bench import bench_of
 from counterpane.library.checks import check_text
 from counterpane.library.extracts import extract_text
 from counterpane.library.grading import plan_grade
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.press.graded import as_graded_markdown, as_graded_text
 from counterpane.seeding import load_components
 from counterpane.wiring import open_library

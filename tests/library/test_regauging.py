@@ -8,7 +8,7 @@ import pytest
 
 from counterpane.library.bench import Bench, bench_of
 from counterpane.library.regauging import plan_regauge
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.wiring import open_library
 
 FOURS = "Row 1 (RS): *k2, p2; rep from * to last 3 sts, k3.\nRow 2 (WS): p3, *k2, p2; rep from * to end."

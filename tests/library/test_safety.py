@@ -10,7 +10,7 @@ from counterpane.craft.rules.safety import RULES
 from counterpane.craft.safety import AGE_BANDS, MARKETS, USES
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.safety import assess
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 ALWAYS = {
     "baby-out-of-sight",

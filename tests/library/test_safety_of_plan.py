@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.component import Component, Kind, Measure, Operation, Provenance, SafetyNotes, SlippedEdge
+from counterpane.craft.component.strands import PASSED_OVER
 from counterpane.craft.constructions import Counts, Give, Part, Plan, PlanRequest, Section
 from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import OPENING_STITCHES
@@ -13,7 +14,7 @@ from counterpane.craft.rows.tree import BindOff, CastOn, Group, Hold, Marker, No
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.plan_fabric import PICKED_UP
 from counterpane.library.safety import safety_of_plan
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.seeding import load_vocabulary
 
 PLAIN = SafetyNotes("none", "none", "none", "none", "not known")
@@ -120,6 +121,12 @@ def test_a_slipped_first_stitch_has_no_strand(slipped: int, stitches: list[int])
     assert [each["stitches"] for each in strands] == stitches
 
 
+def test_a_stitch_slipped_to_be_passed_over_leaves_no_strand() -> None:
+    """A plan counts as its parts do: in a double decrease of lace no yarn lies past the slipped stitch."""
+    plan = plan_of((Work("k"), Work("yo"), Work("sl"), Work("k2tog"), Work("psso"), Work("yo"), Work("k")))
+    assert safety_of_plan(plan, None)["estimates"]["strands"] == []
+
+
 def test_a_measured_float_beats_the_estimate() -> None:
     """Where a float was measured the estimate does not speak."""
     plan = plan_of((Work("k"), Work("sl", 6), Work("k")))
@@ -163,7 +170,8 @@ def test_bad_words_about_the_child_point_into_the_request() -> None:
 
 
 def test_the_stitches_sought_are_those_of_the_vocabulary() -> None:
-    """The stitches that leave openings, and those picked up, are all in the vocabulary and no other opens."""
+    """The stitches that leave openings, pass others over or are picked up are all in the vocabulary, and no others."""
     stitches = load_vocabulary().stitches
     assert {key for key, stitch in stitches.items() if stitch.opens} == OPENING_STITCHES
+    assert {key: -stitch.makes for key, stitch in stitches.items() if stitch.makes < 0} == PASSED_OVER
     assert {key for key in stitches if key.startswith("pick up")} == PICKED_UP

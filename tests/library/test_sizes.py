@@ -11,8 +11,8 @@ import pytest
 
 from counterpane.library import planning, sizes
 from counterpane.library.errors import NotFound
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.seeding.facts import facts_by_name
 from counterpane.wiring import open_library
 

@@ -9,8 +9,8 @@ import pytest
 from counterpane.api.examples import BLANKET, IN_YARN
 from counterpane.library import planning
 from counterpane.library.bench import bench_of
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_planning import plan_midway
 from counterpane.wiring import open_library
 from counterpane_schema.faults import faults_of

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_substitutes import in_words, substitute
 from counterpane.seeding.facts import facts_by_name
 from counterpane_schema.faults import faults_of

@@ -8,8 +8,8 @@ import pytest
 
 from counterpane.api.examples import BLANKET
 from counterpane.library import planning
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import yarns_of
 from counterpane.wiring import open_library
 from counterpane_schema.faults import faults_of

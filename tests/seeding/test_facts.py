@@ -13,6 +13,8 @@ from counterpane.craft.constructions.swatching import LEAST_CM
 from counterpane.craft.measures import AS_USUAL
 from counterpane.craft.openings import LOOP_HEIGHTS, LOOP_WIDTHS
 from counterpane.craft.safety import house, limits
+from counterpane.craft.safety.labels import WANTED
+from counterpane.craft.safety.words import Market
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS
 from counterpane.seeding import SeedFault
 from counterpane.seeding.facts import load_facts
@@ -116,6 +118,15 @@ def test_a_judgement_without_a_figure_stands_on_the_sheet_too() -> None:
     """What the house decided in words is there to be signed with the figures."""
     words = {name for name, fact in FACTS.items() if fact["topic"] == "safety: house figures" and not fact["value"]}
     assert words == {*house.JUDGEMENTS}
+
+
+@pytest.mark.parametrize("market", WANTED)
+def test_a_label_field_that_the_rules_ask_for_is_a_duty_on_record(market: Market) -> None:
+    """The rules name fewer fields than the facts of labels do, and none that no fact calls a duty."""
+    wants = [fact["value"] for fact in FACTS.values() if fact["topic"] == "labelling"]
+    duties = {want["field"] for want in wants if market in want["markets"] and want["duty"] == "must"}
+    on_record = {"tracking": "made", "bilingual": "fibre", "infant-class": "infant_class"}
+    assert {on_record.get(field, field) for field in WANTED[market]} <= duties
 
 
 def test_nobody_has_signed_without_a_name_and_a_day() -> None:

@@ -76,14 +76,14 @@ def guarded(run: Callable[[], int]) -> int:
 
 
 def _translated(fault: Exception) -> Ended:
-    from counterpane.library import errors, safety_inputs
+    from counterpane.library import errors, values
     from counterpane.seeding import SeedFault
     from counterpane.settings import SettingsError
     from counterpane.wiring import CannotServe
 
     kinds: tuple[tuple[type[Exception], type[Ended]], ...] = (
         (errors.NotFound, Missing),
-        (safety_inputs.BadInput, Unreadable),
+        (values.BadInput, Unreadable),
         (errors.Unreadable, Unreadable),
         (errors.Unkeepable, Unreadable),
         (CannotServe, Unreachable),

@@ -15,8 +15,8 @@ from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.pattern.write import default_title
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library import planning
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 
 View = Literal["chart", "fabric", "schematic"]
 

@@ -2,6 +2,8 @@
 
     LibraryError
     ├── NotFound      no such component, recipe, revision, object, rule, fact
+    │   └── UnknownPart   a part or a gauge names a component that is not kept: `plan_requests`
+    ├── BadInput      a value that makes no sense where it stands: `values`
     ├── Taken         the slug is in use
     ├── Stale         the revision that the caller changed is not the latest one
     ├── Refused       the content does not prove; carries findings

@@ -29,8 +29,8 @@ from counterpane.craft.sizing.swatch import (
 from counterpane.library.known import Facts
 from counterpane.library.plan_answers import finding_json
 from counterpane.library.plan_requests import above_zero, by_texture, gauge_of, length_of
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.sizes import sized
+from counterpane.library.values import BadInput
 
 Answer = dict[str, Any]
 

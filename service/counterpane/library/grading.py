@@ -23,7 +23,7 @@ from counterpane.library.plan_answers import counts_json, finding_json, finished
 from counterpane.library.plan_requests import plan_request_of
 from counterpane.library.planning import pattern_of
 from counterpane.library.plans import make_plan
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 Answer = dict[str, Any]
 Content = Mapping[str, Any]

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.component import Measure
+from counterpane.craft.component.strands import longest_strand, widest_opening
 from counterpane.craft.constructions import Part, Plan, Section
 from counterpane.craft.measures import Gauge, half_up
-from counterpane.craft.openings import OPENING_STITCHES, SLIPPED, Span, longest_run, opening_mm, strand_mm
+from counterpane.craft.openings import Span, opening_mm, strand_mm
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, OpenRepeat, Turn, Work
 from counterpane.craft.safety import in_figures
 from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
@@ -48,9 +49,9 @@ def fabric_of(plan: Plan) -> PlanFabric:
     for section in plan.sections:
         gauge = _gauge_of(section, plan)
         rows = [row.parts for row in section.cycle[: section.rows]]
-        if run := _longest(rows, OPENING_STITCHES, section.before):
+        if run := widest_opening(rows, section.before):
             openings.append(Estimate(section.name, run, opening_mm(run, gauge), gauge))
-        if run := _longest([*map(_past_edge, rows)], SLIPPED, section.before):
+        if run := longest_strand(rows, section.before):
             strands.append(Estimate(section.name, run, strand_mm(run, gauge), gauge))
     return PlanFabric(tuple(openings), tuple(strands), _openwork(plan, bool(openings)), _gaps(plan) or None)
 
@@ -77,19 +78,6 @@ def parts_of(plan: Plan) -> Iterator[tuple[str, Part]]:
 def _gauge_of(section: Section, plan: Plan) -> Gauge:
     gauges = plan.request.gauges
     return next((gauge for gauge in gauges if gauge.texture == section.gauge_in), gauges[0])
-
-
-def _longest(rows: Iterable[tuple[Node, ...]], stitches: Collection[str], across: int) -> int:
-    return max((longest_run(parts, stitches, across) for parts in rows), default=0)
-
-
-def _past_edge(parts: tuple[Node, ...]) -> tuple[Node, ...]:
-    """Leave out a first stitch that is slipped: the yarn waits beside it, so no strand lies past it."""
-    match parts:
-        case (Work(stitch, times) as first, *rest) if stitch in SLIPPED:
-            return (replace(first, times=times - 1), *rest) if times > 1 else tuple(rest)
-        case _:
-            return parts
 
 
 def _openwork(plan: Plan, in_rows: bool) -> bool | None:

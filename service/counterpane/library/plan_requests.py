@@ -14,7 +14,7 @@ from counterpane.craft.measures import AS_USUAL, Gauge, Reading, exact, inches
 from counterpane.craft.sizing.swatch import pooled
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.errors import NotFound
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 Find = Callable[[str], Component]
 Content = Mapping[str, Any]

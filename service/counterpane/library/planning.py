@@ -18,8 +18,8 @@ from counterpane.library.plan_swatches import swatch_json
 from counterpane.library.plan_time import time_json
 from counterpane.library.plan_told import told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
-from counterpane.library.safety_inputs import BadInput
 from counterpane.library.services import Services
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
 
 BESIDE_THE_PLAN = ("terms", "title", "as", "paper")

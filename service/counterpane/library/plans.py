@@ -16,7 +16,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library.plan_answers import plan_json
 from counterpane.library.plan_proofs import disagreement, lines_of, sampled
 from counterpane.library.plan_requests import Find, UnknownPart, plan_request_of
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 __all__ = [
     "BadInput",

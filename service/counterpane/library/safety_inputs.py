@@ -38,8 +38,6 @@ from counterpane.library.values import (
     text,
 )
 
-__all__ = ["BadInput", "inputs_of"]
-
 
 def inputs_of(content: Mapping[str, object], pointer: str = "") -> SafetyInputs:
     """Read safety inputs from JSON values at a pointer; a field that is absent or null is not known.

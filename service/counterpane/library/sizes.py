@@ -16,7 +16,7 @@ from counterpane.library.errors import NotFound
 from counterpane.library.known import Facts
 from counterpane.library.near import nearest
 from counterpane.library.plan_answers import ends_of, tenths
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 Answer = dict[str, Any]
 

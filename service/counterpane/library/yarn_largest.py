@@ -15,7 +15,7 @@ from counterpane.craft.yarn import ColourYarn, Spread, Yarn, estimate
 from counterpane.craft.yarn.largest import LARGEST_CM, Keep, largest
 from counterpane.craft.yarn.sizing import NotEnoughYarn, SizeLaw
 from counterpane.library.plan_answers import tenths
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import number_of, yarns_of
 from counterpane.library.yarns import yarn_of_plan
 

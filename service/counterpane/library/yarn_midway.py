@@ -24,7 +24,7 @@ from counterpane.craft.yarn.midway import (
     reach,
     spot_of,
 )
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import SCALE_G, number_of, yarns_of
 from counterpane.library.yarns import figure_json, tenths
 

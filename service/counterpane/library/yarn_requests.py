@@ -9,7 +9,7 @@ from typing import Any, cast
 from counterpane.craft.measures import exact, shown
 from counterpane.craft.yarn import Fibre, Weighed, Yarn
 from counterpane.craft.yarn.numbering import to_tex
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 
 Content = Mapping[str, Any]
 

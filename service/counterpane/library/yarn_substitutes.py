@@ -15,7 +15,7 @@ from counterpane.craft.yarn.balls import balls
 from counterpane.craft.yarn.classes import Bounds, YarnClass, classes_of_name, classes_of_tex, tex_between
 from counterpane.craft.yarn.numbering import from_tex
 from counterpane.library.known import Facts
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_facts import yarn_classes
 from counterpane.library.yarn_largest import Stock, stocks_of
 from counterpane.library.yarn_requests import yarn_of

@@ -14,7 +14,7 @@ from counterpane.craft.yarn.amounts import CARRIED_ROWS
 from counterpane.craft.yarn.choosing import TextureNotWorked
 from counterpane.craft.yarn.sections import StripesRunApart
 from counterpane.craft.yarn.stripes import Bumps
-from counterpane.library.safety_inputs import BadInput
+from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import yarns_of
 
 Answer = dict[str, Any]

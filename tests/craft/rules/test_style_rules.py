@@ -15,6 +15,7 @@ from counterpane.seeding.styles import load_styles
 HOUSE = load_styles()["counterpane"]
 PLAIN = load_styles()["plain-words"]
 POCKET = load_styles()["pocket-card"]
+SILENT = Style("silent", "Silent", "As the designer likes, throughout.", "house")
 
 
 def judged(text: str, vocabulary: Vocabulary, style: Style = HOUSE) -> tuple[Finding, ...]:
@@ -99,6 +100,12 @@ SOUND = [
 def test_what_the_style_says_nothing_of_is_left_alone(text: str, vocabulary: Vocabulary) -> None:
     """A name of a row, brackets round one stitch and a length in one unit are as the designer likes."""
     assert judged(text, vocabulary) == ()
+
+
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)
+def test_a_style_that_asks_for_nothing_finds_nothing(rule: Rule, vocabulary: Vocabulary) -> None:
+    """A key that a style leaves out is as the designer likes, whatever is printed."""
+    assert judged(rule.bad, vocabulary, SILENT) == ()
 
 
 def test_departures_of_one_kind_are_one_finding(vocabulary: Vocabulary) -> None:

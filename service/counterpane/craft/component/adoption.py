@@ -139,14 +139,14 @@ def _summary(component: Component, vocabulary: Vocabulary) -> str:
     """Say what the rows are in one sentence of derived facts."""
     (version,) = derive(component, vocabulary).versions
     many = "one row" if version.row_repeat == 1 else f"{version.row_repeat} rows"
-    opened = ", with openings" if most_opened(version, vocabulary) else ""
+    opened = ", with openings" if most_opened(version) else ""
     return f"{many[0].upper()}{many[1:]} over {' or '.join(map(say_counts, version.starts))}{opened}."
 
 
 def _safety(component: Component, vocabulary: Vocabulary) -> SafetyNotes:
     """Return what the rows show of openings and of yarn past slipped stitches; the rest is not known from rows."""
     (version,) = derive(component, vocabulary).versions
-    opened, slipped = most_opened(version, vocabulary), most_slipped(version, vocabulary)
+    opened, slipped = most_opened(version), most_slipped(version)
     other = any(_may_open(node, vocabulary) for row in version.rows for node in everything(row.parts))
     none: Note = "not known" if other else "none"
     return SafetyNotes(

@@ -46,7 +46,7 @@ def prove(component: Component, vocabulary: Vocabulary) -> tuple[Problem, ...]:
         return tuple(fitting)
     examples = [each for place, e in enumerate(component.examples) for each in _example(e, place, derived, vocabulary)]
     allowed = [each for place, p in enumerate(component.parameters) for each in _parameter(p, place, derived)]
-    return (*examples, *allowed, *_safety(component, derived, vocabulary))
+    return (*examples, *allowed, *_safety(component, derived))
 
 
 def _operation(component: Component) -> Iterator[Problem]:
@@ -162,9 +162,9 @@ def _unfit(parameter: Parameter, derived: Derived) -> int | None:
     return next((value for value in allowed if not derived.admits(value)), None)
 
 
-def _safety(component: Component, derived: Derived, vocabulary: Vocabulary) -> Iterator[Problem]:
-    opened = max(most_opened(version, vocabulary) for version in derived.versions)
-    slipped = max(most_slipped(version, vocabulary) for version in derived.versions)
+def _safety(component: Component, derived: Derived) -> Iterator[Problem]:
+    opened = max(most_opened(version) for version in derived.versions)
+    slipped = max(most_slipped(version) for version in derived.versions)
     for name, most, unit, seen in (
         ("openings", opened, "yarn-over", "yarn-overs side by side"),
         ("floats", slipped, "stitches", "slipped stitches side by side, with the yarn past them"),

@@ -2,28 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from counterpane.craft.component.derived import DerivedVersion
-from counterpane.craft.openings import SLIPPED, longest_run
+from counterpane.craft.openings import OPENING_STITCHES, SLIPPED, longest_run
 from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
-from counterpane.craft.stitches import Vocabulary
+
+PASSED_OVER: Mapping[str, int] = {"psso": 1, "p2sso": 2, "pass over": 1}
+"""The stitches of the vocabulary that pass others over, and how many."""
 
 
-def most_opened(version: DerivedVersion, vocabulary: Vocabulary) -> int:
+def most_opened(version: DerivedVersion) -> int:
     """Return the yarn-overs that are worked side by side at most, in any row; 0 where there are none."""
-    opening = frozenset(key for key, stitch in vocabulary.stitches.items() if stitch.opens)
-    return max((longest_run(row.parts, opening, _width(version)) for row in version.rows), default=0)
+    return widest_opening((row.parts for row in version.rows), _width(version))
 
 
-def most_slipped(version: DerivedVersion, vocabulary: Vocabulary) -> int:
-    """Return the stitches slipped side by side at most, with the yarn left lying past them.
+def most_slipped(version: DerivedVersion) -> int:
+    """Return the stitches slipped side by side at most, in any row, with the yarn left lying past them."""
+    return longest_strand((row.parts for row in version.rows), _width(version))
+
+
+def widest_opening(rows: Iterable[tuple[Node, ...]], across: int) -> int:
+    """Return the yarn-overs side by side at most in rows over so many stitches."""
+    return max((longest_run(parts, OPENING_STITCHES, across) for parts in rows), default=0)
+
+
+def longest_strand(rows: Iterable[tuple[Node, ...]], across: int) -> int:
+    """Return the slipped stitches that a strand lies past at most in rows over so many stitches.
 
     A slipped stitch that is passed over has no strand, nor has the first stitch of a row, beside which the yarn waits.
     """
-    kept = (_past_edge(_without_passed(row.parts, vocabulary)) for row in version.rows)
-    return max((longest_run(parts, SLIPPED, _width(version)) for parts in kept), default=0)
+    kept = (_past_edge(_without_passed(parts)) for parts in rows)
+    return max((longest_run(parts, SLIPPED, across) for parts in kept), default=0)
 
 
 def _width(version: DerivedVersion) -> int:
@@ -38,7 +49,7 @@ def _past_edge(parts: tuple[Node, ...]) -> tuple[Node, ...]:
             return parts
 
 
-def _without_passed(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Node, ...]:
+def _without_passed(parts: Sequence[Node]) -> tuple[Node, ...]:
     """Return the parts without the slipped stitches that a later one in the same list is said to pass over."""
     done: list[Node] = []
     passed = 0
@@ -48,13 +59,13 @@ def _without_passed(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Node
             passed -= node.times - left
             done += [replace(node, times=left)] if left else []
             continue
-        if isinstance(node, Work) and vocabulary[node.stitch].makes < 0:
-            passed -= vocabulary[node.stitch].makes * node.times
-        done.append(_inside(node, vocabulary))
+        if isinstance(node, Work):
+            passed += PASSED_OVER.get(node.stitch, 0) * node.times
+        done.append(_inside(node))
     return tuple(done[::-1])
 
 
-def _inside(node: Node, vocabulary: Vocabulary) -> Node:
+def _inside(node: Node) -> Node:
     if isinstance(node, Group | OpenRepeat):
-        return replace(node, parts=_without_passed(node.parts, vocabulary))
+        return replace(node, parts=_without_passed(node.parts))
     return node

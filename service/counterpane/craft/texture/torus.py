@@ -39,17 +39,18 @@ def lattice(cell: Cell) -> Lattice:
     width = len(cell[0])
     along = next(by for by in _divisors(width) if all(row == _along(row, by) for row in cell))
     narrow = [row[:along] for row in cell]
-    up, shift = next(_risings(narrow, along))
-    return Lattice(up, shift, along)
+    return next(_risings(narrow, along))
 
 
-def _risings(rows: Sequence[Labels], width: int) -> Iterator[tuple[int, int]]:
-    """Give the rises, fewest rows first, that fix the texture with their shifts; a whole round always does."""
-    for up in _divisors(len(rows)):
-        higher = (*rows[up:], *rows[:up])
-        for shift in range(width):
-            if all(_along(above, shift) == row for row, above in zip(rows, higher, strict=True)):
-                yield up, shift
+def _risings(rows: Sequence[Labels], width: int) -> Iterator[Lattice]:
+    """Give the lattices of rows of this least period, the lowest rise first; a whole round is always one."""
+    rises = ((up, (*rows[up:], *rows[:up])) for up in _divisors(len(rows)))
+    return (
+        Lattice(up, shift, width)
+        for up, higher in rises
+        for shift in range(width)
+        if all(_along(above, shift) == row for row, above in zip(rows, higher, strict=True))
+    )
 
 
 def _along(row: Labels, by: int) -> Labels:
