@@ -19,6 +19,7 @@ from counterpane.craft.rows.tree import (
     Turn,
     Work,
 )
+from counterpane.craft.trace import trace
 
 from .handmade import KNIT, PLACE, REMOVE, SLIP, TO_MARKER, misfit_of
 from .small_vocabulary import VOCABULARY
@@ -90,6 +91,7 @@ def test_a_square_from_the_centre_grows_between_its_markers() -> None:
         (Group((*quarter, OpenRepeat((Work("k"),), 1, marker=True, plain=True), *quarter, SLIP), 4),),
     ]
     assert [step.after for step in work(rows, 8, VOCABULARY, ["round", "round"])] == [16, 24]
+    assert [step.after for step in trace(rows, 8, VOCABULARY, ["round", "round"]).steps] == [16, 24]
 
 
 def test_a_marker_that_ends_the_round_need_not_be_placed() -> None:
