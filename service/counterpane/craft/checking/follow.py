@@ -206,7 +206,7 @@ class _Follower:
             self.lose()
             return
         chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows], self.maps)
-        passes, before = self.passes(step, chain), self.now
+        passes, before = self.passes_between_markers(step, rows, chain), self.now
         if passes is not None:
             self.work_passes(step, rows, chain, passes)
         elif chain.drift != 0 and not chain.proved_at_count_only:
@@ -232,6 +232,20 @@ class _Follower:
             self.now = self.began = step.again.remain if step.again.stated is None else step.again.stated
         elif change and self.now is not None:
             self.now = self.began = self.now + change
+
+    def passes_between_markers(self, step: AgainStep, rows: Sequence[Row], chain: Chain) -> int | None:
+        """Return how many further passes a repeat line asks for; one is worked where the rows count to markers."""
+        remain, now = step.again.remain, self.now
+        if remain is None or now is None or not self.stateful or chain.starts:
+            return self.passes(step, chain)
+        run = [*(worked.row for worked in self.waiting), *rows]
+        last = work(
+            [row.parts for row in run], self.began or now, self.vocabulary, [row.side for row in run], self.maps
+        )
+        drift = (last[-1].after or now) - now
+        if not drift or (remain - now) % drift or not 0 < (remain - now) // drift <= MOST_PASSES_WORKED:
+            return self.passes(step, chain)
+        return (remain - now) // drift
 
     def passes(self, step: AgainStep, chain: Chain) -> int | None:
         """Return how many further passes a repeat line asks for, None where it does not say or cannot reach it."""
