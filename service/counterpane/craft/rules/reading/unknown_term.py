@@ -31,9 +31,16 @@ def unknown_term(examined: Examined) -> Iterator[Finding]:
         likely = next(iter(likely_words(fault, examined.vocabulary)), None) if index < MOST_GUESSES else None
         message = f"{quoted(fault.word)} is not a word of knitting that is known here."
         hint = f"Did you mean {quoted(likely)}?" if likely else "Write the stitch with its usual abbreviation."
+        if index < MOST_GUESSES and _is_explained(fault.word.lower(), examined.instructions.page.glossary.names):
+            message = f"{quoted(fault.word)} is explained in the text, and not known here by its stitches."
+            hint = "Write its stitches in the row, in brackets."
         if fault.word.lower() in _CHANGES:
             message = f"What {quoted(fault.word)} changes in the row before it is not worked out here."
             hint = "Write this row out in full."
         yield at(
             fault.place, "unknown-term", "error", message, hint, corrections=said(examined, fault.place.line, "row")
         )
+
+
+def _is_explained(word: str, names: frozenset[str]) -> bool:
+    return word in names or any(name.startswith(f"{word} ") for name in names)
