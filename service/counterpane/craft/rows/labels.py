@@ -38,7 +38,9 @@ _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
-LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:(?:more\s+)?times?|sts?|stitches)\b))*"
+# "Rep rows 1-4 to 30 in." names four rows.
+_MEASURED = r"\s*+(?:\"|(?:(?:more\s+)?times?|sts?|stitches|ins|inch(?:es)?|cm|in(?=\s*(?:[.,;]|$)))\b)"
+LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!{_MEASURED}))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
 ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<={_ENDED})|{ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"

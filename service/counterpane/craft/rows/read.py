@@ -17,12 +17,14 @@ from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.repeats import (
     REPEAT,
+    bracketed_repeat,
     close_bracket,
     letter_mark,
     star,
 )
 from counterpane.craft.rows.row_clauses import KINDS, NUMBERED, Clause, take_note
 from counterpane.craft.rows.stitching import take_stitch
+from counterpane.craft.rows.stops import Stop
 from counterpane.craft.rows.tree import Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.words import Token, normal_lines, tokens
 from counterpane.craft.rows.workings import MARKERS
@@ -120,13 +122,30 @@ def _pause(reading: Reading, token: Token) -> None:
     """Move past a sign; a semicolon, a full stop and a dash end a clause."""
     if token.norm == "&" and commands.take_order(reading.cursor, reading.nest):
         return
+    if token.norm == "." and _goes_on(reading):
+        return
     reading.cursor.at += 1
     if token.norm in _CLAUSE_ENDS:
         reading.nest.pause()
 
 
+def _goes_on(reading: Reading) -> bool:
+    """Read the points at the end of "k1, p1…": what has been said goes on to the end of the row."""
+    cursor, nest = reading.cursor, reading.nest
+    points = [token.norm for token in cursor.run[cursor.at : cursor.at + 4]]
+    if points != ["."] * 3 or len(nest.frames) > 1 or not all(isinstance(node, Work) for node in nest.frame.items):
+        return False
+    cursor.at += len(points)
+    if nest.frame.items:
+        nest.go_on(None, Stop(rest=0))
+        nest.whole = True
+    return True
+
+
 def _open(reading: Reading, token: Token) -> None:
     """Move past a note in brackets or a letter that marks a repeat, or open a bracket."""
+    if bracketed_repeat(reading.cursor, reading.nest):
+        return
     if letter_mark(reading.cursor, reading.nest, reading.marks) or _explained(reading) or take_note(reading):
         return
     reading.nest.open(token.norm, token.place)

@@ -203,6 +203,17 @@ def _pair_follows(cursor: Cursor, nest: Nest) -> bool:
     return mark in [token.norm for token in cursor.run[cursor.at + 1 :]]
 
 
+def bracketed_repeat(cursor: Cursor, nest: Nest) -> bool:
+    """Read "(repeat from *)" behind a star, whose brackets hold nothing to work."""
+    if cursor.word(1) not in REPEAT or not nest.frame.is_star or cursor.word(2) not in ("from", nest.frame.opener):
+        return False
+    cursor.at += 1
+    repeat_clause(cursor, nest)
+    if cursor and cursor.token.kind == "close":
+        cursor.at += 1
+    return True
+
+
 def repeat_from(cursor: Cursor, nest: Nest, place: Place, mark: str, until: str | None) -> None:
     """Repeat from the star that is named, or between two, as far or as often as the next words say."""
     stop = _stop(cursor)

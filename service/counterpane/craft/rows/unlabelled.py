@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
@@ -18,7 +19,9 @@ from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import Token, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
-_NUMBER = re.compile(r"\s*\|?\s*(\d{1,4})\s*[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?")
+_NUMBER = re.compile(
+    r"\s*\|?\s*(\d{1,4})\s*(?:[(\[]?\s*(rs|ws)\b\s*[)\]]?\s*)?[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?"
+)
 # A stitch with a sign behind it and another further on: no sentence about knitting begins so.
 _STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
 _STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
@@ -70,13 +73,19 @@ def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabell
         return None
     start = printed.end() if printed else clause.start
     body = tokens(clause.line, start, clause.end)
+    if printed and borrowed(body):
+        return _Unlabelled(int(printed[1]), _side(printed), body)
     named = clause.kind == "prose" or STITCHES.match(clause.line.text, start)
     if not (named and body and _may_work(body[0], vocabulary)):
         return None
     if not (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start)):
         return None
-    side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
-    return _Unlabelled(int(printed.group(1)) if printed else None, side, body)
+    return _Unlabelled(int(printed[1]), _side(printed), body) if printed else _Unlabelled(None, None, body)
+
+
+def _side(printed: re.Match[str]) -> Side | None:
+    side = printed[2] or printed[3]
+    return None if side is None else "RS" if side == "rs" else "WS"
 
 
 def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Token] | None:
