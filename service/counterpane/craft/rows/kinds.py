@@ -17,6 +17,8 @@ _MAY_BEGIN = re.compile(
     r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bbo\b|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|\brep\b|"
     r"\binc|\bdec|chain off|\d(?:st|nd|rd|th|d)\b|(?:first|second|third|th)\.?\s?[:-]"
 )
+# A stitch, a printed count and the call of a starred repeat begin nothing else: so begins most of what is looked at.
+_WORKED = re.compile(r"[kp]\d|[(\[]\d|rep(?:eat)?\.? from \*")
 
 
 def may_begin(line: Line) -> bool:
@@ -27,6 +29,8 @@ def may_begin(line: Line) -> bool:
 def kind_at(line: Line, index: int) -> Kind:
     """Tell what begins at an index of a line."""
     text, end = line.text, len(line.text)
+    if _WORKED.match(text, index):
+        return "prose"
     if begins_again(text, index, end):
         return "again"
     if label_at(text, index, end):
