@@ -114,10 +114,16 @@ class _Follower:
         self.walk = Walk()
         self.now = start
         self.waiting: list[_Worked] = []
-        self.stateful = any(names_markers(row.parts) or _turns(row) for row in rows)
+        self.stateful = any(self.moves(row) for row in rows)
         self.done = 0
         self.began = start
         self.jammed = self.ended = False
+
+    def moves(self, row: Row) -> bool:
+        """Tell whether a row has markers or turns, as none has that is one map."""
+        if row.readable and self.maps.of(row.parts) is not None:
+            return False
+        return names_markers(row.parts) or any(isinstance(node, Turn) for node in within(row.parts))
 
     def through(self, steps: Sequence[Step]) -> Walk:
         """Go through all steps."""
@@ -282,7 +288,3 @@ class _Follower:
         printed = step.again.stated
         if printed is not None and self.now is not None and before is not None and printed != self.now:
             self.walk.wrong_counts.append(WrongCount(rows[-1], printed, self.now, step))
-
-
-def _turns(row: Row) -> bool:
-    return any(isinstance(node, Turn) for node in within(row.parts))

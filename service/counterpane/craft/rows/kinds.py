@@ -18,6 +18,8 @@ _MAY_BEGIN = re.compile(
     r"\brep\b|\binc|\bdec|chain off|holder|\bheld\b|"
     rf"\d(?:{'|'.join(ENDINGS)})\b|(?:first|second|third|th)\.?\s?[:-]"
 )
+# A stitch, a printed count and the call of a starred repeat begin nothing else: so begins most of what is looked at.
+_WORKED = re.compile(r"[kp]\d|[(\[]\d|rep(?:eat)?\.? from \*")
 
 
 def may_begin(line: Line) -> bool:
@@ -28,6 +30,8 @@ def may_begin(line: Line) -> bool:
 def kind_at(line: Line, index: int) -> Kind:
     """Tell what begins at an index of a line."""
     text, end = line.text, len(line.text)
+    if _WORKED.match(text, index):
+        return "prose"
     if begins_again(text, index, end):
         return "again"
     if label_at(text, index, end):
