@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from counterpane.craft.checking import Examined, examine
-from counterpane.craft.findings import Rule
+from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import wording
 from counterpane.craft.stitches import Vocabulary
 
@@ -53,6 +53,24 @@ def test_no_rule_of_wording_is_an_error(vocabulary: Vocabulary) -> None:
     texts = [text for _, text in cases(BAD)]
     found = [f for text in texts for rule in wording.RULES for f in rule.check(examine(text, vocabulary))]
     assert {finding.severity for finding in found} == {"warning", "note"}
+
+
+def found_by(slug: str, text: str, vocabulary: Vocabulary) -> list[Finding]:
+    """Return what one rule of wording says of a text."""
+    return [f for rule in wording.RULES if rule.slug == slug for f in rule.check(examine(text, vocabulary))]
+
+
+def test_an_attachment_is_named_once(vocabulary: Vocabulary) -> None:
+    """The first place of each kind is told, though the text comes back to it."""
+    text = "For a baby.\nMaterials: wool, 4 buttons.\nRow 1: Knit.\n\nFinishing\nSew on the buttons."
+    assert [finding.line for finding in found_by("attachment-near-a-baby", text, vocabulary)] == [2]
+
+
+def test_an_explanation_in_signs_read_otherwise_is_left_to_the_author(vocabulary: Vocabulary) -> None:
+    """Printed with a soft hyphen it is found to be that of another stitch, and its line is not written anew."""
+    text = "k = knit\nssk = knit 2 to\N{SOFT HYPHEN}gether\n\nCast on 4 sts.\nRow 1: K2, ssk."
+    (finding,) = found_by("abbreviation-explained-otherwise", text, vocabulary)
+    assert finding.corrections == ()
 
 
 def test_an_abbreviation_is_asked_for_once(vocabulary: Vocabulary) -> None:

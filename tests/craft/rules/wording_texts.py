@@ -196,6 +196,7 @@ GOOD: dict[str, tuple[str, ...]] = {
     "rows-and-rounds-mixed": (
         "Row 1: K4.\nRow 2: P4.\nJoin to work in the round.\nRound 3: K4.",
         "Rnd 1: K4.\nRound 2: K4.",
+        "Row 1: K4.\nRow 2: P4.\n\nHem\n\nRound 1: K4.\nRound 2: K4.",
     ),
     "count-not-printed": (
         "Cast on 8 sts.\nRow 1: K2tog, k6.\nRow 2: K2tog, k5.",
@@ -233,6 +234,7 @@ GOOD: dict[str, tuple[str, ...]] = {
     "repeat-extent-unclear": (
         "Row 1: K4.\nRow 2: P4.\nRep last row.",
         "Rows 1-4: K4.\nRep last row.",
+        "Cast on 4 sts.\nRow 1: K4.\nBind off.\n\nCast on 4 sts.\nRow 1: P4.\nRow 2: K4.\nRep last 2 rows.",
         "Row 1: K4.\nRow 2: P4.\nRepeat pattern.",
     ),
     "repeat-across-parts": (
