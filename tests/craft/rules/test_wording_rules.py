@@ -9,7 +9,16 @@ from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import wording
 from counterpane.craft.stitches import Vocabulary
 
-from .wording_texts import BAD, FRAGMENTS, GOOD, LIST
+from .wording_texts import BAD, GOOD, LIST
+
+FRAGMENTS = (
+    "Row 1 (RS): K2, *p3, k2; rep from * to end.",
+    "Row 7: Sl 1, k to 3 sts before marker, k2tog, k1, sm, k to end.",
+    "*k2, yo, k2tog; rep from * to last st, k1",
+    "Row 12: With B, cast off 3 sts, k to end. (17 sts)",
+    "Rep rows 1-4 until piece measures 60 cm, ending with a WS row.",
+    "C4F",
+)
 
 
 def said(text: str, vocabulary: Vocabulary) -> set[str]:

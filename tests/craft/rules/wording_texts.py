@@ -1,4 +1,4 @@
-"""Texts by rule of wording: BAD ones that trip it, GOOD ones that only look as if; and fragments."""
+"""Texts by rule of wording: BAD ones that trip it, GOOD ones that only look as if."""
 
 from __future__ import annotations
 
@@ -296,11 +296,3 @@ GOOD: dict[str, tuple[str, ...]] = {
         "Row 1: K2tog, k6.\nRow 2: Knit 2 together, k5.",
     ),
 }
-FRAGMENTS = (
-    "Row 1 (RS): K2, *p3, k2; rep from * to end.",
-    "Row 7: Sl 1, k to 3 sts before marker, k2tog, k1, sm, k to end.",
-    "*k2, yo, k2tog; rep from * to last st, k1",
-    "Row 12: With B, cast off 3 sts, k to end. (17 sts)",
-    "Rep rows 1-4 until piece measures 60 cm, ending with a WS row.",
-    "C4F",
-)
