@@ -110,6 +110,18 @@ def test_ways_take_edges_and_empty_repeats_into_account() -> None:
     assert ways(row, 11, VOCABULARY) == ((0, 3), (3, 1))
 
 
+def test_ways_share_out_twos_and_fives() -> None:
+    """Nineteen are two twos and three fives, or seven twos and one five."""
+    row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 5),), None))
+    assert ways(row, 19, VOCABULARY) == ((2, 3), (7, 1))
+
+
+def test_a_repeat_that_ends_otherwise_may_be_left_out() -> None:
+    """Its last working is worked once; over the other six stitches the second repeat alone comes out."""
+    row = (OpenRepeat((Work("k", 2),), None, last=(Work("k"),)), OpenRepeat((Work("p", 3),), None))
+    assert ways(row, 7, VOCABULARY) == ((0, 2),)
+
+
 def test_no_way_is_told_where_the_stitches_never_divide() -> None:
     """Twos and fours make no odd number."""
     row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 4),), None))
