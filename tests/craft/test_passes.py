@@ -47,6 +47,12 @@ def test_rows_that_nothing_works_cannot_be_repeated() -> None:
     assert not can_repeat(Chain(()))
 
 
+def test_a_pass_that_falls_short_is_not_counted(vocabulary: Vocabulary) -> None:
+    """Two stitches less at each pass and four needed: from seven, five remain, then three, over which none is left."""
+    chain = count(rows_of("k2tog, k to last 2 sts, k2tog", vocabulary), vocabulary)
+    assert [passes_from(chain, start) for start in (6, 7, 8)] == [2, 2, 3]
+
+
 @pytest.mark.parametrize(
     ("text", "again", "start", "passes"),
     [

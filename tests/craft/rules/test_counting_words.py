@@ -64,6 +64,16 @@ SAID = [
     ("Cast on 10 sts.\nRow 1: K2tog, k to end.\nRep row 1.", "These rows lose 1 stitch in one pass, each time.", FITS),
     ("Row 1: *K1, yo; rep from * to end.\nRep row 1.", "These rows change the count in one pass, each time.", FITS),
     (
+        "Cast on 6 sts.\nRow 1: *K2tog; rep from * to last 2 sts, kfb, kfb.\nRep row 1.",
+        "These rows come back to 6 stitches, but not to every count they begin with.",
+        "Say that they are for this count alone, or make them return to any count.",
+    ),
+    (
+        "Cast on 10 sts.\nRow 1: K2tog, k8.\nRep row 1.",
+        "These rows lose 1 stitch in one pass, so that they cannot be worked again.",
+        LOOK.replace("1", "2", 1) + FITS,
+    ),
+    (
         "Cast on 10 sts.\nRow 1: K2tog, k to end.\nRep row 1 until 12 sts remain.",
         "Each pass of these rows would lose 1 stitch; 12 stitches are never reached.",
         "Change the number to stop at, or the rows.",
