@@ -42,6 +42,16 @@ SAID = [
         "Work as many stitches at the end as the stop keeps for them.",
     ),
     (
+        "Row 1: *Sl 2 to cn and hold in front, k2; rep from * to end.",
+        "Row 1 has a repeat that ends with stitches on the cable needle.",
+        "Work them from the cable needle before the repeat ends.",
+    ),
+    (
+        "Row 1: Slip 2 sts to cn and hold in front, *k1 from cn; rep from * to end.",
+        "Row 1 has a repeat that works stitches from the cable needle before it puts any there.",
+        "Begin the repeat with the stitches that go to the cable needle.",
+    ),
+    (
         "Cast on 22 sts.\nRow 1: K2, *p3, k3; rep from * to last 3 sts, k3.",
         "Row 1 begins with 22 stitches, over which the repeat of 6 does not come out even.",
         "Begin the row with 17 or 23, or change the stitches outside the repeat.",
