@@ -82,6 +82,12 @@ def test_a_short_row_is_told_stitch_by_stitch(vocabulary: Vocabulary) -> None:
     assert stitch_by_stitch(out.parts or (), most=3) is None
 
 
+def test_it_is_told_how_often_each_repeat_is_worked(vocabulary: Vocabulary) -> None:
+    """Over 13 the first repeat is worked twice, and the second over what it keeps of the row, three times."""
+    parts = read_row("*k2, p1; rep from * to last 7 sts, k1, *p2; rep from * to end", vocabulary).parts
+    assert write_out(parts, 13, vocabulary).times == (2, 3)
+
+
 @pytest.mark.parametrize(("most", "told"), [(5, False), (6, True)])
 def test_a_row_is_as_long_as_its_stitches_and_numbers(most: int, told: bool, vocabulary: Vocabulary) -> None:
     """Two stitches, a pair worked twice and one stitch are six to count along."""

@@ -174,7 +174,7 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, spot: Spot, vocabulary: Vocab
 
 
 def _all_bound_off(node: BindOff) -> OpenRepeat:
-    return OpenRepeat((BindOff(1, node.manner, joined=True, place=node.place),), stop=0, place=node.place)
+    return OpenRepeat((BindOff(1, joined=True, place=node.place),), stop=0, place=node.place)
 
 
 def _fitted(needle: Needle, node: OpenRepeat, span: Amount, keep: int, body: Effect) -> tuple[Needle, Amount]:
