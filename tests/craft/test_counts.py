@@ -60,6 +60,11 @@ def test_no_multiple_is_right_where_one_count_works(stated: tuple[int, int]) -> 
     assert judge(*stated, Progression.only(24)) == "wrong"
 
 
+def test_any_count_may_be_stated_as_a_multiple_of_one() -> None:
+    """A multiple of 1 promises every count, which is right where every count works."""
+    assert judge(1, 0, Progression(1, 0, 1)) == "right"
+
+
 def test_the_first_stitch_that_fails_is_named(vocabulary: Vocabulary) -> None:
     """A row of 2 and 6 and 4 stitches over 6 stops inside the group, in its second round."""
     misfit = misfit_of([read_row("k2, (k1, p2) twice, k4", vocabulary).parts], 6, vocabulary)

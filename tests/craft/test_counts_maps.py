@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from hypothesis import given
 
-from counterpane.craft.counts import Maps
+from counterpane.craft.counts import Maps, count
 from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.walking import walk_row
-from counterpane.craft.rows.tree import Node, OpenRepeat, Work
+from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
 
 from .random_rows import chains
 from .small_vocabulary import VOCABULARY
@@ -59,7 +59,16 @@ def test_a_map_tells_what_a_row_leaves() -> None:
     """Rib over a multiple of 4 and 2 more leaves what it takes, and takes nothing else."""
     found = Maps(VOCABULARY).of(RIB)
     assert found is not None
-    assert [found.after(count) for count in (2, 6, 8, 10)] == [None, 6, None, 10]
+    assert [found.after(before) for before in (2, 6, 8, 10)] == [None, 6, None, 10]
+
+
+def test_a_row_nested_deeper_than_is_followed_has_no_map() -> None:
+    """Its count is not guessed at: the walk says that it proves nothing."""
+    nested: Node = Work("k")
+    for _ in range(101):
+        nested = Group((nested,), 1)
+    assert Maps(VOCABULARY).of((nested,)) is None
+    assert count([(nested,)], VOCABULARY).proved_at_count_only
 
 
 def test_an_equal_row_has_the_same_map() -> None:

@@ -47,6 +47,12 @@ def test_rows_that_nothing_works_cannot_be_repeated() -> None:
     assert not can_repeat(Chain(()))
 
 
+def test_a_pass_that_falls_short_is_not_counted(vocabulary: Vocabulary) -> None:
+    """Two stitches less at each pass and four needed: from seven, five remain, then three, over which none is left."""
+    chain = count(rows_of("k2tog, k to last 2 sts, k2tog", vocabulary), vocabulary)
+    assert [passes_from(chain, start) for start in (6, 7, 8)] == [2, 2, 3]
+
+
 @pytest.mark.parametrize(
     ("text", "again", "start", "passes"),
     [
@@ -108,6 +114,18 @@ def test_ways_take_edges_and_empty_repeats_into_account() -> None:
     """Between two edge stitches of 11, nine are three threes, or three pairs and one three."""
     row = (Work("k"), OpenRepeat((Work("k", 2),), None, plain=True), OpenRepeat((Work("p", 3),), None), Work("k"))
     assert ways(row, 11, VOCABULARY) == ((0, 3), (3, 1))
+
+
+def test_ways_share_out_twos_and_fives() -> None:
+    """Nineteen are two twos and three fives, or seven twos and one five."""
+    row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 5),), None))
+    assert ways(row, 19, VOCABULARY) == ((2, 3), (7, 1))
+
+
+def test_a_repeat_that_ends_otherwise_may_be_left_out() -> None:
+    """Its last working is worked once; over the other six stitches the second repeat alone comes out."""
+    row = (OpenRepeat((Work("k", 2),), None, last=(Work("k"),)), OpenRepeat((Work("p", 3),), None))
+    assert ways(row, 7, VOCABULARY) == ((0, 2),)
 
 
 def test_no_way_is_told_where_the_stitches_never_divide() -> None:

@@ -13,7 +13,7 @@ from counterpane.craft.counts.wellformed import within
 from counterpane.craft.counts.writing_out import WrittenOut, stitch_by_stitch, write_out
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import NOWHERE, Node, OpenRepeat
+from counterpane.craft.rows.tree import NOWHERE, Node, OpenRepeat, Place
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 from counterpane.craft.trace.loops import Worked
@@ -80,6 +80,28 @@ def test_a_short_row_is_told_stitch_by_stitch(vocabulary: Vocabulary) -> None:
     single = stitch_by_stitch(out.parts or ())
     assert single is not None and say_row(single, vocabulary) == "k2, p3, k2, p3, k3"
     assert stitch_by_stitch(out.parts or (), most=3) is None
+
+
+def test_it_is_told_how_often_each_repeat_is_worked(vocabulary: Vocabulary) -> None:
+    """Over 13 the first repeat is worked twice, and the second over what it keeps of the row, three times."""
+    parts = read_row("*k2, p1; rep from * to last 7 sts, k1, *p2; rep from * to end", vocabulary).parts
+    assert write_out(parts, 13, vocabulary).times == (2, 3)
+
+
+@pytest.mark.parametrize(("most", "told"), [(5, False), (6, True)])
+def test_a_row_is_as_long_as_its_stitches_and_numbers(most: int, told: bool, vocabulary: Vocabulary) -> None:
+    """Two stitches, a pair worked twice and one stitch are six to count along."""
+    parts = read_row("k2, (p3, k2) twice, k1", vocabulary).parts
+    assert (stitch_by_stitch(parts, most=most) is not None) is told
+
+
+def test_a_row_that_fails_behind_a_marker_tells_where_and_with_what(vocabulary: Vocabulary) -> None:
+    """The marker hangs after three of six: five of the three behind it cannot be worked."""
+    marked = write_out(read_row("k3, pm, k3", vocabulary).parts, 6, vocabulary, "RS")
+    failed = write_out(read_row("p to marker, sm, p5", vocabulary).parts, 6, vocabulary, "WS", marked)
+    assert failed.misfit is not None
+    assert (failed.misfit.has, failed.misfit.asked, failed.misfit.left) == (6, 5, 3)
+    assert failed.misfit.place == Place(1, 18)
 
 
 def worked(parts: Nodes, count: int, vocabulary: Vocabulary) -> list[tuple[Worked, ...]]:

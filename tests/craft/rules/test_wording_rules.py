@@ -5,11 +5,20 @@ from __future__ import annotations
 import pytest
 
 from counterpane.craft.checking import Examined, examine
-from counterpane.craft.findings import Rule
+from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import wording
 from counterpane.craft.stitches import Vocabulary
 
-from .wording_texts import BAD, FRAGMENTS, GOOD, LIST
+from .wording_texts import BAD, GOOD, LIST
+
+FRAGMENTS = (
+    "Row 1 (RS): K2, *p3, k2; rep from * to end.",
+    "Row 7: Sl 1, k to 3 sts before marker, k2tog, k1, sm, k to end.",
+    "*k2, yo, k2tog; rep from * to last st, k1",
+    "Row 12: With B, cast off 3 sts, k to end. (17 sts)",
+    "Rep rows 1-4 until piece measures 60 cm, ending with a WS row.",
+    "C4F",
+)
 
 
 def said(text: str, vocabulary: Vocabulary) -> set[str]:
@@ -53,6 +62,24 @@ def test_no_rule_of_wording_is_an_error(vocabulary: Vocabulary) -> None:
     texts = [text for _, text in cases(BAD)]
     found = [f for text in texts for rule in wording.RULES for f in rule.check(examine(text, vocabulary))]
     assert {finding.severity for finding in found} == {"warning", "note"}
+
+
+def found_by(slug: str, text: str, vocabulary: Vocabulary) -> list[Finding]:
+    """Return what one rule of wording says of a text."""
+    return [f for rule in wording.RULES if rule.slug == slug for f in rule.check(examine(text, vocabulary))]
+
+
+def test_an_attachment_is_named_once(vocabulary: Vocabulary) -> None:
+    """The first place of each kind is told, though the text comes back to it."""
+    text = "For a baby.\nMaterials: wool, 4 buttons.\nRow 1: Knit.\n\nFinishing\nSew on the buttons."
+    assert [finding.line for finding in found_by("attachment-near-a-baby", text, vocabulary)] == [2]
+
+
+def test_an_explanation_in_signs_read_otherwise_is_left_to_the_author(vocabulary: Vocabulary) -> None:
+    """Printed with a soft hyphen it is found to be that of another stitch, and its line is not written anew."""
+    text = "k = knit\nssk = knit 2 to\N{SOFT HYPHEN}gether\n\nCast on 4 sts.\nRow 1: K2, ssk."
+    (finding,) = found_by("abbreviation-explained-otherwise", text, vocabulary)
+    assert finding.corrections == ()
 
 
 def test_an_abbreviation_is_asked_for_once(vocabulary: Vocabulary) -> None:

@@ -1,4 +1,4 @@
-"""Texts by rule of wording: BAD ones that trip it, GOOD ones that only look as if; and fragments."""
+"""Texts by rule of wording: BAD ones that trip it, GOOD ones that only look as if."""
 
 from __future__ import annotations
 
@@ -196,6 +196,7 @@ GOOD: dict[str, tuple[str, ...]] = {
     "rows-and-rounds-mixed": (
         "Row 1: K4.\nRow 2: P4.\nJoin to work in the round.\nRound 3: K4.",
         "Rnd 1: K4.\nRound 2: K4.",
+        "Row 1: K4.\nRow 2: P4.\n\nHem\n\nRound 1: K4.\nRound 2: K4.",
     ),
     "count-not-printed": (
         "Cast on 8 sts.\nRow 1: K2tog, k6.\nRow 2: K2tog, k5.",
@@ -233,6 +234,7 @@ GOOD: dict[str, tuple[str, ...]] = {
     "repeat-extent-unclear": (
         "Row 1: K4.\nRow 2: P4.\nRep last row.",
         "Rows 1-4: K4.\nRep last row.",
+        "Cast on 4 sts.\nRow 1: K4.\nBind off.\n\nCast on 4 sts.\nRow 1: P4.\nRow 2: K4.\nRep last 2 rows.",
         "Row 1: K4.\nRow 2: P4.\nRepeat pattern.",
     ),
     "repeat-across-parts": (
@@ -294,11 +296,3 @@ GOOD: dict[str, tuple[str, ...]] = {
         "Row 1: K2tog, k6.\nRow 2: Knit 2 together, k5.",
     ),
 }
-FRAGMENTS = (
-    "Row 1 (RS): K2, *p3, k2; rep from * to end.",
-    "Row 7: Sl 1, k to 3 sts before marker, k2tog, k1, sm, k to end.",
-    "*k2, yo, k2tog; rep from * to last st, k1",
-    "Row 12: With B, cast off 3 sts, k to end. (17 sts)",
-    "Rep rows 1-4 until piece measures 60 cm, ending with a WS row.",
-    "C4F",
-)

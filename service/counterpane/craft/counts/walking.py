@@ -195,7 +195,7 @@ def _placed(needle: Needle, node: OpenRepeat, times: Amount, last: Effect, vocab
 
 
 def _all_bound_off(node: BindOff) -> OpenRepeat:
-    return OpenRepeat((BindOff(1, node.manner, joined=True, place=node.place),), stop=0, place=node.place)
+    return OpenRepeat((BindOff(1, joined=True, place=node.place),), stop=0, place=node.place)
 
 
 def _fitted(needle: Needle, node: OpenRepeat, span: Amount, keep: int, body: Effect) -> tuple[Needle, Amount]:

@@ -64,11 +64,9 @@ def _more(repeated: Repeated) -> int | None:
 
 def _until(repeated: Repeated) -> str:
     """Say how long the rows can be worked on from where they stand."""
-    if repeated.fits_again:
-        return "each time"
-    more = _more(repeated)
-    if more == 0:
-        return "so that they cannot be worked again"
+    more = None if repeated.fits_again else _more(repeated)
     if more is None:
         return "each time"
+    if more == 0:
+        return "so that they cannot be worked again"
     return f"so that they can be worked {'once' if more == 1 else f'{more} times'} more and then not again"

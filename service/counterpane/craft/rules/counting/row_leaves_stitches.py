@@ -28,7 +28,10 @@ def row_leaves_stitches(examined: Examined) -> Iterator[Finding]:
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     """Word what is left over with its numbers."""
-    left = f"leaves {stitches(misfit.left)} unworked" if misfit.left else "leaves stitches unworked"
+    if misfit.left is None:
+        message = f"{name} has a repeat that ends with stitches on the cable needle."
+        return message, "Work them from the cable needle before the repeat ends."
+    left = f"leaves {stitches(misfit.left)} unworked"
     if misfit.has is None:
         return f"{name} {left}, whatever the cast-on.", "Work as many stitches at the end as the stop keeps for them."
     message = f"{name} begins with {stitches(misfit.has)} and {left}."

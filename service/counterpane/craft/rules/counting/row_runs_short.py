@@ -28,10 +28,11 @@ def row_runs_short(examined: Examined) -> Iterator[Finding]:
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     """Word the shortage with its numbers and the nearest counts."""
-    asked = "asks for more stitches than are left"
-    if misfit.asked is not None:
-        left = f"{misfit.left or 'none'} {'is' if misfit.left == 1 else 'are'} left"
-        asked = f"asks for {stitches(misfit.asked)} where {left}"
+    if misfit.asked is None:
+        message = f"{name} has a repeat that works stitches from the cable needle before it puts any there."
+        return message, "Begin the repeat with the stitches that go to the cable needle."
+    left = f"{misfit.left or 'none'} {'is' if misfit.left == 1 else 'are'} left"
+    asked = f"asks for {stitches(misfit.asked)} where {left}"
     if misfit.has is None:
         return f"{name} {asked}, whatever the cast-on.", "Make what follows use no more than the stitches kept for it."
     message = f"{name} begins with {stitches(misfit.has)} and here {asked}."

@@ -44,10 +44,8 @@ def rows_and_rounds_mixed(examined: Examined) -> Iterator[Finding]:
 
 
 def _renamed(examined: Examined, printed: PrintedRow, kind: re.Pattern[str], other: str) -> tuple[str, ...]:
-    """Return the line with the other word in its label."""
-    match = kind.search(printed.label)
+    """Return the line with the other word in its label, which has a word of this kind."""
+    match = next(kind.finditer(printed.label))
     line, begin = given_line(examined, printed.row.place.line), printed.row.place.column - 1
-    if match is None:
-        return ()
     plural = "s" if match.group().endswith("s") else ""
     return (line[: begin + match.start()] + other + plural + line[begin + match.end() :],)

@@ -57,10 +57,7 @@ def _minority(stated: Sequence[tuple[PrintedRow, str]]) -> list[tuple[PrintedRow
 
 
 def _swapped(examined: Examined, place: Place, label: str, other: str) -> tuple[str, ...]:
-    """Return the line with the other side in its label."""
+    """Return the line with the other side in its label, which prints one."""
     line = given_line(examined, place.line)
-    match = _SIDE.search(label)
-    if match is None:
-        return ()
-    start, end = place.column - 1 + match.start(), place.column - 1 + match.end()
-    return (line[:start] + other + line[end:],)
+    start, end = next(_SIDE.finditer(label)).span()
+    return (line[: place.column - 1 + start] + other + line[place.column - 1 + end :],)
