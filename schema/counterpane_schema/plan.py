@@ -128,7 +128,7 @@ class Pace(Closed):
 class PlanRequest(Closed):
     """A recipe at a gauge and a size."""
 
-    construction = Word("one-piece")
+    construction = Word("one-piece", "sides-picked-up")
     parts = fields.Nested(Parts, required=True)
     gauge = gauges()
     size = fields.Nested(Size, required=True)
@@ -168,6 +168,11 @@ class PlanAnswer(Open):
     beside_cots = fields.List(fields.Dict(), required=True)
     swatches = fields.List(fields.Dict(), required=True)
     sections = fields.List(fields.Dict(), required=True)
+    picked = fields.List(
+        fields.Dict(),
+        required=True,
+        metadata={"description": "What is picked up along each edge; empty if nothing is."},
+    )
     nearest = fields.List(fields.Dict(), required=True)
     stitches_total = Whole(required=True, least=1)
     yarn = fields.Nested(YarnAnswer, required=True, allow_none=True)

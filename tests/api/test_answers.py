@@ -68,6 +68,16 @@ class TestPlans:
         assert answer["counts"]["cast_on"] == 153
         assert not PlanAnswer().validate(answer)
 
+    def test_a_plan_with_picked_up_sides_has_the_same_members_and_its_picks(self, client: FlaskClient) -> None:
+        """Its recipe makes the same plan again, and every section stands in working order."""
+        asked = BLANKET | {"construction": "sides-picked-up"}
+        asked["parts"] = {**asked["parts"], "sides": {"component": "garter-border", "rows": 16}}
+        answer = client.post("/v1/plans", json=asked).json
+        again = client.post("/v1/plans", json=asked | answer["recipe"]).json
+        assert not PlanAnswer().validate(answer)
+        assert [section["name"] for section in answer["sections"]][-2:] == ["left border", "right border"]
+        assert answer["picked"] == again["picked"] != []
+
     def test_inches_and_a_body_in_words_are_taken(self, client: FlaskClient) -> None:
         """The answer's recipe names the usual parts."""
         answer = client.post("/v1/plans", json=SMALL).json

@@ -57,6 +57,24 @@ def test_a_person_reads_the_cast_on_and_its_sum(typed: Type):
     assert "1 selvedge + 6 border + 139 body (46 repeats) + 6 border + 1 selvedge" in done.out
 
 
+def test_a_person_reads_what_is_picked_up_and_checks_the_pattern(typed: Type):
+    """The plan says it for each edge, the pattern as an order, and the pattern goes back through check."""
+    request = changed(construction="sides-picked-up", parts={"body": "waffle"})
+    assert "along the left edge, from the bind-off on" in typed("plan", "-", stdin=request).out
+    text = typed("write", "-", "--as", "text", stdin=request).out
+    assert "pick up and knit" in text
+    assert typed("check", "-", "--json", stdin=text).status == 0
+
+
+def test_sides_that_cannot_be_picked_up_are_refused_with_a_correction(typed: Type):
+    """A left side of its own belongs to borders that are worked with the body."""
+    sides = {"text": "Row 1: knit.", "left": "Row 1: knit.", "rows": 8}
+    request = changed(construction="sides-picked-up", parts={"body": "waffle", "sides": sides})
+    done = typed("plan", "-", "--json", stdin=request)
+    assert done.status == 1
+    assert json.loads(done.out)["findings"][0]["pointer"] == "/parts/sides/left"
+
+
 def test_parts_that_share_no_count_end_with_1_and_a_problem_document(typed: Type):
     """The document is that of the API, with findings and corrections."""
     done = typed("plan", "-", "--json", stdin=json.dumps(MISFIT))

@@ -86,6 +86,36 @@ def test_mixes_of_every_kind_of_part_are_written_without_a_finding(
     assert recheck(pattern, press(pattern), vocabulary()) == ()
 
 
+BODIES = sorted(path.stem for path in (seeds_root() / "components" / "body").glob("*.toml"))
+
+
+@pytest.mark.parametrize("terms", ["us", "uk"])
+@pytest.mark.parametrize("body", BODIES)
+def test_every_body_with_picked_up_sides_reads_back_as_it_does_in_one_piece(body: str, terms: Terms) -> None:
+    """The pick-ups open pieces of their own whose rows come out, and nothing is found that the middle alone has not."""
+    found = []
+    for construction, sides in (("one-piece", None), ("sides-picked-up", "garter-border")):
+        parts = {"body": body, "sides": sides}
+        content = {"construction": construction, "parts": parts, "gauge": GAUGE, "size": SIZE}
+        pattern = write_pattern(planned(content), vocabulary(), terms)
+        found.append({line.split(": ")[1] for line in recheck(pattern, as_text(pattern), vocabulary())})
+    assert found[1] - {"gauge-without-rows"} <= found[0]
+    assert [border.line.split(",")[0] for border in pattern.borders] == ["With RS facing"] * 2
+
+
+@pytest.mark.parametrize("press", PRESSES)
+@pytest.mark.parametrize("terms", ["us", "uk"])
+@pytest.mark.parametrize("sides", ["garter-border", "seed-stitch-border", "rib-two-by-two-border", "eyelet-border"])
+def test_picked_up_borders_are_written_without_an_error_or_a_warning(sides: str, terms: Terms, press: Any) -> None:
+    """A rib, a moss and an eyelet border begin on the WS row after the pick-up and keep their counts."""
+    parts = {"body": "stocking-stitch", "sides": {"component": sides, "rows": 12}, "selvedge": "chain-selvedge"}
+    plan = planned({"construction": "sides-picked-up", "parts": parts, "gauge": GAUGE, "size": SIZE})
+    text = press(write_pattern(plan, vocabulary(), terms))
+    checked = check_text(text, vocabulary(), terms=terms)
+    assert [each for each in checked["findings"] if each["severity"] != "note"] == []
+    assert [row["before"] for row in checked["rows"] if "border" in (row["section"] or "")][-1] == plan.picked[1].picks
+
+
 @pytest.mark.parametrize("index", range(len(RECIPES)), ids=[path.stem for path in RECIPES])
 def test_us_and_uk_texts_have_the_same_counts(index: int) -> None:
     """The words differ, the knitting does not."""

@@ -59,6 +59,41 @@ PARTS = st.fixed_dictionaries(
 SIZES = st.fixed_dictionaries({"width_cm": st.integers(15, 150), "length_cm": st.integers(15, 150)})
 
 
+ROWS = st.integers(20, 60)
+PICKED = stored(*BORDERS).flatmap(lambda part: st.integers(1, 24).map(lambda rows: {**part, "rows": rows})) | END
+
+
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(parts=st.builds(lambda parts, sides: {**parts, "sides": sides}, PARTS, PICKED), size=SIZES, rows=ROWS)
+def test_a_mix_with_picked_up_sides_is_proved_or_refused_with_a_next_step(
+    parts: dict[str, Any],
+    size: dict[str, int],
+    rows: int,
+    starters: Mapping[str, Component],
+    vocabulary: Vocabulary,
+) -> None:
+    """No edge gets more stitches than it has places, the stitches add up, and a refusal never blames the program."""
+    gauge = {"stitches": 22, "rows": rows, "over_cm": 10}
+    content = {
+        "construction": "sides-picked-up",
+        "parts": parts,
+        "gauge": gauge,
+        "size": size,
+    }
+    try:
+        plan = make_plan(plan_request_of(content, starters.__getitem__, vocabulary), vocabulary)
+    except CannotBePlanned as refused:
+        errors = [finding for finding in refused.findings if finding.severity == "error"]
+        assert errors and all(finding.pointer and finding.hint for finding in errors)
+        assert "plan-not-proved" not in {finding.rule for finding in errors}
+    else:
+        borders = sum(edge.picks + edge.border.stitches + edge.border.after for edge in plan.picked)
+        middle = sum(section.stitches for section in plan.sections) + plan.sections[-1].after
+        assert plan.stitches_total == middle + borders
+        assert all(each.picks <= each.places for edge in plan.picked for each in edge.stretches)
+        sampler_of(plan, vocabulary)
+
+
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(parts=PARTS, size=SIZES, corner=st.sampled_from(["ends", "sides"]))
 def test_a_mix_is_planned_and_proved_or_refused_with_a_next_step(

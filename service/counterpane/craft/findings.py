@@ -17,10 +17,10 @@ Subject = TypeVar("Subject")
 
 @dataclass(frozen=True, slots=True)
 class Correction:
-    """A changed value at a JSON pointer of a plan request that makes the plan possible."""
+    """A changed value at a JSON pointer of a plan request that makes the plan possible; None leaves the part out."""
 
     pointer: str
-    value: int | str
+    value: int | str | None
     why: str
 
 

@@ -87,7 +87,7 @@ def disagreement(checked: Content, patterns: Sequence[Pattern]) -> str | None:
             return f"size {number}, line {errors[0]['line']}: {errors[0]['message']}"
         if size["cast_on"] != pattern.cast_on.stitches:
             return f"size {number} casts on {size['cast_on']}"
-        meant = [(row.label, row.side, row.after) for section in pattern.sections for row in section.rows]
+        meant = [(row.label, row.side, row.after) for section in pattern.every_section for row in section.rows]
         if [(row["label"], row["side"], row["after"]) for row in size["rows"]] != meant:
             return f"size {number} has other rows"
     return None
@@ -169,7 +169,7 @@ def _widths(request: PlanRequest, name: str, vocabulary: Vocabulary) -> Iterator
 
 
 def _rows(pattern: Pattern) -> list[tuple[str, ...]]:
-    return [shape(row.text) for section in pattern.sections for row in section.rows]
+    return [shape(row.text) for section in pattern.every_section for row in section.rows]
 
 
 def _pattern(plan: Plan, content: Content, bench: Bench) -> Pattern:

@@ -62,7 +62,7 @@ def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, .
     found = [f"line {each['line']}: {each['rule']}: {each['message']}" for each in checked["findings"]]
     if checked["cast_on"] != pattern.cast_on.stitches:
         found.append(f"cast-on: {checked['cast_on']} read, {pattern.cast_on.stitches} written")
-    meant = [(row.label, row.side, row.after) for section in pattern.sections for row in section.rows]
+    meant = [(row.label, row.side, row.after) for section in pattern.every_section for row in section.rows]
     read = [(row["label"], row["side"], row["after"]) for row in checked["rows"]]
     if len(read) != len(meant):
         found.append(f"rows: {len(read)} read, {len(meant)} written")

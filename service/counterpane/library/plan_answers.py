@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
 
-from counterpane.craft.constructions import Part, Plan, Section
+from counterpane.craft.constructions import Part, PickedEdge, Plan, Section
+from counterpane.craft.constructions.picking import rate_in_words
 from counterpane.craft.findings import Finding
 from counterpane.craft.measures import half_up
 from counterpane.craft.rows.tree import OpenRepeat, Row, Work
@@ -31,7 +32,8 @@ def plan_json(
         "recipe": recipe_json(plan),
         "counts": counts_json(plan),
         "finished": finished_json(plan),
-        "sections": [_section(section) for section in _with_ends(plan.sections)],
+        "sections": [*map(_section, _with_ends(plan.sections)), *map(_border, plan.picked)],
+        "picked": [_picked(edge) for edge in plan.picked],
         "nearest": [
             {"cast_on": near.cast_on, "width_cm": tenths(near.width_cm), "error_cm": tenths(near.error_cm)}
             for near in plan.nearest
@@ -65,13 +67,21 @@ def recipe_json(plan: Plan) -> Answer:
         "parts": {
             "cast_on": _part(request.cast_on),
             "bottom": _part(request.bottom, rows=rows.get("bottom")),
-            "sides": _part(request.sides, stitches=plan.counts.sides),
+            "sides": _sides(plan),
             "selvedge": _part(request.selvedge, stitches=plan.counts.selvedge),
             "body": body if len(body) > 1 else body[0],
             "top": _part(request.top, rows=rows.get("top")),
             "bind_off": _part(request.bind_off),
         },
     }
+
+
+def _sides(plan: Plan) -> Answer | None:
+    """Return the side borders of a recipe: worked with the body in stitches, or picked up and worked in rows."""
+    picked = plan.request.picked
+    if picked is not None:
+        return _part(picked, rows=picked.rows)
+    return _part(plan.request.sides, stitches=plan.counts.sides)
 
 
 def _part(part: Part | None, rows: int | None = None, stitches: int | None = None) -> Answer | None:
@@ -124,6 +134,34 @@ def _with_ends(sections: Iterable[Section]) -> Iterable[tuple[Section, Fraction]
     for section in sections:
         done += section.cm_length
         yield section, done
+
+
+def _border(edge: PickedEdge) -> Answer:
+    """Return the rows of a picked-up border; it ends at its own width, measured outwards from the edge."""
+    return _section((edge.border, edge.border.cm_length))
+
+
+def _picked(edge: PickedEdge) -> Answer:
+    """Return what is picked up along an edge, stretch by stretch in the order in which they are met."""
+    return {
+        "edge": edge.edge,
+        "from": "bind-off" if edge.edge == "left" else "cast-on",
+        "stitches": edge.picks,
+        "needed": tenths(edge.need),
+        "places": edge.places,
+        "stretches": [
+            {
+                "name": each.name,
+                "rows": each.rows,
+                "places": each.places,
+                "place": each.place,
+                "needed": tenths(each.need),
+                "stitches": each.picks,
+                "rate": rate_in_words(each),
+            }
+            for each in edge.stretches
+        ],
+    }
 
 
 def _section(placed: tuple[Section, Fraction]) -> Answer:

@@ -44,7 +44,12 @@ def fabrics_of(plan: Plan) -> Iterator[tuple[str, Part]]:
     request = plan.request
     several = len(request.body) > 1
     bands = ((f"body {place}" if several else "body", band) for place, band in enumerate(request.body, 1))
-    for name, part in (("bottom", request.bottom), ("sides", request.sides), *bands, ("top", request.top)):
+    for name, part in (
+        ("bottom", request.bottom),
+        ("sides", request.sides or request.picked),
+        *bands,
+        ("top", request.top),
+    ):
         if part is not None:
             yield name, part
 

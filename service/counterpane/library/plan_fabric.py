@@ -46,7 +46,7 @@ class PlanFabric:
 def fabric_of(plan: Plan) -> PlanFabric:
     """Estimate the openings and strands of each section at its own gauge."""
     openings, strands = [], []
-    for section in plan.sections:
+    for section in plan.every_section:
         gauge = _gauge_of(section, plan)
         rows = [row.parts for row in section.cycle[: section.rows]]
         if run := widest_opening(rows, section.before):
@@ -67,7 +67,7 @@ def estimates_json(fabric: PlanFabric) -> dict[str, Any]:
 def parts_of(plan: Plan) -> Iterator[tuple[str, Part]]:
     """Give each part of a plan with its name, in working order."""
     request = plan.request
-    before = (("cast_on", request.cast_on), ("bottom", request.bottom), ("sides", request.sides))
+    before = (("cast_on", request.cast_on), ("bottom", request.bottom), ("sides", request.sides or request.picked))
     body = [("body", part) for part in request.body]
     after = (("top", request.top), ("bind_off", request.bind_off))
     for name, part in (*before, ("selvedge", request.selvedge), *body, *after):
@@ -90,7 +90,7 @@ def _openwork(plan: Plan, in_rows: bool) -> bool | None:
 
 def _gaps(plan: Plan) -> bool:
     slips = any(part.component.slipped_edge is not None for _, part in parts_of(plan))
-    rows = (row for section in plan.sections for row in section.cycle[: section.rows])
+    rows = (row for section in plan.every_section for row in section.cycle[: section.rows])
     return slips or any(_leaves_gap(part) for row in rows for part in row.parts)
 
 

@@ -18,8 +18,8 @@ from counterpane.craft.safety.house import LOOSE_NOTICE_MM, NOT_LIGHT_GSM
 from counterpane.craft.yarn import Spread, Yarn, YarnEstimate
 from counterpane.library.plan_fabric import PlanFabric
 
-FLAT = "one-piece"
-"""The construction whose plans are one flat layer of knitting, without filling, pockets or added weight."""
+FLAT = ("one-piece", "sides-picked-up")
+"""The constructions whose plans are one flat layer of knitting, without filling, pockets or added weight."""
 
 MEASURE_MASS = "An estimate clears nothing: weigh the washed, dry piece."
 
@@ -85,7 +85,7 @@ def _heavy(plan: Plan, yarn: YarnEstimate | None) -> Fraction | None:
 
 
 def _structure(inputs: SafetyInputs, plan: Plan) -> SafetyInputs:
-    if plan.request.construction != FLAT:
+    if plan.request.construction not in FLAT:
         return inputs
     return replace(
         inputs,

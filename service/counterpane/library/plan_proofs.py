@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import examine
-from counterpane.craft.constructions import Plan, Section, one_piece
+from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.constructions.joining import Nodes
+from counterpane.craft.constructions.making import sampler
 from counterpane.craft.rows.say import say_line, say_row
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rules import judge_text
@@ -19,7 +20,7 @@ MOST_TRACED = 20_000
 
 def sampled(plan: Plan, vocabulary: Vocabulary) -> Plan:
     """Return the sampler of a plan by its way of building."""
-    return one_piece.sampler(plan, vocabulary)
+    return sampler(plan, vocabulary)
 
 
 def lines_of(plan: Plan, vocabulary: Vocabulary, terms: Terms = "us") -> tuple[str, ...]:
@@ -27,7 +28,13 @@ def lines_of(plan: Plan, vocabulary: Vocabulary, terms: Terms = "us") -> tuple[s
     lines = [f"Cast on {plan.counts.cast_on} sts."]
     for section in plan.sections:
         lines += [f"{section.name.capitalize()}: {section.rows} rows", *_rows(section, vocabulary, terms)]
-    return (*lines, f"{'Cast' if terms == 'uk' else 'Bind'} off.")
+    bind_off = f"{'Cast' if terms == 'uk' else 'Bind'} off."
+    lines.append(bind_off)
+    for edge in plan.picked:
+        border = edge.border
+        lines += [f"{border.name.capitalize()}: {border.rows} rows", f"Pick up and knit {edge.picks} sts."]
+        lines += [*_rows(border, vocabulary, terms), bind_off]
+    return tuple(lines)
 
 
 def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
@@ -42,9 +49,11 @@ class Wrong(Exception):
 def disagreement(plan: Plan, vocabulary: Vocabulary) -> str | None:
     """Say where the words of a plan or one of the two roads differ from it; None where all agree."""
     small = sampled(plan, vocabulary)
-    read: dict[tuple[Nodes, ...], list[int]] = {}
-    for section, sample in zip(plan.sections, small.sections, strict=True):
-        words = tuple(row.parts for row in section.cycle)
+    read: dict[tuple[int, tuple[Nodes, ...]], list[int]] = {}
+    # A border picked up is the same on both edges, and its sampler shows another count of the same rows.
+    borders = [(edge.border, edge.border) for edge in plan.picked[:1]]
+    for section, sample in (*zip(plan.sections, small.sections, strict=True), *borders):
+        words = section.before, tuple(row.parts for row in section.cycle)
         try:
             if words not in read:
                 read[words] = _read_back(section, vocabulary)

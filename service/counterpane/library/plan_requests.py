@@ -29,6 +29,12 @@ USUAL: Content = {
 }
 """The parts of a blanket for which none is named; house."""
 
+PICKED_UP = "sides-picked-up"
+"""The construction whose side borders are picked up along the finished middle and worked outwards."""
+
+USUAL_PICKED: Content = {"component": "garter-border", "rows": 12}
+"""The side borders that are picked up where none are named; house."""
+
 FARTHEST = Fraction(10**6)
 """Stitches or rows to a centimetre, and centimetres of a window, beyond which a gauge is refused; house."""
 
@@ -76,6 +82,9 @@ def plan_request_of(content: Content, find: Find, vocabulary: Vocabulary) -> Pla
         construction=content.get("construction") or "one-piece",
         units=(_unit(size, "width"), _unit(size, "length")),
     )
+    if request.construction == PICKED_UP:
+        sides = _placed("sides", {"sides": USUAL_PICKED} | dict(parts), find)
+        request = replace(request, sides=None, picked=sides)
     return _with_named_gauges(request, find, vocabulary)
 
 
@@ -229,7 +238,8 @@ def _with_named_gauges(
     request: PlanRequest, find: Find, vocabulary: Vocabulary, pointer: str = "/gauge"
 ) -> PlanRequest:
     """Let a gauge knitted in a texture count for every part of the same rows, whatever it is called."""
-    placed = {part.component.slug for part in (*request.body, request.bottom, request.sides, request.top) if part}
+    borders = (request.bottom, request.sides, request.picked, request.top)
+    placed = {part.component.slug for part in (*request.body, *borders) if part}
     knitted = {
         gauge.texture: _found(gauge.texture, f"{pointer}/in", find)
         for gauge in request.gauges

@@ -74,7 +74,11 @@ def sampler_rows(plan: Plan, vocabulary: Vocabulary, terms: Terms = "us") -> tup
 
 def _in_words(request: PlanRequest) -> Iterator[tuple[str, Part]]:
     """Give the parts given in words with their pointers."""
-    placed = [("/parts/bottom", request.bottom), ("/parts/sides", request.sides), ("/parts/selvedge", request.selvedge)]
+    placed = [
+        ("/parts/bottom", request.bottom),
+        ("/parts/sides", request.sides or request.picked),
+        ("/parts/selvedge", request.selvedge),
+    ]
     placed += [(body_pointer(request, index), band) for index, band in enumerate(request.body)]
     for pointer, part in (*placed, ("/parts/top", request.top)):
         if part is not None and not part.component.slug:

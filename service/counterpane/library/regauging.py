@@ -9,8 +9,9 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
-from counterpane.craft.constructions import CannotBePlanned, Plan, PlanRequest, one_piece
+from counterpane.craft.constructions import CannotBePlanned, Plan, PlanRequest
 from counterpane.craft.constructions.gauging import body_gauge
+from counterpane.craft.constructions.making import remeasured
 from counterpane.craft.measures import half_up
 from counterpane.craft.sizing.swatch import change_of_shape
 from counterpane.craft.stitches import Vocabulary
@@ -29,7 +30,7 @@ def plan_regauge(content: Mapping[str, Any], bench: Bench) -> Answer:
     """
     plan = bench.made({name: value for name, value in content.items() if name != "to"})
     asked = regauged(plan.request, content["to"], "/to", bench.find, bench.vocabulary)
-    same_counts = one_piece.remeasured(plan, asked.gauges, bench.vocabulary)
+    same_counts = remeasured(plan, asked.gauges, bench.vocabulary)
     return {
         "before": _told(plan),
         "same_size": _same_size(asked, bench.vocabulary),
@@ -51,7 +52,7 @@ def _same_size(asked: PlanRequest, vocabulary: Vocabulary) -> Answer:
 def _told(plan: Plan) -> Answer:
     sections = [
         {"name": section.name, "rows": section.rows, "length_cm": tenths(section.cm_length)}
-        for section in plan.sections
+        for section in plan.every_section
     ]
     return {"counts": counts_json(plan), "finished": finished_json(plan), "sections": sections}
 

@@ -52,7 +52,7 @@ def needles_of_plan(plan: Plan, vocabulary: Vocabulary, facts: Facts) -> NeedleA
     """Advise on needles for a plan: by the class of its gauge where that was of stocking stitch, and a cord."""
     gauge, is_plain = plain_gauge(plan.request, vocabulary)
     found = classes_of_gauge(gauge, yarn_classes(facts)) if is_plain else ()
-    return needle_advice(found, gauge, max(section.before for section in plan.sections), cords(facts))
+    return needle_advice(found, gauge, max(section.before for section in plan.every_section), cords(facts))
 
 
 def needles_json(advice: NeedleAdvice, facts: Facts) -> Answer:

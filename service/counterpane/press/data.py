@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.measures import CM_PER_INCH, half_up
-from counterpane.craft.pattern import Pattern, Size, TextureGauge, WrittenSection
+from counterpane.craft.pattern import Pattern, Size, TextureGauge, WrittenBorder, WrittenSection
 
 _TENTH = Fraction(1, 10)
 _THOUSANDTH = Fraction(1, 1000)
@@ -28,6 +28,7 @@ def as_data(pattern: Pattern) -> dict[str, Any]:
         "cast_on": asdict(pattern.cast_on),
         "sections": [_section(section) for section in pattern.sections],
         "bind_off": asdict(pattern.bind_off),
+        "borders": [_border(border) for border in pattern.borders],
         "finishing": list(pattern.finishing),
         "care": pattern.care,
         "notes": list(pattern.notes),
@@ -72,6 +73,16 @@ def _section(section: WrittenSection) -> dict[str, Any]:
         "repeats": [asdict(repeat) for repeat in section.repeats],
         "checkpoints": [asdict(checkpoint) for checkpoint in section.checkpoints],
         "stop": section.stop,
+    }
+
+
+def _border(border: WrittenBorder) -> dict[str, Any]:
+    return {
+        "line": border.line,
+        "stitches": border.stitches,
+        "rates": list(border.rates),
+        "section": _section(border.section),
+        "bind_off": border.bind_off,
     }
 
 

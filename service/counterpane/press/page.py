@@ -15,6 +15,7 @@ from counterpane.craft.pattern import (
     Size,
     SwatchWords,
     TextureGauge,
+    WrittenBorder,
     WrittenSection,
 )
 from counterpane.craft.pattern.figures import both
@@ -85,6 +86,8 @@ def page(pattern: Pattern) -> Iterator[Block]:
     for section in pattern.sections:
         yield from _section(section)
     yield from _edge(in_terms("Bind-off", pattern.terms), pattern.bind_off, first=False)
+    for border in pattern.borders:
+        yield from _border(border)
     yield from _end(pattern)
 
 
@@ -138,14 +141,25 @@ def _edge(heading: str, edge: Edge, first: bool) -> Iterator[Block]:
     yield Items((*edge.steps, *edge.notes))
 
 
-def _section(section: WrittenSection) -> Iterator[Block]:
-    yield Heading(section.name)
-    yield Paragraph(section.intro)
+def _section(section: WrittenSection, heading: bool = True) -> Iterator[Block]:
+    if heading:
+        yield Heading(section.name)
+        yield Paragraph(section.intro)
     yield Instructions(tuple(row.text for row in section.rows))
     if section.repeats:
         yield Orders(tuple(repeat.text for repeat in section.repeats))
     yield Items(tuple(f"Checkpoint: {checkpoint.text}" for checkpoint in section.checkpoints))
     yield Paragraph(section.stop)
+
+
+def _border(border: WrittenBorder) -> Iterator[Block]:
+    """Give a border that is picked up: the pick-up opens the piece, as a cast-on does."""
+    yield Heading(border.section.name)
+    yield Paragraph(border.section.intro)
+    yield Orders((border.line,))
+    yield Items(border.rates)
+    yield from _section(border.section, heading=False)
+    yield Paragraph(border.bind_off)
 
 
 def _end(pattern: Pattern) -> Iterator[Block]:

@@ -64,6 +64,8 @@ def draw_numbers(console: Console, answer: Answer) -> None:
     draw_counts(console, answer)
     console.print()
     console.print(_sections(answer["sections"]))
+    for edge in answer["picked"]:
+        console.print(_picked(edge))
     console.print(f"\n{_work(answer)}")
     if answer["sampler"]:
         console.print(_sampler(answer["sampler"]))
@@ -135,6 +137,12 @@ def _sections(sections: Sequence[Answer]) -> Table:
         texture = each["texture"] or "in words"
         table.add_row(each["name"], texture, f"{each['rows']:,}", rows, sides, _stitches(each), *sizes)
     return table
+
+
+def _picked(edge: Answer) -> str:
+    along = "; ".join(f"{each['name']} {each['rate']}" for each in edge["stretches"])
+    picks = number_of(edge["stitches"], "stitch")
+    return f"\nPick up {picks} along the {edge['edge']} edge, from the {edge['from']} on: {along}."
 
 
 def _stitches(section: Answer) -> str:

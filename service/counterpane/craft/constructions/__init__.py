@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal
 
 from counterpane.craft.component import Component
+from counterpane.craft.constructions.picking import Stretch
 from counterpane.craft.findings import Finding
 from counterpane.craft.measures import Gauge
 from counterpane.craft.rows.tree import Row, Side
@@ -37,6 +38,7 @@ class PlanRequest:
 
     `gauges` hold at least one; the first with `texture` None or a body's slug is the body's.
     `units` are those in which width and length were asked for, and in which corrections of them are given.
+    `picked` are side borders that are picked up along the finished middle, `sides` those worked with it; never both.
     `corner` "ends" lets bottom and top run the full width, "sides" lets the side borders run through.
     """
 
@@ -53,6 +55,7 @@ class PlanRequest:
     corner: Corner = "ends"
     construction: str = "one-piece"
     units: tuple[Unit, Unit] = ("cm", "cm")
+    picked: Part | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +117,31 @@ class Give:
 
 
 @dataclass(frozen=True, slots=True)
+class PickedEdge:
+    """A border picked up along a long edge: its stitches, the stretches in the order they are met, and its rows."""
+
+    edge: Literal["left", "right"]
+    picks: int
+    stretches: tuple[Stretch, ...]
+    border: Section
+
+    @property
+    def need(self) -> Fraction:
+        """Stitches that the edge needs to lie flat, exact."""
+        return sum((each.need for each in self.stretches), Fraction(0))
+
+    @property
+    def places(self) -> int:
+        """Places that the edge offers to pick up in."""
+        return sum(each.places for each in self.stretches)
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
-    """A recipe worked out: counts, sections with their rows, sizes and tolerances."""
+    """A recipe worked out: counts, sections with their rows, sizes and tolerances.
+
+    `sections` go from the cast-on up to the bind-off; `picked` are borders worked outwards after it.
+    """
 
     request: PlanRequest
     counts: Counts
@@ -127,6 +153,12 @@ class Plan:
     nearest: tuple[Nearby, ...]
     stitches_total: int
     findings: tuple[Finding, ...] = ()
+    picked: tuple[PickedEdge, ...] = ()
+
+    @property
+    def every_section(self) -> tuple[Section, ...]:
+        """All sections in working order, those of picked-up borders last."""
+        return (*self.sections, *(edge.border for edge in self.picked))
 
 
 class CannotBePlanned(Exception):

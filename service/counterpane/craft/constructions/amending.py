@@ -24,7 +24,11 @@ MOST_TRIED = 24
 
 def amended(request: PlanRequest, change: Correction) -> PlanRequest:
     """Return the request with the change made; KeyError for a pointer to what it does not hold."""
+    if change.value is None:
+        return _without(request, change.pointer)
     match change.pointer.split("/")[1:]:
+        case ["construction"] if change.value == "one-piece":
+            return replace(request, construction="one-piece", sides=request.picked, picked=None)
         case ["size", name]:
             return _with_size(request, name, Fraction(change.value))
         case ["corner"]:
@@ -36,10 +40,18 @@ def amended(request: PlanRequest, change: Correction) -> PlanRequest:
             return replace(request, body=_with(request.body, place, _part(request.body[place], name, change.value)))
         case ["parts", ("bottom" | "top") as place]:
             return _with_component(request, place, str(change.value))
+        case ["parts", "sides", name] if request.picked is not None:
+            return replace(request, picked=_part(request.picked, name, change.value))
         case ["parts", place, name]:
             return _with_edge(request, place, name, change.value)
         case _:
             raise KeyError(change.pointer)
+
+
+def _without(request: PlanRequest, pointer: str) -> PlanRequest:
+    if pointer != "/parts/selvedge":
+        raise KeyError(pointer)
+    return replace(request, selvedge=None)
 
 
 def size_change(request: PlanRequest, name: Literal["width", "length"], cm: Fraction, why: str) -> Correction:

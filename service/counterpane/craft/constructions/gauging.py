@@ -76,9 +76,15 @@ def gauge_of(request: PlanRequest, part: Part, vocabulary: Vocabulary) -> PartGa
     return body if own else PartGauge(body.gauge, True)
 
 
+def picked_cm(request: PlanRequest, vocabulary: Vocabulary) -> Fraction:
+    """Return the width of both picked-up side borders: their rows by their own gauge."""
+    part = request.picked
+    return ZERO if part is None else gauge_of(request, part, vocabulary).gauge.length(2 * (part.rows or 0))
+
+
 def parts_of(request: PlanRequest) -> tuple[Part, ...]:
     """Return the parts of a request that are worked in rows."""
-    ends = (request.bottom, request.sides, request.selvedge, request.top)
+    ends = (request.bottom, request.sides, request.picked, request.selvedge, request.top)
     return (*request.body, *(part for part in ends if part))
 
 

@@ -27,6 +27,7 @@ def in_proportion(request: PlanRequest, sample: Plan, vocabulary: Vocabulary) ->
         bottom=_rows(request.bottom, rows.get("bottom"), long, vocabulary),
         sides=_stitches(request.sides, sample.counts.sides, wide, vocabulary),
         top=_rows(request.top, rows.get("top"), long, vocabulary),
+        picked=_rows(request.picked, sample.picked[0].border.rows if sample.picked else None, wide, vocabulary),
     )
 
 

@@ -108,7 +108,11 @@ def _width_give(settled: Settled, cast_on: int) -> Give:
     parts: list[tuple[PartGauge, int]] = [(body_gauge(request), body)]
     parts += [(gauge_of(request, request.sides, vocabulary), 2 * settled.sides)] if request.sides else []
     parts += [(gauge_of(request, request.selvedge, vocabulary), settled.edge)] if request.selvedge else []
-    return give([(part.gauge, stitches, part.gauge.stitches) for part, stitches in parts])
+    across = [(part.gauge, stitches, part.gauge.stitches) for part, stitches in parts]
+    if request.picked:
+        outwards = gauge_of(request, request.picked, vocabulary).gauge
+        across.append((outwards, 2 * (request.picked.rows or 0), outwards.rows))
+    return give(across)
 
 
 def _length_give(settled: Settled, made: Sequence[Section]) -> Give:

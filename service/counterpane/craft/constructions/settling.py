@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from counterpane.craft.component import Component, Parameter
 from counterpane.craft.constructions import Part, PlanRequest
-from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import body_gauge, gauge_of, picked_cm
 from counterpane.craft.constructions.obstacles import (
     NeedsRows,
     NeedsStitches,
@@ -122,11 +122,10 @@ def _asked(block: Block, settled: Settled) -> Iterator[tuple[Progression, int]]:
 
 
 def _edge_cm(request: PlanRequest, sides: int, edge: int, vocabulary: Vocabulary) -> Fraction:
-    """Return the width of both side borders and both selvedges by their own gauges."""
+    """Return the width of both side borders, picked up or not, and both selvedges by their own gauges."""
     parts = ((request.sides, 2 * sides), (request.selvedge, edge))
-    return sum(
-        (gauge_of(request, part, vocabulary).gauge.width(stitches) for part, stitches in parts if part), Fraction(0)
-    )
+    beside = (gauge_of(request, part, vocabulary).gauge.width(stitches) for part, stitches in parts if part)
+    return sum(beside, picked_cm(request, vocabulary))
 
 
 def body_pointer(request: PlanRequest, index: int) -> str:
@@ -203,7 +202,7 @@ def _block(name: str, pointer: str, part: Part, vocabulary: Vocabulary) -> Block
     if name.startswith("body"):
         rows = None if part.rows is None else _allowed(part, "rows", part.rows, pointer)
     else:
-        rows = _border_rows(part, textures, pointer)
+        rows = border_rows(part, textures, pointer)
     if rows is not None:
         _refuse_stop(textures, rows, vocabulary, pointer)
     if part.stitches is not None and not any(texture.admits(part.stitches) for texture in textures):
@@ -211,7 +210,8 @@ def _block(name: str, pointer: str, part: Part, vocabulary: Vocabulary) -> Block
     return Block(name, pointer, part, textures, rows, part.stitches)
 
 
-def _border_rows(part: Part, textures: tuple[Texture, ...], pointer: str) -> int:
+def border_rows(part: Part, textures: tuple[Texture, ...], pointer: str) -> int:
+    """Return the rows that a border is worked for: those given, or its usual ones; Stuck where it takes neither."""
     usual = parameter(part.component, "rows")
     if part.rows is None and usual is None:
         raise Stuck(NeedsRows(f"{pointer}/rows", textures[0].period))

@@ -9,7 +9,7 @@ from math import lcm
 
 from counterpane.craft.constructions import Section
 from counterpane.craft.constructions.edges import Edges
-from counterpane.craft.constructions.gauging import body_gauge, gauge_of
+from counterpane.craft.constructions.gauging import body_gauge, gauge_of, picked_cm
 from counterpane.craft.constructions.heights import MOST_ROWS_IN_REPEAT, Height
 from counterpane.craft.constructions.joining import joined
 from counterpane.craft.constructions.obstacles import RepeatsRunApart, Stuck
@@ -112,8 +112,9 @@ def unwashed_of(settled: Settled, block: Block, beside: Edges, rows: int) -> tup
 
 
 def body_width(settled: Settled, made: tuple[Section, ...]) -> Fraction:
-    """Return the width of the band whose gauge is the body's own, else of the first band."""
+    """Return the width of the band whose gauge is the body's own, else of the first, with picked-up side borders."""
     offset = 1 if settled.bottom else 0
     slug = body_gauge(settled.request).texture
     own = [index for index, band in enumerate(settled.bands) if band.part.component.slug == slug]
-    return made[offset + (own[0] if own else 0)].cm_width
+    band = made[offset + (own[0] if own else 0)]
+    return band.cm_width + picked_cm(settled.request, settled.vocabulary)

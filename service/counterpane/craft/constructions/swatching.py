@@ -55,7 +55,12 @@ def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
 def _parts(request: PlanRequest) -> Iterator[tuple[str, Part]]:
     several = len(request.body) > 1
     bands = [(f"body {index}" if several else "body", part) for index, part in enumerate(request.body, 1)]
-    for place, part in (("bottom", request.bottom), ("sides", request.sides), *bands, ("top", request.top)):
+    for place, part in (
+        ("bottom", request.bottom),
+        ("sides", request.sides or request.picked),
+        *bands,
+        ("top", request.top),
+    ):
         if part is not None:
             yield place, part
 
@@ -70,6 +75,7 @@ def _swatch(request: PlanRequest, part: Part, places: tuple[str, ...], vocabular
         request,
         bottom=None,
         sides=None,
+        picked=None,
         body=(Part(part.component),),
         top=None,
         gauges=(replace(own.gauge, texture=part.component.slug or None), *request.gauges),

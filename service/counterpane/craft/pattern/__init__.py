@@ -110,6 +110,17 @@ class WrittenSection:
 
 
 @dataclass(frozen=True, slots=True)
+class WrittenBorder:
+    """A border that is picked up along an edge: where and how many, at which rate, its rows, and its bind-off."""
+
+    line: str
+    stitches: int
+    rates: tuple[str, ...]
+    section: WrittenSection
+    bind_off: str
+
+
+@dataclass(frozen=True, slots=True)
 class Caution:
     """A safety finding as the knitter reads it."""
 
@@ -209,6 +220,12 @@ class Pattern:
     credits: tuple[Credit, ...]
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
+    borders: tuple[WrittenBorder, ...] = ()
+
+    @property
+    def every_section(self) -> tuple[WrittenSection, ...]:
+        """All sections in working order, those of picked-up borders last."""
+        return (*self.sections, *(border.section for border in self.borders))
 
     @property
     def last_row(self) -> int:

@@ -57,9 +57,17 @@ def _construction(plan: Plan) -> Iterator[str]:
     if counts.sides and (plan.request.bottom or plan.request.top):
         full = "The end borders run the full width" if plan.request.corner == "ends" else "The side borders run through"
         yield f"{full} at the corners."
+    if plan.picked:
+        rows, picks = plan.picked[0].border.rows, plan.picked[0].picks
+        yield (
+            f"The middle is finished first; then {picks} stitches are picked up along each long edge and a border of "
+            f"{counted(rows, 'row')} is worked outwards. Work the left edge first, from where the bind-off ends."
+        )
     yield "Row counts decide; a length is a check. Measure flat and unstretched, never on a bunched needle."
     unwashed = _body(plan).unwashed_cm
     wanted = "what the size above says" if unwashed is None else f"about {both(unwashed[0])}, as before the wash"
+    if plan.picked and unwashed is None:
+        wanted = f"about {both(_body(plan).cm_width)}, as the side borders come later"
     yield (
         f"After about 12 cm (5 in) measure the width: if it is not {wanted}, the gauge is another one and the length "
         "will differ too."
@@ -99,7 +107,19 @@ def _parts(plan: Plan, terms: Terms) -> Iterator[str]:
 
 def summary(plan: Plan, terms: Terms) -> str:
     """Say in one sentence what is made, and in how many stitches and rows."""
+    if plan.picked:
+        return in_terms(_middle_first(plan), terms)
     borders = ", with its borders" if plan.counts.sides else ""
     stitches = counted(plan.counts.cast_on, "stitch", "stitches")
     rows = counted(sum(section.rows for section in plan.sections), "row")
     return in_terms(f"A blanket in one piece{borders}, worked flat from the bottom up: {stitches}, {rows}.", terms)
+
+
+def _middle_first(plan: Plan) -> str:
+    """Say the same of a piece whose side borders are picked up."""
+    stitches = counted(plan.counts.cast_on, "stitch", "stitches")
+    rows = counted(sum(section.rows for section in plan.sections), "row")
+    return (
+        f"A blanket worked flat from the bottom up in {stitches} and {rows}, with side borders picked up along its "
+        f"long edges: {plan.picked[0].picks} stitches each."
+    )

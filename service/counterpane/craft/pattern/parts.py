@@ -20,7 +20,15 @@ IN_WORDS = "the rows given"
 
 def parts_of(request: PlanRequest) -> Iterator[Part]:
     """Yield the parts of a request in the order in which they are met: from cast-on to bind-off."""
-    chosen = (request.cast_on, request.bottom, request.selvedge, request.sides, *request.body, request.top)
+    chosen = (
+        request.cast_on,
+        request.bottom,
+        request.selvedge,
+        request.sides,
+        *request.body,
+        request.top,
+        request.picked,
+    )
     yield from (part for part in (*chosen, request.bind_off) if part is not None)
 
 

@@ -13,6 +13,7 @@ from counterpane.craft.constructions.swatching import Swatch
 from counterpane.craft.pattern import Credit, Pattern, Size, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
 from counterpane.craft.pattern.advice import CARE, materials, notes, summary
+from counterpane.craft.pattern.borders import written_border
 from counterpane.craft.pattern.cautions import cautions
 from counterpane.craft.pattern.checkpoints import checkpoints, stop
 from counterpane.craft.pattern.edges import bind_off, cast_on
@@ -58,7 +59,12 @@ def written(
     sections = tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed))
     evened = seams(plan, vocabulary)
     beside = seam_notes(evened, vocabulary, terms)
-    every_row = (*chain.from_iterable(listed), *rows_in_notes(evened))
+    outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
+    borders = tuple(
+        written_border(plan, edge, rows, vocabulary, terms) for edge, rows in zip(plan.picked, outwards, strict=True)
+    )
+    every_row = (*chain.from_iterable((*listed, *outwards)), *rows_in_notes(evened))
+    told = (*_lines((*sections, *(border.section for border in borders))), *(border.line for border in borders))
     return Pattern(
         title=title,
         terms=terms,
@@ -66,7 +72,7 @@ def written(
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, needles, terms),
-        abbreviations=abbreviations(every_row, (*_lines(sections), *beside), vocabulary, terms),
+        abbreviations=abbreviations(every_row, (*told, *beside), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
         notes=(*notes(plan, terms), *beside),
         cast_on=cast_on(plan, terms),
@@ -78,6 +84,7 @@ def written(
         credits=_credits(components_of(plan), sources, terms),
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
         swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
+        borders=borders,
     )
 
 

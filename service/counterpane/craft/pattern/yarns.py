@@ -43,7 +43,7 @@ def _joins(each: ColourYarn, colour: str) -> Iterator[Entry]:
 
 def needles_said(plan: Plan, advice: NeedleAdvice | None) -> str:
     """Say which needles to begin with, and a cord that holds the stitches."""
-    held = counted(max(section.before for section in plan.sections), "stitch", "stitches")
+    held = counted(max(section.before for section in plan.every_section), "stitch", "stitches")
     long = advice.cord_cm if advice else None
     cord = "long circular needle" if long is None else f"circular needle of {number(long)} cm ({inch(long)}) or longer"
     holds = f"A {cord}, worked back and forth, holds the {held}"

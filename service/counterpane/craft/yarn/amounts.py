@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -21,6 +21,9 @@ from counterpane.craft.yarn.sections import SectionLoops, section_loops
 from counterpane.craft.yarn.spreads import NOTHING, Spread, total
 from counterpane.craft.yarn.stripes import Bumps, bumps
 from counterpane.craft.yarn.values import Yarn
+
+SIDES = "sides"
+"""The part whose yarn works borders that are picked up."""
 
 ENDS = "ends"
 """The part that stands for ends to weave in."""
@@ -111,7 +114,9 @@ def estimate(
 def worked_out(plan: Plan, yarns: Sequence[Yarn], vocabulary: Vocabulary) -> Work:
     """Return the loops of a plan; StripesRunApart for stripes that do not come together with the texture."""
     sections = tuple(section_loops(section, yarns, vocabulary) for section in plan.sections)
-    return Work(plan, tuple(yarns), sections, vocabulary)
+    outwards = (replace(edge.border, name=SIDES) for edge in plan.picked)
+    borders = tuple(section_loops(border, yarns, vocabulary) for border in outwards)
+    return Work(plan, tuple(yarns), sections, vocabulary, borders)
 
 
 def _is_known(edge: Component) -> bool:
@@ -126,12 +131,28 @@ class Work:
     yarns: tuple[Yarn, ...]
     sections: tuple[SectionLoops, ...]
     vocabulary: Vocabulary
+    borders: tuple[SectionLoops, ...] = ()
 
     @property
     def places(self) -> tuple[int, ...]:
         """The yarns that are used, by their place."""
         edges = {yarn_of(self.yarns, "cast_on"), yarn_of(self.yarns, "bind_off")}
-        return tuple(sorted(edges.union(*(section.places for section in self.sections))))
+        picked = {self.picker} if self.borders else set()
+        return tuple(sorted(edges.union(picked, *(each.places for each in (*self.sections, *self.borders)))))
+
+    @property
+    def picker(self) -> int:
+        """The yarn that picks up and binds off the borders, by its place."""
+        return yarn_of(self.yarns, SIDES)
+
+    def border(self, place: int, index: int) -> Spread | None:
+        """Return the loops of a picked-up border; a stitch picked up takes one loop, common practice, no source."""
+        each, edge = self.borders[index], self.plan.picked[index]
+        loops = each.loops(place) if place in each.places else None
+        if self.picker != place:
+            return loops
+        ends = Spread.exactly(edge.picks) + bind_off_loops(self.plan.request.bind_off.component, edge.border.after)
+        return ends if loops is None else loops + ends
 
     def cast_on(self, place: int) -> Spread | None:
         """Return the loops of the cast-on, None where another yarn works it."""
@@ -147,9 +168,11 @@ class Work:
 
     def parts(self, place: int) -> tuple[tuple[str, Spread], ...]:
         """Return what each part takes of a yarn, in order of working."""
-        names = ("cast-on", *(section.name for section in self.plan.sections), "bind-off")
+        names: tuple[str, ...] = ("cast-on", *(section.name for section in self.plan.sections), "bind-off")
         rows = (each.loops(place) if place in each.places else None for each in self.sections)
-        loops = (self.cast_on(place), *rows, self.bind_off(place))
+        picked = {edge.border.name: self.border(place, index) for index, edge in enumerate(self.plan.picked)}
+        names += tuple(picked)
+        loops = (self.cast_on(place), *rows, self.bind_off(place), *picked.values())
         return tuple((name, each) for name, each in zip(names, loops, strict=True) if each is not None)
 
     def pieces(self, place: int) -> int:
@@ -158,10 +181,13 @@ class Work:
         Over `CARRIED_ROWS` rows at the most it is carried up the side, where it waits at the edge that it is needed at.
         """
         if len(self.yarns) == 1:
-            return 1
+            return max(1, len(self.borders))
         rows = list(self._rows_of(place))
         gaps = (after - before - 1 for before, after in pairwise(rows))
-        return 1 + sum(gap > CARRIED_ROWS or gap % 2 for gap in gaps if gap)
+        cut = sum(gap > CARRIED_ROWS or gap % 2 for gap in gaps if gap)
+        return (
+            (1 if rows else 0) + cut + sum(self.border(place, index) is not None for index in range(len(self.borders)))
+        )
 
     def _rows_of(self, place: int) -> Iterator[int]:
         """Give the rows that a yarn works in; the cast-on stands as row 0, the bind-off behind the last."""
@@ -197,7 +223,9 @@ def _colour(work: Work, place: int, scale: Scale) -> ColourYarn:
     loops = total(each for _, each in everything)
     metres, grams = scale.metres_of(loops), scale.grams_of(loops)
     balls = balls_of(yarn, metres, grams)
-    unknown = tuple(dict.fromkeys(key for each in work.sections for key in each.unknown.get(place, ())))
+    unknown = tuple(
+        dict.fromkeys(key for each in (*work.sections, *work.borders) for key in each.unknown.get(place, ()))
+    )
     return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, placed, pieces, ends, unknown)
 
 

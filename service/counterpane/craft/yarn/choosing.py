@@ -95,7 +95,7 @@ def texture_part(request: PlanRequest, texture: str | None) -> Part:
     """Return the part of a plan that is worked in a texture, the lowest band of the body where none is named."""
     if texture is None:
         return request.body[0]
-    for part in (*request.body, request.bottom, request.sides, request.selvedge, request.top):
+    for part in (*request.body, request.bottom, request.sides, request.picked, request.selvedge, request.top):
         if part is not None and part.component.slug == texture:
             return part
     raise TextureNotWorked(texture)

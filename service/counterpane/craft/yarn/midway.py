@@ -81,10 +81,11 @@ def loops_worked(piece: Piece) -> Spread:
 
 
 def loops_to_bind_off(piece: Piece, begin: int, scale: Scale) -> Spread:
-    """Return the loops from the first row of a section to the last end: all rows, the bind-off, one end."""
+    """Return the loops from the first row of a section to the last end: rows, bind-off, picked-up borders, one end."""
     parts = [piece.loops(place) for place in range(begin, len(piece.plan.sections))]
     bind_off = piece.work.bind_off(piece.place) or NOTHING
-    return total((*parts, bind_off, end_loops(piece.plan, scale)))
+    picked = (piece.work.border(piece.place, index) or NOTHING for index in range(len(piece.work.borders)))
+    return total((*parts, bind_off, *picked, end_loops(piece.plan, scale)))
 
 
 def loops_to_free(piece: Piece) -> Spread:

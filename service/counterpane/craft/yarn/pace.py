@@ -40,10 +40,10 @@ def hours_at(stitches: int, a_minute: Fraction) -> Fraction:
 
 def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
     """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
-    slow_parts = tuple(section.name for section in plan.sections if _is_slow(section, vocabulary))
-    slower = sum(section.stitches for section in plan.sections if section.name in slow_parts)
+    slow_parts = tuple(section.name for section in plan.every_section if _is_slow(section, vocabulary))
+    slower = sum(section.stitches for section in plan.every_section if section.name in slow_parts)
     plain = plan.stitches_total - slower
-    rows = sum(section.rows for section in plan.sections)
+    rows = sum(section.rows for section in plan.every_section)
     quickly, slowly = (pace or PRACTISED[1]), (pace or PRACTISED[0])
     ends = [
         hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / SECONDS

@@ -24,6 +24,7 @@ from counterpane.craft.rules.fabric.moss_corner_breaks import moss_corner_breaks
 from counterpane.craft.rules.fabric.odd_repeat_changes_sides import odd_repeat_changes_sides
 from counterpane.craft.rules.fabric.one_sided_among_reversible import one_sided_among_reversible
 from counterpane.craft.rules.fabric.rows_differ_in_height import rows_differ_in_height
+from counterpane.craft.rules.fabric.selvedge_hides_picks import selvedge_hides_picks
 from counterpane.craft.rules.fabric.side_border_waves import side_border_waves
 from counterpane.craft.rules.fabric.textures_fight import textures_fight
 from counterpane.craft.rules.fabric.textures_merge import textures_merge
@@ -49,6 +50,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     odd_repeat_changes_sides,
     one_sided_among_reversible,
     rows_differ_in_height,
+    selvedge_hides_picks,
     side_border_waves,
     textures_fight,
     textures_merge,

@@ -14,12 +14,14 @@ from counterpane.craft.findings import Correction, Finding, rule
     family="fabric",
     severity="warning",
     bad=(
-        '{"parts": {"body": "garter", "top": {"component": "garter-border", "rows": 11}, "bind_off": "cord-bind-off"}, '
+        '{"parts": {"body": "garter", "cast_on": "cable-cast-on", '
+        '"top": {"component": "garter-border", "rows": 11}, "bind_off": "cord-bind-off"}, '
         '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
     good=(
-        '{"parts": {"body": "garter", "top": {"component": "garter-border", "rows": 12}, "bind_off": "cord-bind-off"}, '
+        '{"parts": {"body": "garter", "cast_on": "cable-cast-on", '
+        '"top": {"component": "garter-border", "rows": 12}, "bind_off": "cord-bind-off"}, '
         '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),

@@ -55,12 +55,14 @@ def border_narrow_for_curl(attempt: Attempt) -> Iterator[Finding]:
 
 
 def _of_sides(attempt: Attempt, plan: Plan, curl: Curl) -> Iterator[Finding]:
-    part, enough = plan.request.sides, curl.side_border.low or Fraction(0)
+    part, enough = plan.request.sides or plan.request.picked, curl.side_border.low or Fraction(0)
     least = f"{shown(enough)} cm"
     if part is None:
         yield _finding("/parts/sides", f"There is no side border: the sides of this body roll {curl.sides}.", (), least)
     elif _rolls(part, attempt.vocabulary):
         yield _finding("/parts/sides", f"The side borders roll themselves, and the body rolls {curl.sides}.", (), least)
+    elif plan.picked:
+        yield from _of_picked(attempt, part, enough)
     else:
         gauge = gauge_of(plan.request, part, attempt.vocabulary).gauge
         width = gauge.width(plan.counts.sides)
@@ -71,6 +73,16 @@ def _of_sides(attempt: Attempt, plan: Plan, curl: Curl) -> Iterator[Finding]:
             ]
             message = f"Side borders of {plan.counts.sides} stitches, {shown(width)} cm, hardly hold a body that rolls."
             yield _finding("/parts/sides", message, working(attempt, tried, 1), least)
+
+
+def _of_picked(attempt: Attempt, part: Part, enough: Fraction) -> Iterator[Finding]:
+    """Say the same of side borders that are worked outwards, whose rows make their width."""
+    gauge, rows = gauge_of(attempt.request, part, attempt.vocabulary).gauge, part.rows or 0
+    if gauge.length(rows) < enough:
+        least, fewest = f"{shown(enough)} cm", ceil(enough * gauge.rows_per_cm)
+        tried = [Correction("/parts/sides/rows", count, f"about {least}") for count in range(fewest, fewest + 4)]
+        message = f"Side borders of {rows} rows, {shown(gauge.length(rows))} cm, hardly hold a body that rolls."
+        yield _finding("/parts/sides", message, working(attempt, tried, 1), least)
 
 
 def _of_end(attempt: Attempt, plan: Plan, name: str, part: Part | None, curl: Curl) -> Iterator[Finding]:

@@ -53,7 +53,12 @@ def gauge_borrowed(attempt: Attempt) -> Iterator[Finding]:
 
 def _parts(plan: Plan) -> Iterator[tuple[str, Part]]:
     request = plan.request
-    ends = [("bottom", request.bottom), ("sides", request.sides), ("selvedge", request.selvedge), ("top", request.top)]
+    ends = [
+        ("bottom", request.bottom),
+        ("sides", request.sides or request.picked),
+        ("selvedge", request.selvedge),
+        ("top", request.top),
+    ]
     several = len(request.body) > 1
     yield from ((f"body {place}" if several else "body", band) for place, band in enumerate(request.body, 1))
     yield from ((name, part) for name, part in ends if part is not None and (name != "selvedge" or _wide(plan)))

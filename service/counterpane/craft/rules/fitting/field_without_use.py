@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from counterpane.craft.constructions.amending import working
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.obstacles import NotTaken
-from counterpane.craft.findings import Finding, rule
+from counterpane.craft.findings import Correction, Finding, rule
+
+PICKED = "picked-up sides"
+"""The place of side borders that are picked up."""
 
 
 @rule(
@@ -27,7 +31,8 @@ from counterpane.craft.findings import Finding, rule
 def field_without_use(attempt: Attempt) -> Iterator[Finding]:
     """A field that has no use where it stands.
 
-    A border across has rows and takes all stitches; a side border has stitches and runs along all rows.
+    A border across has rows and takes all stitches; a side border has stitches and runs along all rows. One that is
+    picked up has rows, worked outwards, and is the same at the right and at the left.
     """
     for met in attempt.met(NotTaken):
         yield Finding(
@@ -36,7 +41,14 @@ def field_without_use(attempt: Attempt) -> Iterator[Finding]:
             f"“{met.field}” has no use for the {met.place}.",
             f"Leave “{met.field}” out{_instead(met)}.",
             pointer=met.pointer,
+            changes=working(attempt, _other_way(met)),
         )
+
+
+def _other_way(met: NotTaken) -> tuple[Correction, ...]:
+    """Return the way of building in which a side border has a use for the field."""
+    why = "the side borders are then worked with the body"
+    return (Correction("/construction", "one-piece", why),) if met.place == PICKED else ()
 
 
 def _instead(met: NotTaken) -> str:
@@ -44,4 +56,6 @@ def _instead(met: NotTaken) -> str:
         return ", or say with “rows” how many rows the border has"
     if met.place in ("sides", "selvedge") and met.field == "rows":
         return ", or say with “stitches” how wide it is"
+    if met.place == PICKED:
+        return ", and say with “rows” how many rows each border is worked outwards"
     return ""

@@ -1,0 +1,72 @@
+"""Borders picked up along the finished middle, in words: the pick-up with its rate, the rows, and the bind-off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from counterpane.craft.constructions import PickedEdge, Plan
+from counterpane.craft.constructions.picking import Stretch, rate_in_words
+from counterpane.craft.pattern import Checkpoint, WrittenBorder, WrittenSection
+from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.parts import section_name, texture_name
+from counterpane.craft.pattern.rows import next_side, repeats, written_rows
+from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.rows.tree import Row
+from counterpane.craft.stitches import Terms, Vocabulary
+
+WAYS = {"left": "from the bind-off down to the cast-on", "right": "from the cast-on up to the bind-off"}
+"""How one goes along an edge with the RS facing, from right to left; common practice, no source."""
+
+
+def written_border(
+    plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms
+) -> WrittenBorder:
+    """Write the border of one edge; its rows are `rows`, once."""
+    border = edge.border
+    return WrittenBorder(
+        line=in_terms(
+            f"With RS facing, pick up and knit {edge.picks} sts along the {edge.edge} edge ({WAYS[edge.edge]}).", terms
+        ),
+        stitches=edge.picks,
+        rates=tuple(in_terms(f"{_rate(each)}.", terms) for each in edge.stretches),
+        section=_section(plan, edge, rows, vocabulary, terms),
+        bind_off=in_terms(f"Bind off all {border.after} stitches on the {next_side(border)}.", terms),
+    )
+
+
+def _rate(stretch: Stretch) -> str:
+    """Say what is picked up along one stretch."""
+    name = f"{stretch.name[:1].upper()}{stretch.name[1:]}"
+    along = f"along {counted(stretch.rows, 'row')}"
+    return f"{name}: {counted(stretch.picks, 'stitch', 'stitches')} {along}, {rate_in_words(stretch)}"
+
+
+def _section(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms) -> WrittenSection:
+    border = edge.border
+    texture = texture_name(plan, border.texture, terms)
+    many = counted(border.rows, "row")
+    return WrittenSection(
+        name=section_name(border),
+        texture=texture,
+        intro=f"{texture}: {many} outwards, {both(border.cm_length)} wide.",
+        first_row=1,
+        last_row=border.rows,
+        before=border.before,
+        after=border.after,
+        rows=written_rows(rows, border, vocabulary, terms),
+        repeats=repeats(len(rows), border.rows),
+        checkpoints=tuple(_end(edge)),
+        stop=in_terms(
+            f"Stop after row {border.rows} of this border, a {border.last_row_side} row: bind off on the next row, a "
+            f"{next_side(border)} row.",
+            terms,
+        ),
+    )
+
+
+def _end(edge: PickedEdge) -> Iterator[Checkpoint]:
+    border = edge.border
+    needle = f"{counted(border.after, 'stitch', 'stitches')} on the needle"
+    size = f"about {both(border.cm_length)} from the edge and {both(border.cm_width)} along it"
+    text = f"{counted(border.rows, 'row')} worked. {needle}; the border measures {size}."
+    yield Checkpoint(border.rows, border.rows, text)
