@@ -18,8 +18,10 @@ from counterpane.cli.commands import (
     largest,
     matrix,
     midway,
+    parts,
     plan,
     regauge,
+    safety,
     say,
     serve,
     settings,
@@ -35,6 +37,7 @@ from counterpane.cli.commands import (
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
   $ counterpane check rows.txt
+  $ counterpane parts --kind body
   $ counterpane plan blanket.toml
   $ counterpane demo --no-serve
 
@@ -63,12 +66,14 @@ COMMANDS: tuple[Command, ...] = (
     adopt,
     swatch,
     gauge,
+    parts,
     matrix,
     plan,
     regauge,
     write,
     grade,
     sizes,
+    safety,
     label,
     largest,
     midway,
