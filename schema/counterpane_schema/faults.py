@@ -12,6 +12,7 @@ from marshmallow import Schema, fields
 from counterpane_schema.fields import Either
 from counterpane_schema.forms import Closed
 
+MISSING = "This is missing, and is needed."
 MOST_LETTERS = 100  # Longer names are cut before they are compared, which takes time with the square of the length.
 
 
@@ -37,7 +38,14 @@ def _flat(schema: Schema, messages: Any, steps: tuple[str, ...]) -> Iterator[Fau
         for message in messages:
             yield from _flat(schema, message, steps)
     else:
-        yield Fault(_pointer(steps), str(messages), _nearest(schema, str(messages), steps))
+        yield _fault(schema, str(messages), steps)
+
+
+def _fault(schema: Schema, message: str, steps: tuple[str, ...]) -> Fault:
+    if message != fields.Field.default_error_messages["required"]:
+        return Fault(_pointer(steps), message, _nearest(schema, message, steps))
+    inner = sorted(names_at(schema, steps))
+    return Fault(_pointer(steps), MISSING, f"It may hold: {', '.join(inner)}." if inner else "")
 
 
 def _pointer(steps: Sequence[str]) -> str:

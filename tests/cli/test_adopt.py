@@ -106,3 +106,19 @@ def test_a_texture_that_ships_already_is_named(typed: Type) -> None:
 
     assert done.status == 0
     assert "turned or mirrored as it may be: waffle." in done.err
+
+
+def test_rows_of_one_count_are_asked_whether_they_repeat(typed: Type) -> None:
+    """Old books leave the star out: four rows over 2 stitches are meant to go on to the end of the blanket."""
+    rows = "Cuffs\nRows 1 to 3: knit.\nRow 4: bring the wool forward, knit two together.\n"
+    alone = typed("adopt", "-", "--kind", "body", *WHO, stdin=rows)
+    stated = typed("adopt", "-", "--kind", "body", *WHO, stdin=rows.replace("\n", "\n(multiple of 2 sts)\n", 1))
+    assert "exactly 2 stitches" in alone.err and "(multiple of 2 sts)" in alone.err
+    assert "takes exactly" not in stated.err
+
+
+def test_what_is_kept_says_how_to_use_it(typed: Type) -> None:
+    """A file alone is in no plan yet."""
+    done = typed("adopt", "-", "--kind", "body", "--into", "parts", *WHO, stdin=ROWS)
+    assert (done.status, done.out) == (0, "parts/body/pea-eyelets.toml\n")
+    assert "to use it: " in done.err and "POST /v1/components" in done.err

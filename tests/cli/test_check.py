@@ -95,3 +95,16 @@ def test_hostile_text_gets_an_answer_and_no_control_signs(typed: Type, text: str
     assert done.status in (0, 1)
     assert done.err == ""
     assert not any(ord(sign) < 32 and sign != "\n" for sign in done.out)
+
+
+def test_the_gravest_finding_is_the_one_to_read_about_first(typed: Type):
+    """A note that comes before an error in the text is not what stops a knitter."""
+    done = typed("check", "-", stdin="Row 1: K4, p4 to end.\nRow 2: K4, zzz.\n")
+    assert "explain unknown-term` says more about the first error." in done.out
+
+
+@pytest.mark.parametrize("text", ['[parts]\nbody = "waffle"\n', '{"parts": {"body": "waffle"}}', "[parts.body]\n"])
+def test_a_plan_request_is_sent_to_its_own_command(typed: Type, text: str):
+    """It holds no rows; the status stays that of the check."""
+    done = typed("check", "-", stdin=text)
+    assert (done.status, "`counterpane plan` reads" in done.err) == (1, True)

@@ -80,3 +80,20 @@ def test_a_document_that_cannot_be_read_says_where(name: str, text: str, said: s
         document_of(Given(name, text))
     assert said in str(refused.value)
     assert refused.value.hint
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("body = waffle", 'body = "waffle"'),
+        ("body = “waffle”", "straight double quotes"),
+        ('body: "waffle"', "Write = between"),
+        ("stitches = 21,5", "with a point, as in 21.5"),
+        ("a = = 2", "Correct it there"),
+    ],
+)
+def test_a_slip_of_the_pen_in_toml_says_what_to_write(line: str, said: str):
+    """Those who write a plan by hand need not know the format."""
+    with pytest.raises(Unreadable) as refused:
+        document_of(Given("a.toml", f"[parts]\n{line}\n"))
+    assert said in refused.value.hint

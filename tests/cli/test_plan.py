@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -11,6 +12,7 @@ import pytest
 
 from cli.conftest import Type
 from counterpane.cli import output
+from counterpane.cli.commands import plan as plan_command
 from counterpane.library import planning
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
@@ -213,3 +215,24 @@ def test_a_pdf_goes_to_a_file(typed: Type, tmp_path: Path):
     done = typed("write", "-", "--as", "pdf", "--paper", "letter", "--out", "it.pdf", stdin=json.dumps(REQUEST))
     assert (done.status, done.out, done.err) == (0, "", "wrote it.pdf\n")
     assert (tmp_path / "it.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_a_plan_without_a_gauge_says_what_a_gauge_holds(typed: Type):
+    """It is missing, and the members that it may hold are named."""
+    done = typed("plan", "-", stdin='[parts]\nbody = "waffle"\n[size]\nwidth_cm = 75\nlength_cm = 90\n')
+    assert done.status == 2
+    assert "/gauge: This is missing, and is needed. It may hold:" in done.err and "over_in" in done.err
+
+
+def test_a_part_that_nothing_is_near_leads_to_the_list(typed: Type):
+    """A guess of a name should not be the end of the way."""
+    text = '[parts]\nbody = "zzzzz"\n[gauge]\nstitches = 21\nrows = 28\nover_cm = 10\n[size]\nnamed = "pram"\n'
+    done = typed("plan", "-", stdin=text)
+    assert (done.status, "`counterpane parts` lists" in done.err) == (3, True)
+
+
+def test_the_request_in_the_help_is_a_plan(typed: Type):
+    """Without its remarks it can be typed as it stands."""
+    example = plan_command.ABOUT[plan_command.ABOUT.index("  [parts]") :]
+    text = "\n".join(re.split(r"\s{4,}", line.strip())[0] for line in example.splitlines())
+    assert typed("plan", "-", stdin=text).status == 0

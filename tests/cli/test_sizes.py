@@ -42,3 +42,10 @@ def test_a_plan_of_a_named_size_says_what_the_name_stands_for(typed: Type) -> No
     assert "Asked for as pram, planned at 76.2 by 88.9 cm; it is said to be 35.6 to 101.6 cm wide" in said
     assert "house choice" in said
     assert "Figures only" in said
+
+
+def test_a_size_that_is_named_after_a_use_leads_to_the_caution(typed: Type) -> None:
+    """A name is read as advice: the rule of that use is named beside it."""
+    named = {"car-seat": "blanket-under-the-harness", "pram": "blanket-over-the-pram"}
+    assert [f"explain {rule}`" in typed("sizes", name).out for name, rule in named.items()] == [True] * 2
+    assert "to wrap a baby in" not in typed("sizes", "swaddle").out

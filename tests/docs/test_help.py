@@ -31,6 +31,7 @@ name = "edge"
 grams = 46
 fibre = [{ fibre = "cotton", percent = 100 }]
 """
+PIECE = 'age_months = [4, 12]\nuse = "pram"\nmarkets = ["UK"]\nhole_mm = 4.5\n'
 YARN = "\n[yarn]\nball_g = 50\nball_m = 115\n"
 SWATCHES = '[[swatches]]\nin = "waffle"\nstitches = 22\nrows = 30\nover_cm = 10\n'
 
@@ -42,6 +43,7 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(desk / "season", place / "season")
     (place / "rows.txt").write_text(ROWS, "utf-8")
     (place / "yarns.toml").write_text(YARNS, "utf-8")
+    (place / "piece.toml").write_text(PIECE, "utf-8")
     (place / "swatches.toml").write_text(SWATCHES, "utf-8")
     shown = files((TOP / "README.md").read_text("utf-8"))
     (place / "ward.toml").write_text(shown["ward.toml"], "utf-8")

@@ -15,6 +15,13 @@ from counterpane.cli.inputs import Given
 MOST_DIGITS = 18  # The contract refuses whole numbers of 19 digits and more.
 MOST_DEPTH = 32  # As the API: brackets within brackets.
 _AGAIN = "Correct it there and try again."
+_SLIPS = (
+    (re.compile("[“”„«»‘’]"), 'Put words between straight double quotes, as in body = "waffle".'),
+    (re.compile(r"^[\s\w.-]+:"), 'Write = between a name and its value, as in body = "waffle".'),
+    (re.compile(r"=\s*\d+,\d"), "Write a decimal number with a point, as in 21.5."),
+    (re.compile(r"=\s*[A-Za-z]"), 'Put words between double quotes, as in body = "waffle".'),
+)
+"""Slips of the pen in a line that is no TOML, and what to write."""
 _PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -65,7 +72,13 @@ def _of_toml(given: Given, said: str) -> Unreadable:
     end = (given.text.count("\n") + 1, len(given.text) - given.text.rfind("\n"))
     line, column = (found[1], found[2]) if found and found[1] else end
     place = f"{given.name}, line {line}, column {column}"
-    return Unreadable(f"{place}: not TOML: {_lower(what)}", _AGAIN)
+    return Unreadable(f"{place}: not TOML: {_lower(what)}", _mend(given.text, int(line)))
+
+
+def _mend(text: str, line: int) -> str:
+    lines = text.split("\n")
+    wrong = lines[line - 1] if line <= len(lines) else ""
+    return next((hint for slip, hint in _SLIPS if slip.search(wrong)), _AGAIN)
 
 
 def _whole(text: str) -> int:

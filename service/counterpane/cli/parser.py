@@ -19,9 +19,11 @@ from counterpane.cli.commands import (
     largest,
     matrix,
     midway,
+    parts,
     plan,
     profile,
     regauge,
+    safety,
     say,
     serve,
     settings,
@@ -37,6 +39,7 @@ from counterpane.cli.commands import (
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
   $ counterpane check rows.txt
+  $ counterpane parts --kind body
   $ counterpane plan blanket.toml
   $ counterpane demo --no-serve
 
@@ -65,6 +68,7 @@ COMMANDS: tuple[Command, ...] = (
     adopt,
     swatch,
     gauge,
+    parts,
     matrix,
     plan,
     regauge,
@@ -72,6 +76,7 @@ COMMANDS: tuple[Command, ...] = (
     draw,
     grade,
     sizes,
+    safety,
     label,
     largest,
     midway,

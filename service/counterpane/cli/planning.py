@@ -25,6 +25,8 @@ HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
 """What a recipe has beside a plan request."""
 
 A_LIST = "a list of a ward or charity"
+LISTED = "`counterpane parts` lists the parts that there are."
+
 MOST_FAULTS = 5
 """Faults of a document that are said one by one; house."""
 
@@ -152,7 +154,7 @@ def _shipped(content: Mapping[str, Any]) -> Find:
 
     def find(slug: str) -> Component:
         if slug not in names:
-            raise NotFound(f"No component is called {slug!r}.", nearest(slug, names))
+            raise NotFound(f"No component is called {slug!r}.", nearest(slug, names) or LISTED)
         component = load_component(slug)
         if slug in pins and pins[slug] != _hash_of(component):
             hint = "Give the library that holds it with --store, or leave the revision out."

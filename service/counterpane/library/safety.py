@@ -55,6 +55,21 @@ def assess(inputs: Mapping[str, Any], find_profile: FindProfile = NO_LISTS) -> A
     return answer if listed is None else answer | {"profile": held_json(listed, known)}
 
 
+def with_context(answer: Answer, inputs: Mapping[str, Any]) -> Answer:
+    """Return an answer of `assess` with what a person is told beside it: for whom it is read, and what is asked for."""
+    known = inputs_of({name: value for name, value in inputs.items() if name != "profile"}, "").with_measured()
+    concerned = [*answer["not_assessed"], *answer["assessed"], *(each["reference"] for each in answer["findings"])]
+    return {
+        "measured": [],
+        "profile": None,
+        "estimates": {},
+        **answer,
+        "read_for": read_for(known),
+        "asked_for": asked_for(known, answer["not_assessed"]),
+        **beside(answer["findings"], concerned),
+    }
+
+
 def safety_of_plan(
     plan: Plan,
     for_: Mapping[str, Any] | None,

@@ -30,6 +30,12 @@ EXAMPLES = """examples:
   $ counterpane adopt rows.txt --kind body --name Ribs --licence CC0-1.0 --author anna --source common-practice \
 --into parts"""
 
+NEXT = (
+    "to use it: a plan takes its rows as they stand, as in body = { text = '''…''' };\n"
+    "  a library takes it by its name once its words are sent to POST /v1/components"
+)
+STATE_THE_MULTIPLE = """note: as written it takes exactly {0} stitches. Where it is worked over and over across the
+  blanket, say so above its first row, as in “(multiple of {0} sts)”."""
 KINDS = ("body", "border", "selvedge")
 SLIPS = ("kwise-front", "kwise-back", "pwise-front", "pwise-back")
 _TEXTS = {
@@ -131,6 +137,9 @@ def _write(adoption: Adoption, options: argparse.Namespace) -> None:
 
     for note in adoption.notes:
         output.tell(f"note: {note}")
+    fixed = adoption.derived["fixed"]
+    if fixed is not None and adoption.content["kind"] in (None, "body"):
+        output.tell(STATE_THE_MULTIPLE.format(fixed))
     if options.json:
         asked = [{"pointer": each.pointer, "message": each.text} for each in adoption.questions]
         output.put_json({**adoption.content, "derived": adoption.derived, "questions": asked})
@@ -146,6 +155,7 @@ def _save(into: Path, content: Mapping[str, Any], seed: str) -> None:
         raise endings.NotPermitted(f"{path} is there already", "Choose another slug with --slug, or move that file.")
     output.save(path, seed)
     output.put(f"{path}\n")
+    output.tell(NEXT)
 
 
 def _ask(adoption: Adoption) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
@@ -23,6 +24,9 @@ EXAMPLES = """examples:
   $ counterpane check rows.txt --cast-on 29 --json
   $ printf 'Row 1: *k2, p2; rep from * to end.\\n' | counterpane check -
   $ counterpane check rows.txt --correct"""
+
+_PLAN = re.compile(r"^\s*\[parts[\].]|\"parts\"\s*:", re.M)
+"""How a plan request in TOML or JSON begins its parts."""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -73,6 +77,8 @@ def _show(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> 
 
         with output.page() as console:
             checks.draw(console, given.name, given.text, answer)
+        if not answer["rows"] and _PLAN.search(given.text):
+            output.tell("note: this looks like a plan request, which `counterpane plan` reads.")
     return _status(answer)
 
 

@@ -17,6 +17,8 @@ EXAMPLES = """examples:
   $ counterpane explain counting
   $ counterpane explain row-runs-short --json"""
 
+LISTED = "`counterpane explain` lists the rules, `counterpane parts` the parts."
+
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
@@ -33,7 +35,7 @@ def run(options: argparse.Namespace) -> int:
     listed = [card for card in rules.cards() if options.slug in (None, card["family"])]
     if listed:
         return _list(listed, options)
-    rule = rules.get(options.slug)
+    rule = _rule(options.slug)
     if options.json:
         output.put_json(rule)
         return endings.DONE
@@ -41,6 +43,17 @@ def run(options: argparse.Namespace) -> int:
 
     output.put(words(rule))
     return endings.DONE
+
+
+def _rule(slug: str) -> dict[str, Any]:
+    from counterpane.library import rules
+    from counterpane.library.errors import NotFound
+
+    try:
+        return rules.get(slug)
+    except NotFound as missing:
+        near = missing.hint != NotFound.hint
+        raise NotFound(str(missing), missing.hint if near else LISTED) from None
 
 
 def _list(cards: list[dict[str, Any]], options: argparse.Namespace) -> int:

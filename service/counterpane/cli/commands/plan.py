@@ -11,7 +11,29 @@ NAME = "plan"
 ABOUT = """Work out a recipe at a gauge and a size: the stitches to cast on, the rows, the finished size.
 
 The input is a plan request or a recipe in TOML or JSON. The exit status is 1 where the parts cannot be made to
-fit; the answer then gives the smallest changes with which they do."""
+fit; the answer then gives the smallest changes with which they do.
+
+A plan request needs a body, a gauge and a size; all else may be left out:
+
+  [parts]
+  body = "waffle"                            `counterpane parts` lists the names; or { text = "Row 1 (RS): …" }
+  sides = { component = "garter-border", stitches = 6 }
+  bottom = { component = "garter-border", rows = 12 }
+
+  [[gauge]]                                  one for each fabric that was swatched
+  stitches = 21
+  rows = 28
+  over_cm = 10                               or over_in = 4
+  in = "waffle"
+
+  [size]
+  width_cm = 75                              or width_in = 30; or named = "pram"
+  length_cm = 90
+
+  [for]                                      for whom; what is left out is not assessed
+  age_months = [0, 12]
+  use = "pram"
+  markets = ["UK"]"""
 EXAMPLES = """examples:
   $ counterpane plan blanket.toml
   $ counterpane plan blanket.toml --json

@@ -12,6 +12,8 @@ from rich.table import Table
 from counterpane.cli.showing.findings import draw_findings
 from counterpane.cli.showing.words import listed, number_of, progression, tally, visible
 
+GRAVITY = ("error", "warning", "note")
+
 Answer = Mapping[str, Any]
 MOST_ROWS = 40  # From more rows on, neighbours with an unchanged count are drawn as one line; house.
 
@@ -146,5 +148,6 @@ def _change(drift: int) -> str:
 def _verdict(findings: Sequence[Answer]) -> str:
     if not findings:
         return "Nothing to correct."
-    which = "it" if len(findings) == 1 else "the first"
-    return f"{tally(findings)}. `counterpane explain {findings[0]['rule']}` says more about {which}."
+    gravest = min(findings, key=lambda each: GRAVITY.index(each["severity"]))
+    which = "it" if len(findings) == 1 else f"the first {gravest['severity']}"
+    return f"{tally(findings)}. `counterpane explain {gravest['rule']}` says more about {which}."

@@ -28,8 +28,11 @@ NOT_SAID = "not said"
 Safety = Mapping[str, Any]
 
 
-def draw_safety(console: Console, safety: Safety) -> None:
-    """Draw for whom the record is read, the findings by how grave they are, the list held against, and the rest."""
+def draw_safety(console: Console, safety: Safety, among: str = "Under “for”") -> None:
+    """Draw for whom the record is read, the findings by how grave they are, the list held against, and the rest.
+
+    `among` says where the inputs that are asked for are written.
+    """
     console.print("\nSafety", style="bold")
     console.print(STANDING)
     console.print(_read_for(safety["read_for"]))
@@ -39,7 +42,7 @@ def draw_safety(console: Console, safety: Safety) -> None:
     _draw_profile(console, safety["profile"])
     _draw_measured(console, safety["measured"])
     _draw_estimates(console, safety["estimates"])
-    _draw_rest(console, safety)
+    _draw_rest(console, safety, among)
     console.print(MORE)
 
 
@@ -107,13 +110,13 @@ def _draw_measured(console: Console, measured: Sequence[Safety]) -> None:
         console.print(Padding(visible(told), (0, 0, 0, 2)))
 
 
-def _draw_rest(console: Console, safety: Safety) -> None:
+def _draw_rest(console: Console, safety: Safety, among: str) -> None:
     console.print()
     for name, label in (("assessed", "Looked at, nothing to say"), ("not_applicable", "Of another age or use")):
         if safety[name]:
             console.print(f"{label}: {', '.join(ranges(safety[name]))}.")
     if safety["not_assessed"]:
-        console.print(f"Not assessed: {', '.join(ranges(safety['not_assessed']))}. Under “for”, each asks for:")
+        console.print(f"Not assessed: {', '.join(ranges(safety['not_assessed']))}. {among}, each asks for:")
     for asked, references in _asked(safety["asked_for"]):
         console.print(Padding(visible(f"{', '.join(ranges(references))}: {asked}"), (0, 0, 0, 2)))
 

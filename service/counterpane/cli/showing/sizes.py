@@ -9,6 +9,15 @@ from rich import box
 from rich.console import Console
 from rich.table import Table
 
+NAME_ALONE = "A name says nothing of how a blanket is used."
+CAUTIONED = {
+    "car-seat": "blanket-under-the-harness",
+    "pram": "blanket-over-the-pram",
+    "receiving": "loose-blanket-in-sleep-space",
+    "swaddle": "loose-blanket-in-sleep-space",
+}
+"""Sizes that are named after a use, and the rule that cautions there."""
+
 Answer = Mapping[str, Any]
 UNKNOWN = "not known"
 FIGURES_ONLY = "Figures only; they say nothing of how a blanket may be used. A minus is smaller."
@@ -22,7 +31,7 @@ def draw_list(console: Console, answer: Answer) -> None:
         table.add_row(each["name"], ", ".join(each["also"]), *said, _planned(each))
     console.print(table)
     console.print("\nNo standard sets any of these: charities and shops say them, and differ. The size planned is a")
-    console.print("house choice inside what they say. A name says nothing of how a blanket is used.")
+    console.print("house choice inside what they say. " + NAME_ALONE)
 
 
 def draw(console: Console, answer: Answer) -> None:
@@ -30,6 +39,9 @@ def draw(console: Console, answer: Answer) -> None:
     console.rule(answer["name"], align="left", characters="─")
     console.print(f"\n{answer['says']} Planned at {_planned(answer)} cm.")
     console.print(answer["basis"])
+    if answer["name"] in CAUTIONED:
+        rule = CAUTIONED[answer["name"]]
+        console.print(f"{NAME_ALONE} `counterpane explain {rule}` says what can hurt there.")
     console.print("\nWhat the sources say", style="bold")
     table = _table("Wide, cm", "Long, cm", "Source")
     for figure in answer["figures"]:
