@@ -177,7 +177,7 @@ class CompanionQuery(Closed):
     """Which companions to list."""
 
     kind = Word(*KINDS, metadata={"description": "Only companions of this kind; every other kind if not given."})
-    count = Whole(least=1, metadata={"description": "Stitches of the component; its least count if not given."})
+    count = Whole(least=1, metadata={"description": "Stitches of the component; its smallest count if not given."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
     cursor = Text(
         least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}

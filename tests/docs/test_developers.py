@@ -52,5 +52,11 @@ def test_paths_that_the_text_names_exist():
     assert [path for path in sorted(named) if not (TOP / path).exists()] == []
 
 
+def test_every_benchmark_has_its_figure() -> None:
+    """The table of speed holds each program of the benchmarks, and none that has gone."""
+    named = set(re.findall(r"^\| `(bench_\w+\.py)` \|.*\d.*\|$", TEXT, re.MULTILINE))
+    assert named == {path.name for path in (TOP / "tests" / "benchmarks").glob("bench_*.py")}
+
+
 def _tops() -> set[str]:
     return {"service", "schema", "seeds", "tests", "openapi", ".ci"}

@@ -29,7 +29,7 @@ COMPONENTS = Noun(
         revision=examples.COMPONENT_REVISION,
     ),
     Said(
-        listed="With `admits`, those that admit the count, by modulus and least count: a fixed count admits only "
+        listed="With `admits`, those that admit the count, by multiple and smallest count: a fixed count admits only "
         "itself, cast-ons and bind-offs admit any count they can hold, and a part with parameters admits what some "
         "allowed value gives.",
         added="Its rows are read, its multiple derived, and its worked examples compared with both; what does not "

@@ -63,7 +63,7 @@ def _told(derived: Mapping[str, Any]) -> str:
         lines.append(f"Smallest upright cell, in rows and stitches: {texture['rows']} x {texture['stitches']}.")
     if faces := derived.get("faces"):
         lines.append(
-            f"The right side shows, at its least count: {', '.join(f'{n} {look}' for look, n in faces.items())}."
+            f"The right side shows, at its smallest count: {', '.join(f'{n} {look}' for look, n in faces.items())}."
         )
     if short := derived.get("abbreviations"):
         lines.append(f"Abbreviations: {', '.join(each['name'] for each in short)}.")

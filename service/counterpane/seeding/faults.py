@@ -1,4 +1,4 @@
-"""What can be wrong with a seed file, said so that its author can mend it."""
+"""What can be wrong with a seed file, said so that its author can correct it."""
 
 from __future__ import annotations
 

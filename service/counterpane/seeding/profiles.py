@@ -31,7 +31,7 @@ def _profile(content: Mapping[str, Any], file: str) -> Profile:
         return profile_of(_exact(content))
     except BadInput as fault:
         place = fault.pointer.strip("/").replace("/", ".")
-        raise SeedFault(file, place, str(fault), fault.hint or "Mend the file at that place.") from None
+        raise SeedFault(file, place, str(fault), fault.hint or "Correct the file at that place.") from None
 
 
 def _exact(value: Any) -> Any:

@@ -25,7 +25,7 @@ def read_toml(path: Path, file: str) -> dict[str, Any]:
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
-        raise SeedFault(file, "", f"not readable as TOML ({fault})", "Mend the file at that place.") from fault
+        raise SeedFault(file, "", f"not readable as TOML ({fault})", "Correct the file at that place.") from fault
 
 
 def fill(shape: type[Shape], content: Any, file: str, key: str = "") -> Shape:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.rows.tree import Place
+from counterpane.craft.rows.words import NUMBER_WORD, NUMBER_WORDS
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.checks import check_text
 
@@ -122,3 +125,10 @@ def test_words_that_are_doubtful_alone_do_not_end_a_row(vocabulary: Vocabulary) 
     read = read_row("k1b, p1, " * 100, vocabulary)
     assert {fault.rule for fault in read.faults} == {"ambiguous-term"}
     assert len(read.parts) == 200
+
+
+@pytest.mark.parametrize("behind", ["", " sts", "-"])
+def test_a_number_in_words_is_found_to_its_end(behind: str) -> None:
+    """Of two numbers that begin alike the longer is found: "seventy-seven", not "seventy" or "seven"."""
+    found = [re.match(NUMBER_WORD, word + behind) for word in NUMBER_WORDS]
+    assert [match and match[0] for match in found] == [*NUMBER_WORDS]

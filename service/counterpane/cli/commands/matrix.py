@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import beside, slug, stitches, take_json
+
+if TYPE_CHECKING:
+    from counterpane.library.services import Services
 
 NAME = "matrix"
 ABOUT = """Hold every body against every border, edge, cast-on and bind-off of the starters: do their counts meet?
@@ -44,10 +47,9 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.library.matrix import matrix
     from counterpane.library.matrix_picture import as_svg
     from counterpane.library.matrix_text import as_text
-    from counterpane.wiring import open_library
 
     with output.waiting("working out the matrix"):
-        answer = matrix(open_library(), **_asked(options))
+        answer = matrix(_library(options), **_asked(options))
     if options.picture is not None:
         output.save(options.picture, as_svg(answer))
         output.put(f"{options.picture}\n")
@@ -56,6 +58,21 @@ def run(options: argparse.Namespace) -> int:
     else:
         output.put(as_text(answer))
     return endings.DONE
+
+
+def _library(options: argparse.Namespace) -> Services:
+    """Return a library of the starters that the matrix holds beside each other; of all, where one named is none."""
+    from counterpane.library.matrix import WITH
+    from counterpane.seeding import shipped
+    from counterpane.wiring import open_library, open_parts
+
+    kinds = shipped()
+    if not kinds.keys() >= {options.body, options.part} - {None}:
+        return open_library()
+    bodies = [options.body] if options.body else [slug for slug, kind in kinds.items() if kind == "body"]
+    wanted = (options.kind,) if options.kind else WITH
+    others = [options.part] if options.part else [slug for slug, kind in kinds.items() if kind in wanted]
+    return open_parts(dict.fromkeys((*bodies, *others)))
 
 
 def _asked(options: argparse.Namespace) -> dict[str, Any]:

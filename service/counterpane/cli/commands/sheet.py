@@ -20,7 +20,7 @@ ENDING = ".sheet.toml"
 NAME = "sheet"
 ABOUT = """Keep the editor's sheet of a text: each finding as a question to the designer, in a file beside the text.
 
-Write answers and decisions into that file and run the command again when the text has changed: what was mended is
+Write answers and decisions into that file and run the command again when the text has changed: what was corrected is
 settled, what came up is asked, and nothing that you wrote is touched. The exit status is 1 while an error waits."""
 EXAMPLES = """examples:
   $ counterpane sheet rows.txt

@@ -10,10 +10,10 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from counterpane.craft.rows.words import NUMBER_WORDS
+from counterpane.craft.rows.words import NUMBER_WORD, NUMBER_WORDS
 
 _NUMBER = re.compile(r"(?<![\d.,])(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?!\d*[A-Za-z])")
-_WORDED = re.compile(rf"\b({'|'.join(NUMBER_WORDS)})(?= times?\b)", re.IGNORECASE)
+_WORDED = re.compile(rf"\b({NUMBER_WORD})(?= times?\b)", re.IGNORECASE)
 _LOOSE = (
     (re.compile(r"\bonce more\b"), "1 times more"),
     (re.compile(r"\blast (st|stitch)\b"), r"last 1 \1"),

@@ -48,7 +48,7 @@ def _first_repeat(section: Section, listed: Sequence[Row]) -> tuple[Checkpoint, 
 
 
 def _weighing(plan: Plan, index: int, listed: Sequence[Row]) -> tuple[Checkpoint, ...]:
-    """Return the checkpoint before the end of the body: how much of the work is still to come, while it can be mended.
+    """Return the checkpoint before the end of the body: how much work is still to come, while it can be corrected.
 
     The share is of stitches; the bind-off takes its stitches once more.
     """

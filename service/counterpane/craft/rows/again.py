@@ -19,7 +19,7 @@ from counterpane.craft.rows.labels import (
 )
 from counterpane.craft.rows.stops import take_count
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line, tokens
+from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORD, NUMBER_WORDS, Line, tokens
 
 _GO_ON = r"(?:(?:cont(?:inue)?|keep|cont\.)\s+(?:to\s+|on\s+)?)?"
 _THOSE = r"(?:(?:all|the|these|those|last|previous|above|foregoing|preceding|this|of)\s+)"
@@ -56,7 +56,7 @@ FORM = re.compile(
 )
 _REMAIN = re.compile(
     r"(?:until|down\s+to|to)\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
-    rf"(\d{{1,{LONGEST_NUMBER}}}|{'|'.join(NUMBER_WORDS)})\s*(?:sts?|stitches|rem|left|on)\b"
+    rf"(\d{{1,{LONGEST_NUMBER}}}|{NUMBER_WORD})\s*(?:sts?|stitches|rem|left|on)\b"
     r"(?!\s+(?:between|before|after|in\s+each|have|of|from)\b)"
 )
 _STITCHES = rf"(\d{{1,{LONGEST_NUMBER}}})\s*(?:sts?|stitches)\b"

@@ -8,7 +8,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from counterpane.craft.rows.tree import Side
-from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS
+from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORD, NUMBER_WORDS
 
 MOST_ROWS_AT_ONCE = 2000  # House.
 _ROMAN_UNITS = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")
@@ -31,9 +31,8 @@ _ENDED = "|".join(
 ROW = r"(?:rows?|rnds?|rounds?)"
 # "R3" where rows are labelled so; a letter before a number, and no stitch.
 NAMED_ROW = rf"(?:{ROW}\s*|r\.?\s?(?=\d))"
-_NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
 ORDINAL = rf"(?:\d+{_ENDING}|{'|'.join(NTH)})"
-_NUM = rf"(?:\d++{_ENDING}?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
+_NUM = rf"(?:\d++{_ENDING}?|{'|'.join(NTH)}|(?:{NUMBER_WORD})\b)"
 _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
@@ -43,7 +42,7 @@ _MEASURED = r"\s*+(?:\"|(?:(?:more\s+)?times?|sts?|stitches|ins|inch(?:es)?|cm|i
 LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!{_MEASURED}))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
 ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<={_ENDED})|{ORDINAL}"
-HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
+HOW_MANY = rf"(?:\d+|{NUMBER_WORD})"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
 _KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+{_ENDING})"
 _NEEDLE = r"(?:needles?|pins?|turns?)(?=\s*[:.(=-])"

@@ -23,7 +23,7 @@ _BOOK: Phrasebook[str] = Phrasebook(
 )
 _JOINING = frozenset({"times", "time", "x"})
 _VERBS = {"k": "k", "knit": "k", "p": "p", "purl": "p"}
-_FAR = 40
+_FAR = 40  # House.
 
 
 def take_noun(cursor: Cursor) -> Work | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from itertools import product
 from typing import Generic, TypeAlias, TypeVar
 
@@ -46,7 +47,7 @@ class _Branch(Generic[Meaning]):
 
     def lead(self, way: str, end: _Branch[Meaning]) -> None:
         """Lead the words of a way to a branch; an empty way is that branch itself."""
-        words = [token.norm for token in tokens(Line(0, way.lower()))]
+        words = _words(way)
         for word in reversed(words[1:]):
             step: _Branch[Meaning] = _Branch()
             step.further[word] = [end]
@@ -85,6 +86,11 @@ class Phrasebook(Generic[Meaning]):
             if branch.meaning is not None:
                 length, meaning = index + 1 - at, branch.meaning
         return length, meaning
+
+
+@lru_cache(maxsize=4096)
+def _words(way: str) -> tuple[str, ...]:
+    return tuple(token.norm for token in tokens(Line(0, way.lower())))
 
 
 def _before(alternative: Iterable[str], end: _Branch[Meaning]) -> _Branch[Meaning]:

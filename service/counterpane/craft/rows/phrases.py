@@ -27,7 +27,7 @@ from counterpane.craft.rows.yarns import YARN_OPENINGS, YarnMove, take_yarn_move
 
 _GLUED_SLIP = re.compile(r"(?:sl|s)(\d{1,18})(?:tog)?-?(k|kw|kwise|p|pw|pwise|wyif|yif|wyib|yib)?")
 _GLUED_B = re.compile(r"([kp])(\d{1,18})b")
-_NEAR = 20
+_NEAR = 20  # House.
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
 _TIMES_WORDS = ("times", "time", "x")
 _SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())

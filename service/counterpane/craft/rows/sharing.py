@@ -1,6 +1,6 @@
 """What was worked out of the same things before.
 
-A text in several sizes is read once a size, and a text with a mend in it once more: most of it is alike.
+A text in several sizes is read once a size, and a text with a correction in it once more: most of it is alike.
 """
 
 from __future__ import annotations

@@ -6,13 +6,13 @@ import re
 from dataclasses import dataclass
 
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORDS, Line
+from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORD, NUMBER_WORDS, Line
 
 _STITCHES = r"(?:stitches|sts?)\b"
 _STS = rf"(?:\s*{_STITCHES})?"
 _N = (
     rf"(\d{{1,3}}(?:,\d{{3}})+(?!\d)|\d{{1,{LONGEST_NUMBER}}}|"
-    rf"{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})"
+    rf"{NUMBER_WORD})"
 )
 CAST_ON = re.compile(
     r"\b(?:cast(?:ing)? (?:on|up)|c/?o|c\.o\.|set (?:on|up)"

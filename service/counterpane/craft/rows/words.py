@@ -51,6 +51,8 @@ NUMBER_WORDS = {
         (*_UNITS, *_TEENS, *(word for ten in _TENS for word in (ten, *(f"{ten}-{unit}" for unit in _UNITS)))), start=1
     )
 }
+NUMBER_WORD = rf"(?:{'|'.join(_TENS)})(?:-(?:{'|'.join(_UNITS)}))?|{'|'.join((*_TEENS, *_UNITS))}"
+"""The alternatives of a regular expression for a number in words; of two that begin alike the longer comes first."""
 LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.

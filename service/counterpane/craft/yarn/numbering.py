@@ -29,8 +29,8 @@ LENGTH_A_MASS = {
     "French": Fraction(500),
     "m to 100 g": Fraction(100_000),
 }
-"""Tex of number one, where a larger number is a thinner yarn: by definition, in textile tables read second-hand;
-linen and woollen from memory."""
+"""Tex of number one, where a larger number is a thinner yarn: by definition, in textile tables read second-hand; linen
+and woollen from memory."""
 
 SYSTEMS = (*MASS_A_LENGTH, *LENGTH_A_MASS)
 

@@ -10,12 +10,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from counterpane.craft.rows.words import NUMBER_WORDS
+from counterpane.craft.rows.words import NUMBER_WORD
 
 MOST_SIZES = 40  # House.
 _S = r"\s{0,8}"
 _NUMBER = r"\d/\d(?!\d)|\d{1,9}(?:\.\d{1,9})?(?:\s\d/\d(?!\d))?"
-_WORD = rf"\b(?:once|twice|thrice|{'|'.join(sorted(NUMBER_WORDS, key=len, reverse=True))})\b"
+_WORD = rf"\b(?:once|twice|thrice|{NUMBER_WORD})\b"
 _ENTRY = rf"(?:{_NUMBER}|{_WORD}|-)(?:{_S}times\b)?"
 _BETWEEN = r"(?:\s*[,:;/]\s*(?:and\s)?|\sand\s|\s*-\s*(?=\d))"
 _UNIT = r"(?:sts?|stitches|loops?|rows?|rnds?|rounds?|repeats?|reps?|times|cm|mm|ins?|inch(?:es)?)\b"

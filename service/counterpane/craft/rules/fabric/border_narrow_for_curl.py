@@ -94,7 +94,7 @@ def _of_end(attempt: Attempt, plan: Plan, name: str, part: Part | None, curl: Cu
     elif _rolls(part, attempt.vocabulary):
         yield _finding(pointer, f"The {name} border rolls itself, and the body rolls {curl.ends}.", (), least)
     elif rows[name] < enough:
-        tried = [Correction(f"{pointer}/rows", more, "the usual least") for more in range(enough, enough + 4)]
+        tried = [Correction(f"{pointer}/rows", more, "the usual minimum") for more in range(enough, enough + 4)]
         message = f"A {name} border of {rows[name]} rows hardly holds a body that rolls."
         yield _finding(pointer, message, working(attempt, tried, 1), least)
 

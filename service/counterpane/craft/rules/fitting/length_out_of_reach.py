@@ -32,12 +32,12 @@ def length_out_of_reach(attempt: Attempt) -> Iterator[Finding]:
     Between the borders lies at least one repeat of the body.
     """
     for met in attempt.met(LengthOutOfReach):
-        why = f"the borders and the least body are {shown(met.length_cm)} cm long"
+        why = f"the borders and the smallest body are {shown(met.length_cm)} cm long"
         changes = (size_change(attempt.request, "length", met.length_cm, why),)
         yield Finding(
             "length-out-of-reach",
             "error",
-            f"{met.border_rows} border rows and the least body are {shown(met.length_cm)} cm long: "
+            f"{met.border_rows} border rows and the smallest body are {shown(met.length_cm)} cm long: "
             f"{shown(met.wanted_cm)} cm cannot be reached.",
             "Change the length, or take fewer border rows.",
             pointer="/size",
