@@ -57,6 +57,8 @@ def _nearest(schema: Schema, message: str, steps: tuple[str, ...]) -> str:
         return ""
     known = sorted(names_at(schema, steps[:-1]))
     near = difflib.get_close_matches(steps[-1][:MOST_LETTERS], known, n=1, cutoff=0.6)
+    if near and steps[-1] in {each.replace("_cm", "_mm") for each in near}:
+        return f"Probably meant: {near[0]}, in centimetres: 750 mm are 75."
     return f"Probably meant: {near[0]}." if near else f"Known here: {', '.join(known)}."
 
 

@@ -236,3 +236,10 @@ def test_the_request_in_the_help_is_a_plan(typed: Type):
     example = plan_command.ABOUT[plan_command.ABOUT.index("  [parts]") :]
     text = "\n".join(re.split(r"\s{4,}", line.strip())[0] for line in example.splitlines())
     assert typed("plan", "-", stdin=text).status == 0
+
+
+def test_millimetres_are_not_taken_for_centimetres(typed: Type):
+    """A size that is only renamed would be ten times too large."""
+    text = '[parts]\nbody = "waffle"\n[gauge]\nstitches = 21\nrows = 28\nover_cm = 10\n'
+    done = typed("plan", "-", stdin=text + "[size]\nwidth_mm = 750\nlength_cm = 90\n")
+    assert (done.status, "width_cm, in centimetres: 750 mm are 75." in done.err) == (2, True)

@@ -115,3 +115,10 @@ def test_backticks_become_code_and_the_rest_is_escaped() -> None:
 def test_a_schema_is_said_in_words(schema: dict[str, object], words: str) -> None:
     """For the column of values."""
     assert form_of(schema) == words
+
+
+def test_long_addresses_and_names_may_break_on_a_narrow_screen(client: FlaskClient):
+    """At 320 pixels an address of a revision is wider than the page, and a column of a third cuts names to pieces."""
+    sheet = _fetched(client, "/static/pages.css").decode()
+    assert re.search(r"nav li,[^{]*\{ overflow-wrap: anywhere", sheet)
+    assert re.search(r"@media \(max-width: 40rem\).*\.rules th:first-child[^{]*\{ width: auto", sheet, re.S)
