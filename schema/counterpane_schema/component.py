@@ -35,6 +35,7 @@ class Operation(Closed):
     faces_row_1 = Text(allow_none=True)
     side = Word("RS", "WS", allow_none=True)
     stretch = Text(allow_none=True)
+    look = Word("chain", "bumps", "rope", "cord", "loops", allow_none=True)
     loops_per_stitch = Text(allow_none=True, most=40, metadata={"pattern": r"^[0-9]+(\.[0-9]+)?$"})
 
 

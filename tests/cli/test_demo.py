@@ -41,9 +41,11 @@ def test_the_demo_tells_of_every_recipe_and_of_a_mix_that_does_not_fit(typed: Ty
 
 
 def test_every_pattern_of_the_demo_checks_clean(season: Path, typed: Type):
-    """A pattern is there as text and as Markdown, and each goes back through the check."""
-    made = sorted((season / "patterns").iterdir())
+    """A pattern is there as text and as Markdown, each of which goes back through the check, and as HTML and PDF."""
+    made = sorted(path for path in (season / "patterns").iterdir() if path.suffix in (".txt", ".md"))
+    pages = [path.read_bytes()[:5] for path in sorted((season / "patterns").iterdir()) if path not in made]
     assert len(made) == 2 * len(load_recipes())
+    assert pages == [b"<!doc", b"%PDF-"] * len(load_recipes())
     assert [typed("check", str(path)).out.splitlines()[-1] for path in made] == ["Nothing to correct."] * len(made)
 
 

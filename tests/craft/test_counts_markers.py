@@ -19,6 +19,7 @@ from counterpane.craft.rows.tree import (
     Turn,
     Work,
 )
+from counterpane.craft.trace import trace
 
 from .handmade import KNIT, PLACE, REMOVE, SLIP, TO_MARKER, misfit_of
 from .small_vocabulary import VOCABULARY
@@ -75,10 +76,22 @@ def test_a_row_that_moves_stitches_without_a_word_loses_the_markers() -> None:
     assert work([*rows[:2], (PLACE, KNIT)], 8, VOCABULARY)[2].after == 12
 
 
-def test_markers_placed_in_a_repeat_are_not_followed() -> None:
-    """Their number depends on the count; the stitches do not."""
-    rows = [(OpenRepeat((Work("k", 2), PLACE)),), (TO_MARKER, SLIP, KNIT)]
-    assert [step.after for step in work(rows, 8, VOCABULARY)] == [8, None]
+def test_markers_placed_in_a_repeat_are_followed_from_a_known_count() -> None:
+    """Eight stitches take four of them; of any number of stitches only the stitches are known."""
+    rows = [(OpenRepeat((Work("k", 2), PLACE)),), (KNIT,)]
+    assert [step.segments for step in work(rows, 8, VOCABULARY, ["round", "round"])] == [(2, 2, 2, 2, 0)] * 2
+    assert count([rows[0], (TO_MARKER, SLIP, KNIT)], VOCABULARY).starts == ()
+
+
+def test_a_square_from_the_centre_grows_between_its_markers() -> None:
+    """Four markers placed in a repeat: each quarter of the next round takes four stitches and leaves six."""
+    quarter = (Work("k"), Work("yo"))
+    rows = [
+        (OpenRepeat((*quarter, *quarter, PLACE), 0),),
+        (Group((*quarter, OpenRepeat((Work("k"),), 1, marker=True, plain=True), *quarter, SLIP), 4),),
+    ]
+    assert [step.after for step in work(rows, 8, VOCABULARY, ["round", "round"])] == [16, 24]
+    assert [step.after for step in trace(rows, 8, VOCABULARY, ["round", "round"]).steps] == [16, 24]
 
 
 def test_a_marker_that_ends_the_round_need_not_be_placed() -> None:

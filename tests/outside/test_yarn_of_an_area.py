@@ -14,7 +14,7 @@ import pytest
 from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import CM_PER_INCH, Gauge, inches
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn import Figure, Yarn, estimate
+from counterpane.craft.yarn import Spread, Yarn, estimate
 from counterpane.craft.yarn.loops import FULL, metres_per_m2
 from craft.yarn.asking import Starters, planned
 
@@ -28,7 +28,7 @@ def by_the_rule(length_cm: Fraction, width_cm: Fraction, gauge: Gauge) -> Fracti
     return yards * YARD_M
 
 
-def metres(plan: Plan, vocabulary: Vocabulary) -> Figure:
+def metres(plan: Plan, vocabulary: Vocabulary) -> Spread:
     """Return the metres of a plan from its gauge alone, without its ends."""
     found = estimate(plan, [Yarn()], vocabulary).metres
     assert found is not None

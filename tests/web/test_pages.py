@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import escape
 from html.parser import HTMLParser
 from itertools import pairwise
 
@@ -11,6 +12,7 @@ from flask.testing import FlaskClient
 
 from counterpane import wiring
 from counterpane.api.catalogue import OPERATIONS
+from counterpane.api.operations import Operation
 from counterpane.web import marked
 from counterpane.web.describing import form_of
 
@@ -33,7 +35,7 @@ class Parts(HTMLParser):
         self.found.append((tag, dict(attrs)))
 
 
-@pytest.mark.parametrize("path", ["/", "/problems/stale"])
+@pytest.mark.parametrize("path", ["/", "/operations/plan", "/problems/stale"])
 def test_a_page_has_no_script_no_inline_style_and_nothing_from_elsewhere(client: FlaskClient, path: str) -> None:
     """And its policy forbids them."""
     answer = client.get(path)
@@ -49,16 +51,22 @@ def test_a_page_has_no_script_no_inline_style_and_nothing_from_elsewhere(client:
 
 
 @pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.name)
-def test_every_operation_is_on_the_page_with_an_example(client: FlaskClient, operation: object) -> None:
+def test_every_operation_has_a_page_with_an_example(client: FlaskClient, operation: Operation) -> None:
     """One can copy it into a shell."""
-    text = client.get("/").text
-    section = text.partition(f'id="{operation.name}"')[2].partition("</section>")[0]  # type: ignore[attr-defined]
-    assert "curl -sS" in section
+    assert "curl -sS" in client.get(f"/operations/{operation.name}").text
 
 
-def test_every_link_of_the_page_leads_somewhere(client: FlaskClient) -> None:
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda operation: operation.name)
+def test_every_operation_is_in_the_list_of_all(client: FlaskClient, operation: Operation) -> None:
+    """With its method and its path."""
+    told = f'<a href="/operations/{operation.name}"><code>{operation.method} {escape(operation.path)}</code></a>'
+    assert told.replace("&lt;", "{").replace("&gt;", "}") in client.get("/").text
+
+
+@pytest.mark.parametrize("path", ["/", "/operations/add_component"])
+def test_every_link_of_a_page_leads_somewhere(client: FlaskClient, path: str) -> None:
     """Anchors, problems, the style sheet and the description."""
-    text = client.get("/").text
+    text = client.get(path).text
     anchors = set(re.findall(r'id="([^"]+)"', text))
     for link in set(re.findall(r'href="([^"]+)"', text)):
         assert link[1:] in anchors if link.startswith("#") else _fetched(client, link)
@@ -76,10 +84,11 @@ def _fetched(client: FlaskClient, path: str) -> bytes:
         return answer.data
 
 
-def test_the_headings_go_down_by_one(client: FlaskClient) -> None:
+@pytest.mark.parametrize("path", ["/", "/operations/plan"])
+def test_the_headings_go_down_by_one(client: FlaskClient, path: str) -> None:
     """So that they can be walked."""
     parts = Parts()
-    parts.feed(client.get("/").text)
+    parts.feed(client.get(path).text)
     levels = [int(tag[1]) for tag, _ in parts.found if re.fullmatch("h[1-6]", tag)]
     assert levels[0] == 1
     assert all(after <= before + 1 for before, after in pairwise(levels))

@@ -33,7 +33,7 @@ CLOSING = """\
 Everything is in {place}:
   library.db   the library: parts and recipes with their revisions
   recipes/     the recipes as files, to change and plan again
-  patterns/    {patterns} written patterns, as text and as Markdown
+  patterns/    {patterns} written patterns, each as text, Markdown, HTML and PDF
   token        a keeper's token for writing to the library over HTTP; keep it to yourself
 
 Try next:

@@ -35,34 +35,43 @@ from counterpane.client.errors import (
     Unreadable,
     UnsupportedMediaType,
 )
-from counterpane.client.profiles import Profile, ProfileCard
-from counterpane.client.results import (
+from counterpane.client.kept import (
     AlikeList,
     Change,
-    Check,
-    CheckedRow,
     Companion,
     Component,
     ComponentCard,
+    Profile,
+    ProfileCard,
+    Recipe,
+    RecipeCard,
+    Revision,
+)
+from counterpane.client.known import (
     Fact,
-    Finding,
+    Rule,
+    Size,
+)
+from counterpane.client.plans import (
     Gauges,
     Grade,
     Label,
-    Multiple,
     Pattern,
     Plan,
-    Recipe,
-    RecipeCard,
     Regauged,
-    Revision,
-    Rule,
     Safety,
+    Swatches,
+)
+from counterpane.client.results import (
+    Finding,
+    Multiple,
+)
+from counterpane.client.texts import (
+    Check,
+    CheckedRow,
     SaidRow,
     Sheet,
     SheetQuery,
-    Size,
-    Swatches,
     Wording,
 )
 from counterpane.client.yarns import Largest, Midway, Substitution

@@ -9,9 +9,8 @@ from types import TracebackType
 from typing import Any, Self, TypeVar
 from urllib.parse import quote
 
-from counterpane.client import results, yarns
+from counterpane.client import kept, known, plans, results, texts, yarns
 from counterpane.client.errors import Unreadable
-from counterpane.client.profiles import Profile, ProfileCard
 from counterpane.client.transport import Asked, Transport, json_of, parsed
 
 T = TypeVar("T", bound=results.Result)
@@ -40,42 +39,42 @@ class Client:
         """Close the connections."""
         self._transport.close()
 
-    def check(self, text: str, cast_on: int | None = None, terms: str | None = None) -> results.Check:
+    def check(self, text: str, cast_on: int | None = None, terms: str | None = None) -> texts.Check:
         """Check rows in words."""
-        return results.Check.of(self._post("/v1/checks", {"text": text, "cast_on": cast_on, "terms": terms}))
+        return texts.Check.of(self._post("/v1/checks", {"text": text, "cast_on": cast_on, "terms": terms}))
 
-    def sheet(self, text: str, earlier: Json | None = None, **asked: Any) -> results.Sheet:
+    def sheet(self, text: str, earlier: Json | None = None, **asked: Any) -> texts.Sheet:
         """Put what a check finds as questions, or check the `data` of an earlier sheet again.
 
         What is `asked` beside it, cast_on, terms and style, beats what the sheet says.
         """
-        return results.Sheet.of(self._post("/v1/sheets", {"text": text, "sheet": earlier, **asked}))
+        return texts.Sheet.of(self._post("/v1/sheets", {"text": text, "sheet": earlier, **asked}))
 
-    def say(self, text: str, **how: Any) -> results.Wording:
+    def say(self, text: str, **how: Any) -> texts.Wording:
         """Say rows in other words: `terms`, `words` "short" or "full", `count`; `form` is "lines" or a table."""
         form = {"as": how.pop("form")} if "form" in how else {}
-        return results.Wording.of(self._post("/v1/wordings", {"text": text, **form, **how}))
+        return texts.Wording.of(self._post("/v1/wordings", {"text": text, **form, **how}))
 
-    def swatches(self, request: Json) -> results.Swatches:
+    def swatches(self, request: Json) -> plans.Swatches:
         """Write the swatches of a plan request."""
-        return results.Swatches.of(self._post("/v1/swatches", request))
+        return plans.Swatches.of(self._post("/v1/swatches", request))
 
-    def grade(self, request: Json, sizes: Sequence[Json], **asked: Any) -> results.Grade:
+    def grade(self, request: Json, sizes: Sequence[Json], **asked: Any) -> plans.Grade:
         """Grade a plan request into several sizes; `borders`, `sample`, `terms` and `title` say how."""
         whole = {name: value for name, value in request.items() if name != "size"}
-        return results.Grade.of(self._post("/v1/grades", {**whole, "sizes": list(sizes), **asked}))
+        return plans.Grade.of(self._post("/v1/grades", {**whole, "sizes": list(sizes), **asked}))
 
-    def regauge(self, request: Json, to: Json | Sequence[Json]) -> results.Regauged:
+    def regauge(self, request: Json, to: Json | Sequence[Json]) -> plans.Regauged:
         """Take a plan request to another gauge: the same size, and the same counts."""
-        return results.Regauged.of(self._post("/v1/regauges", {**request, "to": to}))
+        return plans.Regauged.of(self._post("/v1/regauges", {**request, "to": to}))
 
-    def gauge(self, swatches: Sequence[Json], **asked: Any) -> results.Gauges:
+    def gauge(self, swatches: Sequence[Json], **asked: Any) -> plans.Gauges:
         """Read swatches as they were counted; `size` and `within_cm` ask what that leaves open of a piece."""
-        return results.Gauges.of(self._post("/v1/gauges", {"swatches": list(swatches), **asked}))
+        return plans.Gauges.of(self._post("/v1/gauges", {"swatches": list(swatches), **asked}))
 
-    def plan(self, request: Json) -> results.Plan:
+    def plan(self, request: Json) -> plans.Plan:
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
-        return results.Plan.of(self._post("/v1/plans", request))
+        return plans.Plan.of(self._post("/v1/plans", request))
 
     def largest(self, request: Json) -> yarns.Largest:
         """Find the largest blanket of the yarn at hand: a plan request with `have`."""
@@ -90,121 +89,121 @@ class Client:
         body = {"from": yarn, "to": other, "amount": amount}
         return yarns.Substitution.of(self._post("/v1/yarns/substitutes", body))
 
-    def pattern(self, request: Json) -> results.Pattern:
+    def pattern(self, request: Json) -> plans.Pattern:
         """Write a pattern, as data and as a text."""
-        return results.Pattern.of(self._post("/v1/patterns", {**request, "as": "json"}))
+        return plans.Pattern.of(self._post("/v1/patterns", {**request, "as": "json"}))
 
     def pattern_text(self, request: Json, form: str = "text") -> str:
         """Write a pattern as "text" or "markdown"."""
         asked = Asked("POST", "/v1/patterns", body={**request, "as": form}, headers={"Accept": "*/*"})
         return self._transport.send(asked).content.decode()
 
-    def safety(self, inputs: Json) -> results.Safety:
+    def safety(self, inputs: Json) -> plans.Safety:
         """Assess what is known of a piece; what is not sent is not known."""
-        return results.Safety.of(self._post("/v1/safety", inputs))
+        return plans.Safety.of(self._post("/v1/safety", inputs))
 
-    def label(self, yarns: Sequence[Json], **asked: Any) -> results.Label:
+    def label(self, yarns: Sequence[Json], **asked: Any) -> plans.Label:
         """Work out the label of a piece of these yarns; asked may be mass, places, markets, claims and stated."""
-        return results.Label.of(self._post("/v1/labels", {"yarns": list(yarns), **asked}))
+        return plans.Label.of(self._post("/v1/labels", {"yarns": list(yarns), **asked}))
 
-    def components(self, **filters: Any) -> Iterator[results.ComponentCard]:
+    def components(self, **filters: Any) -> Iterator[kept.ComponentCard]:
         """Give the components that pass the filters (kind, admits, q, reversible, status), over all pages."""
-        return self._pages("/v1/components", filters, results.ComponentCard)
+        return self._pages("/v1/components", filters, kept.ComponentCard)
 
-    def companions(self, slug: str, **filters: Any) -> Iterator[results.Companion]:
+    def companions(self, slug: str, **filters: Any) -> Iterator[kept.Companion]:
         """Give what fits a component at a `count`, of a `kind` or of all others, over all pages."""
-        return self._pages(f"/v1/components/{_step(slug)}/companions", filters, results.Companion)
+        return self._pages(f"/v1/components/{_step(slug)}/companions", filters, kept.Companion)
 
-    def alike(self, slug: str, **filters: Any) -> results.AlikeList:
+    def alike(self, slug: str, **filters: Any) -> kept.AlikeList:
         """Get the components whose texture is like that of another, of which `percent` of the stitches agree."""
-        return results.AlikeList.of(self._get(f"/v1/components/{_step(slug)}/alike", filters))
+        return kept.AlikeList.of(self._get(f"/v1/components/{_step(slug)}/alike", filters))
 
-    def component(self, slug: str) -> results.Component:
+    def component(self, slug: str) -> kept.Component:
         """Get the latest revision of a component."""
-        return results.Component.of(self._get(f"/v1/components/{_step(slug)}"))
+        return kept.Component.of(self._get(f"/v1/components/{_step(slug)}"))
 
-    def add_component(self, content: Json) -> results.Component:
+    def add_component(self, content: Json) -> kept.Component:
         """Add a component; DoesNotProve carries findings."""
-        return results.Component.of(self._post("/v1/components", content))
+        return kept.Component.of(self._post("/v1/components", content))
 
-    def adopt(self, text: str, **said: Any) -> results.Component:
+    def adopt(self, text: str, **said: Any) -> kept.Component:
         """Add a component from its words and what is `said` of it: kind, name, licence, author, source and so on.
 
         Incomplete asks for what does not follow from the words; DoesNotProve carries findings with their places.
         """
         return self.add_component({"text": text, **said})
 
-    def revise_component(self, content: Json, etag: str) -> results.Component:
+    def revise_component(self, content: Json, etag: str) -> kept.Component:
         """Make the next revision of a component; `etag` is that of the revision which was changed."""
-        return results.Component.of(self._put(f"/v1/components/{_step(content['slug'])}", content, etag))
+        return kept.Component.of(self._put(f"/v1/components/{_step(content['slug'])}", content, etag))
 
-    def component_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+    def component_revisions(self, slug: str) -> tuple[kept.Revision, ...]:
         """Return all revisions of a component, oldest first."""
-        return self._items(f"/v1/components/{_step(slug)}/revisions", results.Revision)
+        return self._items(f"/v1/components/{_step(slug)}/revisions", kept.Revision)
 
-    def recipes(self, **filters: Any) -> Iterator[results.RecipeCard]:
+    def recipes(self, **filters: Any) -> Iterator[kept.RecipeCard]:
         """Give the recipes that pass the filters (q, status), over all pages."""
-        return self._pages("/v1/recipes", filters, results.RecipeCard)
+        return self._pages("/v1/recipes", filters, kept.RecipeCard)
 
-    def recipe(self, slug: str) -> results.Recipe:
+    def recipe(self, slug: str) -> kept.Recipe:
         """Get the latest revision of a recipe."""
-        return results.Recipe.of(self._get(f"/v1/recipes/{_step(slug)}"))
+        return kept.Recipe.of(self._get(f"/v1/recipes/{_step(slug)}"))
 
-    def add_recipe(self, content: Json) -> results.Recipe:
+    def add_recipe(self, content: Json) -> kept.Recipe:
         """Add a recipe; CannotBePlanned carries the smallest changes that help."""
-        return results.Recipe.of(self._post("/v1/recipes", content))
+        return kept.Recipe.of(self._post("/v1/recipes", content))
 
-    def revise_recipe(self, content: Json, etag: str) -> results.Recipe:
+    def revise_recipe(self, content: Json, etag: str) -> kept.Recipe:
         """Make the next revision of a recipe; `etag` is that of the revision which was changed."""
-        return results.Recipe.of(self._put(f"/v1/recipes/{_step(content['slug'])}", content, etag))
+        return kept.Recipe.of(self._put(f"/v1/recipes/{_step(content['slug'])}", content, etag))
 
-    def recipe_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+    def recipe_revisions(self, slug: str) -> tuple[kept.Revision, ...]:
         """Return all revisions of a recipe, oldest first."""
-        return self._items(f"/v1/recipes/{_step(slug)}/revisions", results.Revision)
+        return self._items(f"/v1/recipes/{_step(slug)}/revisions", kept.Revision)
 
-    def profiles(self, **filters: Any) -> Iterator[ProfileCard]:
+    def profiles(self, **filters: Any) -> Iterator[kept.ProfileCard]:
         """Give the lists of wards and charities that pass the filters (q, status), over all pages."""
-        return self._pages("/v1/profiles", filters, ProfileCard)
+        return self._pages("/v1/profiles", filters, kept.ProfileCard)
 
-    def profile(self, slug: str) -> Profile:
+    def profile(self, slug: str) -> kept.Profile:
         """Get the latest revision of a list."""
-        return Profile.of(self._get(f"/v1/profiles/{_step(slug)}"))
+        return kept.Profile.of(self._get(f"/v1/profiles/{_step(slug)}"))
 
-    def add_profile(self, content: Json) -> Profile:
+    def add_profile(self, content: Json) -> kept.Profile:
         """Add a list; NotUsable points at what does not hold."""
-        return Profile.of(self._post("/v1/profiles", content))
+        return kept.Profile.of(self._post("/v1/profiles", content))
 
-    def revise_profile(self, content: Json, etag: str) -> Profile:
+    def revise_profile(self, content: Json, etag: str) -> kept.Profile:
         """Make the next revision of a list; `etag` is that of the revision which was changed."""
-        return Profile.of(self._put(f"/v1/profiles/{_step(content['slug'])}", content, etag))
+        return kept.Profile.of(self._put(f"/v1/profiles/{_step(content['slug'])}", content, etag))
 
-    def profile_revisions(self, slug: str) -> tuple[results.Revision, ...]:
+    def profile_revisions(self, slug: str) -> tuple[kept.Revision, ...]:
         """Return all revisions of a list, oldest first."""
-        return self._items(f"/v1/profiles/{_step(slug)}/revisions", results.Revision)
+        return self._items(f"/v1/profiles/{_step(slug)}/revisions", kept.Revision)
 
-    def rules(self) -> tuple[results.Rule, ...]:
+    def rules(self) -> tuple[known.Rule, ...]:
         """Return all rules, without reasons and examples."""
-        return self._items("/v1/rules", results.Rule)
+        return self._items("/v1/rules", known.Rule)
 
-    def rule(self, slug: str) -> results.Rule:
+    def rule(self, slug: str) -> known.Rule:
         """Get a rule."""
-        return results.Rule.of(self._get(f"/v1/rules/{_step(slug)}"))
+        return known.Rule.of(self._get(f"/v1/rules/{_step(slug)}"))
 
-    def facts(self) -> tuple[results.Fact, ...]:
+    def facts(self) -> tuple[known.Fact, ...]:
         """Return all facts, without their values."""
-        return self._items("/v1/facts", results.Fact)
+        return self._items("/v1/facts", known.Fact)
 
-    def fact(self, name: str) -> results.Fact:
+    def fact(self, name: str) -> known.Fact:
         """Get a fact."""
-        return results.Fact.of(self._get(f"/v1/facts/{_step(name)}"))
+        return known.Fact.of(self._get(f"/v1/facts/{_step(name)}"))
 
-    def sizes(self) -> tuple[results.Size, ...]:
+    def sizes(self) -> tuple[known.Size, ...]:
         """Return the sizes that have a name, without what each source says."""
-        return self._items("/v1/sizes", results.Size)
+        return self._items("/v1/sizes", known.Size)
 
-    def size(self, name: str) -> results.Size:
+    def size(self, name: str) -> known.Size:
         """Get a size by its name."""
-        return results.Size.of(self._get(f"/v1/sizes/{_step(name)}"))
+        return known.Size.of(self._get(f"/v1/sizes/{_step(name)}"))
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash."""
@@ -215,13 +214,13 @@ class Client:
             self._objects[sha256] = content
         return self._objects[sha256]
 
-    def changes(self, after: int = 0) -> Iterator[results.Change]:
+    def changes(self, after: int = 0) -> Iterator[kept.Change]:
         """Give what was written after a number, to the end."""
         while True:
             asked = Asked("GET", "/v1/changes", {"after": after}, headers={"Accept": "application/x-ndjson"})
             lines = self._transport.send(asked).content.splitlines()
             for line in lines:
-                change = results.Change.of(parsed(line, "/v1/changes"))
+                change = kept.Change.of(parsed(line, "/v1/changes"))
                 after = change.seq
                 yield change
             if not lines:

@@ -15,7 +15,7 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import half_up
 from counterpane.craft.safety import Fibre, SafetyInputs
 from counterpane.craft.safety.house import LOOSE_NOTICE_MM, NOT_LIGHT_GSM
-from counterpane.craft.yarn import Figure, Yarn, YarnEstimate
+from counterpane.craft.yarn import Spread, Yarn, YarnEstimate
 from counterpane.library.plan_fabric import PlanFabric
 
 FLAT = "one-piece"
@@ -71,7 +71,7 @@ def mass_json(plan: Plan, yarn: YarnEstimate | None) -> list[dict[str, Any]]:
     ]
 
 
-def _per_square_metre(plan: Plan, grams: Figure) -> tuple[Fraction, Fraction, Fraction]:
+def _per_square_metre(plan: Plan, grams: Spread) -> tuple[Fraction, Fraction, Fraction]:
     square_metres = plan.width_cm * plan.length_cm / 10_000
     return grams.low / square_metres, grams.likely / square_metres, grams.high / square_metres
 

@@ -11,7 +11,7 @@ from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.findings import Finding
 from counterpane.craft.measures import shown
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn import ColourYarn, Figure, Yarn, estimate
+from counterpane.craft.yarn import ColourYarn, Spread, Yarn, estimate
 from counterpane.craft.yarn.largest import LARGEST_CM, Keep, largest
 from counterpane.craft.yarn.sizing import NotEnoughYarn, SizeLaw
 from counterpane.library.plan_answers import tenths
@@ -106,7 +106,7 @@ def _pairs(
     return [(each, stocks[yarns.index(each.yarn)]) for each in colours]
 
 
-def _amount(each: ColourYarn, unit: Unit) -> Figure:
+def _amount(each: ColourYarn, unit: Unit) -> Spread:
     found = each.metres if unit == "metres" else each.grams
     if found is None:
         missing = "the metres of a ball or of 100 g" if each.yarn.tex is None else "a swatch that was weighed"

@@ -13,7 +13,7 @@ from counterpane.craft.constructions.gauging import body_gauge
 from counterpane.craft.constructions.settling import settle
 from counterpane.craft.measures import Gauge, half_up
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn import Figure, Scale, Weighed, Yarn, scale_by_weighing
+from counterpane.craft.yarn import Scale, Spread, Weighed, Yarn, scale_by_weighing
 from counterpane.craft.yarn.amounts import worked_out
 from counterpane.craft.yarn.choosing import scale_of
 from counterpane.craft.yarn.midway import (
@@ -96,7 +96,7 @@ def scale_midway(piece: Piece, at: Content) -> Scale:
     return scale_by_weighing(Weighed(used, 1, scale_g=step, edges=False), loops, yarn, "this piece")
 
 
-def _grams(scale: Scale, loops: Figure) -> Figure:
+def _grams(scale: Scale, loops: Spread) -> Spread:
     found = scale.grams_of(loops)
     assert found is not None
     return found
@@ -117,14 +117,14 @@ def _rows_left(piece: Piece, free: int, scale: Scale, left: Fraction) -> Answer:
     }
 
 
-def _to_the_end(piece: Piece, scale: Scale) -> Figure:
+def _to_the_end(piece: Piece, scale: Scale) -> Spread:
     """Return the grams from the needle to the last end where the body is done."""
     spot = piece.spot
     whole = loops_to_bind_off(piece, spot.section, scale)
     return _grams(scale, whole - piece.loops(spot.section, spot.rows))
 
 
-def _enough(need: Figure, left: Fraction) -> str:
+def _enough(need: Spread, left: Fraction) -> str:
     return "sure" if need.high <= left else "likely" if need.likely <= left else "short"
 
 

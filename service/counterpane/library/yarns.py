@@ -9,7 +9,7 @@ from typing import Any
 from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import half_up
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn import ColourYarn, Figure, PartYarn, Scale, Yarn, YarnEstimate, estimate
+from counterpane.craft.yarn import ColourYarn, PartYarn, Scale, Spread, Yarn, YarnEstimate, estimate
 from counterpane.craft.yarn.amounts import CARRIED_ROWS
 from counterpane.craft.yarn.choosing import TextureNotWorked
 from counterpane.craft.yarn.sections import StripesRunApart
@@ -129,7 +129,7 @@ def _balls(each: ColourYarn) -> Answer | None:
     return {"low": balls.low, "likely": balls.likely, "high": balls.high, "buy": balls.buy}
 
 
-def figure_json(figure: Figure | None, scale: Scale, places: int = 1) -> Answer | None:
+def figure_json(figure: Spread | None, scale: Scale, places: int = 1) -> Answer | None:
     """Return a figure with its basis and source, to so many decimals; null where it is not known."""
     if figure is None:
         return None
@@ -138,7 +138,7 @@ def figure_json(figure: Figure | None, scale: Scale, places: int = 1) -> Answer 
     return ends | {"basis": scale.basis, "source": scale.source}
 
 
-def _together(figure: Figure | None, scales: list[Scale]) -> Answer | None:
+def _together(figure: Spread | None, scales: list[Scale]) -> Answer | None:
     """Return a figure of several yarns; its basis is the weakest of theirs, which counts most."""
     weakest = max(scales, key=lambda scale: scale.spread)
     return figure_json(figure, weakest)

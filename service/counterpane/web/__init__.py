@@ -32,13 +32,17 @@ def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]], rules
     """Return the pages about this API, these sorts of problem and these rules."""
     blueprint = Blueprint("pages", __name__, template_folder="templates", static_folder="static")
     known = {sort["name"]: sort for sort in sorts}
-    operations = tuple(operations_of(document))
+    operations = {operation.name: operation for operation in operations_of(document)}
     families = [(name, tuple(cards)) for name, cards in groupby(rules.cards, lambda card: str(card["family"]))]
     slugs = {card["slug"] for card in rules.cards}
 
     @blueprint.get("/")
     def api_page() -> str:
-        return render_template("api.html", info=document["info"], operations=operations, sorts=sorts)
+        return render_template("api.html", info=document["info"], operations=operations.values(), sorts=sorts)
+
+    @blueprint.get("/operations/<name>")
+    def operation_page(name: str) -> str:
+        return render_template("operation.html", operation=operations[name]) if name in operations else abort(404)
 
     @blueprint.get("/problems/<name>")
     def problem_page(name: str) -> str:

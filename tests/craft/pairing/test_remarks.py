@@ -8,7 +8,7 @@ import pytest
 
 from counterpane.craft.component import Component
 from counterpane.craft.pairing import Place, facts_of, remarks
-from counterpane.craft.pairing.remarks import edges_differ
+from counterpane.craft.pairing.remarks import edges_differ, looks_differ
 from counterpane.craft.rules import ALL
 from counterpane.craft.stitches import Vocabulary
 
@@ -62,3 +62,32 @@ def test_edges_that_stretch_unlike_are_told(
     """Firm against elastic; moderate goes with either."""
     one, other = (facts_of(starters[slug], vocabulary) for slug in (cast_on, bind_off))
     assert len(list(edges_differ(one, other))) == said
+
+
+@pytest.mark.parametrize(
+    ("cast_on", "bind_off", "said"),
+    [
+        ("long-tail", "plain-bind-off", 0),
+        ("long-tail", "sewn-bind-off", 0),
+        ("long-tail", "cord-bind-off", 1),
+        ("cable-cast-on", "cord-bind-off", 0),
+        ("cable-cast-on", "plain-bind-off", 1),
+        ("knitted-cast-on", "purlwise-bind-off", 1),
+        ("rib-cable-cast-on", "cord-bind-off", 0),
+        ("long-tail-purl", "cord-bind-off", 0),
+    ],
+)
+def test_edges_that_look_unlike_are_told(
+    cast_on: str, bind_off: str, said: int, starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """A flat edge against a raised or an open one; where one look is not known, nothing is said."""
+    one, other = (facts_of(starters[slug], vocabulary) for slug in (cast_on, bind_off))
+    assert len(list(looks_differ(one, other))) == said
+
+
+def test_what_would_match_is_named(starters: Mapping[str, Component], vocabulary: Vocabulary) -> None:
+    """The next step names the looks that go with either end."""
+    one, other = (facts_of(starters[slug], vocabulary) for slug in ("cable-cast-on", "plain-bind-off"))
+    (remark,) = looks_differ(one, other)
+    assert "bind-off that shows a rope or a cord" in remark.hint
+    assert "cast-on that shows a chain or a line of bumps" in remark.hint

@@ -40,6 +40,7 @@ def labels(text: str, vocabulary: Vocabulary) -> str:
         ("1st and every alt row: Knit.\n2nd row: Purl.\n4th row: Purl.", "1 2 3 4"),
         ("Row 1: Knit.\nThe 2nd row is purled.", "1 2"),
         ("| Row | Words |\n|---|---|\n| 1 | Knit |\n| 2 | Purl |", "1 2"),
+        ("| Row | Words |\n|---|---|\n| 1 (RS) | Knit |\n| 2 WS | Purl |\n| 3 | As row 1 |", "1 2 3"),
         ("*Row 1:* Knit.\n__Row 2:__ Purl.", "1 2"),
         ("☐ Row 1: Knit.\n• Row 2: Purl.\n3. Row 3: Knit.", "1 2 3"),
         ("Row １２：Knit.", "12"),
@@ -77,6 +78,7 @@ def test_rows_have_labels_of_many_kinds(text: str, wanted: str, vocabulary: Voca
         ("Work 6 rows in g-st.", 6),
         ("Work 6 rows in st.st. as before.", 6),
         ("Work 6 rows in moss st as follows:", 0),
+        ("Work in k2, p2 rib for 10 rows as follows:", 0),
         ("K2tog, break the yarn and pull through.", 1),
     ],
 )
@@ -111,6 +113,8 @@ def test_a_row_may_name_another_in_many_words(words: str, lender: int, vocabular
         ("Repeat the 4-row pattern 5 times more.", (0, 1, 2, 3), 5),
         ("These 4 rows form the pattern.", (0, 1, 2, 3), None),
         ("Rep rows I-II once more.", (0, 1), 1),
+        ("Rep rows 1-2 to 30 in.", (0, 1), None),
+        ('Rep rows 1-2 to 30".', (0, 1), None),
     ],
 )
 def test_a_repeat_line_names_its_rows_in_many_ways(
@@ -126,6 +130,12 @@ def test_rows_that_are_the_same_go_through_all_rows_before_them(vocabulary: Voca
     """Six rows after two go through both three times."""
     rows = read_text("Row 1: K2, p2.\nRow 2: P2, k2.\nRows 3-8: same", vocabulary).rows
     assert [row.parts for row in rows[2:]] == [rows[0].parts, rows[1].parts] * 3
+
+
+def test_a_place_that_nobody_can_count_to_is_named(vocabulary: Vocabulary) -> None:
+    """The middle stitch has no marker; the finding quotes where the row should stop."""
+    answer = check_text("Cast on 9 sts.\nRow 1: K to 1 st before the middle st, yo, k to end.", vocabulary)
+    assert "“to 1 st before the middle st”" in answer["findings"][0]["message"]
 
 
 def test_a_change_in_words_is_said_to_be_one(vocabulary: Vocabulary) -> None:

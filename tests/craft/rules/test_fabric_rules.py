@@ -132,3 +132,19 @@ def test_a_band_of_cables_beside_a_smooth_band_draws_in_by_a_range(starters: Sta
         assert "0.75 to 0.82 times" in found[0].message or "0.75 to 0.81 times" in found[0].message
     flat = bands("stocking-stitch", "reverse-stocking-stitch")
     assert said("band-draws-in", starters, vocabulary, parts={"body": flat, "sides": WIDE}) == []
+
+
+@pytest.mark.parametrize(
+    ("top", "bind_off", "told"), [(12, "plain-bind-off", 1), (11, "plain-bind-off", 0), (12, "cord-bind-off", 0)]
+)
+def test_looks_are_compared_on_one_side_of_the_work(
+    top: int, bind_off: str, told: int, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A rope that faces the RS beside a chain there; a bind-off on the WS shows the RS what is not known."""
+    parts = {
+        "body": "stocking-stitch",
+        "cast_on": "cable-cast-on",
+        "top": {"component": "garter-border", "rows": top},
+        "bind_off": bind_off,
+    }
+    assert len(said("edges-look-unlike", starters, vocabulary, parts=parts)) == told

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn import Figure, Weighed, Yarn, estimate
+from counterpane.craft.yarn import Spread, Weighed, Yarn, estimate
 from counterpane.craft.yarn.balls import balls, balls_of, ends_of, joins
 from counterpane.craft.yarn.choosing import TextureNotWorked, plain_gauge
 
@@ -128,7 +128,7 @@ def test_joined_balls_hold_the_work_and_their_own_ends(worked: Fraction, end: Fr
 def test_the_balls_to_buy_cover_the_high_end_and_the_margin() -> None:
     """A wide range asks for more balls than 10 % on the likely amount."""
     yarn = replace(DOUBLE_KNITTING, ball_g=None, ball_m=Fraction(100))
-    found = balls_of(yarn, Figure(Fraction(300), Fraction(380), Fraction(520)), None)
+    found = balls_of(yarn, Spread(Fraction(300), Fraction(380), Fraction(520)), None)
     assert found and (found.low, found.likely, found.high, found.buy) == (3, 4, 6, 6)
-    narrow = balls_of(yarn, Figure(Fraction(390), Fraction(395), Fraction(400)), None)
+    narrow = balls_of(yarn, Spread(Fraction(390), Fraction(395), Fraction(400)), None)
     assert narrow and (narrow.high, narrow.buy) == (4, 5)

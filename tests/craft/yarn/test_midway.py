@@ -14,8 +14,8 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Scale, Weighed, Yarn, estimate
 from counterpane.craft.yarn.amounts import end_loops, worked_out
 from counterpane.craft.yarn.choosing import scale_of
-from counterpane.craft.yarn.figures import Figure
 from counterpane.craft.yarn.midway import Piece, loops_to_bind_off, loops_worked, reach, spot_of
+from counterpane.craft.yarn.spreads import Spread
 
 from .asking import Starters, planned
 
@@ -29,7 +29,7 @@ def piece(plan: Plan, rows_done: int, vocabulary: Vocabulary, *yarns: Yarn) -> P
     return Piece(worked_out(plan, yarns or (YARN,), vocabulary), 0, spot)
 
 
-def whole(plan: Plan, vocabulary: Vocabulary) -> Figure:
+def whole(plan: Plan, vocabulary: Vocabulary) -> Spread:
     """Return all loops of a plan in its first yarn, with one end for each of two."""
     return estimate(plan, [YARN], vocabulary).colours[0].loops
 

@@ -28,7 +28,7 @@ patterns. All figures of the scenario are invented. Typed again it goes on with 
 EXAMPLES = """examples:
   $ counterpane demo --no-serve
   $ counterpane demo --into season --no-serve"""
-PATTERNS = (("text", "txt"), ("markdown", "md"))
+PATTERNS = (("text", "txt"), ("markdown", "md"), ("html", "html"), ("pdf", "pdf"))
 
 
 def declare(parser: argparse.ArgumentParser) -> None:

@@ -114,10 +114,16 @@ class _Follower:
         self.walk = Walk()
         self.now = start
         self.waiting: list[_Worked] = []
-        self.stateful = any(names_markers(row.parts) or _turns(row) for row in rows)
+        self.stateful = any(self.moves(row) for row in rows)
         self.done = 0
         self.began = start
         self.jammed = self.ended = False
+
+    def moves(self, row: Row) -> bool:
+        """Tell whether a row has markers or turns, as none has that is one map."""
+        if row.readable and self.maps.of(row.parts) is not None:
+            return False
+        return names_markers(row.parts) or any(isinstance(node, Turn) for node in within(row.parts))
 
     def through(self, steps: Sequence[Step]) -> Walk:
         """Go through all steps."""
@@ -206,7 +212,7 @@ class _Follower:
             self.lose()
             return
         chain = count([row.parts for row in rows], self.vocabulary, [row.side for row in rows], self.maps)
-        passes, before = self.passes(step, chain), self.now
+        passes, before = self.passes_between_markers(step, rows, chain), self.now
         if passes is not None:
             self.work_passes(step, rows, chain, passes)
         elif chain.drift != 0 and not chain.proved_at_count_only:
@@ -232,6 +238,20 @@ class _Follower:
             self.now = self.began = step.again.remain if step.again.stated is None else step.again.stated
         elif change and self.now is not None:
             self.now = self.began = self.now + change
+
+    def passes_between_markers(self, step: AgainStep, rows: Sequence[Row], chain: Chain) -> int | None:
+        """Return how many further passes a repeat line asks for; one is worked where the rows count to markers."""
+        remain, now = step.again.remain, self.now
+        if remain is None or now is None or not self.stateful or chain.starts:
+            return self.passes(step, chain)
+        run = [*(worked.row for worked in self.waiting), *rows]
+        last = work(
+            [row.parts for row in run], self.began or now, self.vocabulary, [row.side for row in run], self.maps
+        )
+        drift = (last[-1].after or now) - now
+        if not drift or (remain - now) % drift or not 0 < (remain - now) // drift <= MOST_PASSES_WORKED:
+            return self.passes(step, chain)
+        return (remain - now) // drift
 
     def passes(self, step: AgainStep, chain: Chain) -> int | None:
         """Return how many further passes a repeat line asks for, None where it does not say or cannot reach it."""
@@ -268,7 +288,3 @@ class _Follower:
         printed = step.again.stated
         if printed is not None and self.now is not None and before is not None and printed != self.now:
             self.walk.wrong_counts.append(WrongCount(rows[-1], printed, self.now, step))
-
-
-def _turns(row: Row) -> bool:
-    return any(isinstance(node, Turn) for node in within(row.parts))

@@ -2,7 +2,8 @@
 
 A mend changes one printed row, or one statement: the cast-on, the multiple, a printed count. Each offered one has been
 written into the text, and the text read and followed afresh: no knitter is stuck, every printed number is true, and no
-word more is unreadable. The work is bounded: so many rows suspected, so many edits read, so many texts followed.
+word more is unreadable. The work is bounded: so many rows suspected, so many edits read, so many texts followed; when
+that is spent, a finding stays without a correction, though one may exist.
 """
 
 from __future__ import annotations
@@ -20,8 +21,8 @@ from counterpane.craft.rows.tree import Row
 
 # House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits.
 LONG = 6_000
-MOST_READ, MOST_READ_OF_LONG = 24_000, 8_000
-MOST_FOLLOWED, MOST_TEXTS = 60_000, 24
+MOST_READ, MOST_READ_OF_LONG = 12_000, 6_000
+MOST_FOLLOWED, MOST_TEXTS = 40_000, 24
 # With more faults than this, a text is no pattern with a slip in it.
 MOST_FAULTS = 40
 MOST_OFFERED, MOST_OF_LINE, MOST_APART = 3, 2, 6

@@ -6,7 +6,10 @@ Each begins at a fault of the reader. Whether the row can then be read and count
 from __future__ import annotations
 
 import difflib
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import lru_cache
+from itertools import chain
 
 from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before, renumbered
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
@@ -37,12 +40,46 @@ def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the words that an unknown one was probably meant to be, the likeliest first."""
     if not LEAST_LETTERS <= len(fault.word) <= LONGEST_WORD or fault.word.isdigit():
         return ()
-    known = (*vocabulary.by_name, *READING_WORDS)
-    near = difflib.get_close_matches(fault.word, known, n=MOST_LIKELY, cutoff=LIKELY)
+    near = _spellings(vocabulary).near(fault.word)
     first = fault.likely or likely_word(fault.word, near)
     words = tuple(dict.fromkeys(word for word in (first, *near) if word))
     meant = {vocabulary.by_name.get(word, (word,)): word for word in reversed(words)}
     return tuple(word for word in words if word in meant.values())
+
+
+class _Spellings:
+    """The known words by their letters, so that a word is held against those alone that share enough of them."""
+
+    def __init__(self, known: Sequence[str]) -> None:
+        self.known = known
+        self._holding: dict[tuple[str, int], list[int]] = {}
+        for at, word in enumerate(known):
+            for letter in _letters(word):
+                self._holding.setdefault(letter, []).append(at)
+
+    def near(self, word: str) -> list[str]:
+        """Return the nearest known words, the nearest first: what difflib finds among all of them."""
+        shared = Counter(chain.from_iterable(self._holding.get(letter, ()) for letter in _letters(word)))
+        # No two words have more letters in common in order than in any: the others need not be compared.
+        most = [(2.0 * many / len(word + self.known[at]), self.known[at]) for at, many in shared.items()]
+        matcher = difflib.SequenceMatcher(b=word)
+        best: list[tuple[float, str]] = []
+        for bound, known in sorted(each for each in most if each[0] >= LIKELY)[::-1]:
+            if len(best) == MOST_LIKELY and bound < best[-1][0]:
+                break
+            matcher.set_seq1(known)
+            best = sorted([*best, (matcher.ratio(), known)], reverse=True)[:MOST_LIKELY]
+        return [known for ratio, known in best if ratio >= LIKELY]
+
+
+def _letters(word: str) -> list[tuple[str, int]]:
+    """Return each letter of a word with how often it stood before: "bob" holds a first and a second b."""
+    return [(letter, word.count(letter, 0, at)) for at, letter in enumerate(word)]
+
+
+@lru_cache(maxsize=4)
+def _spellings(vocabulary: Vocabulary) -> _Spellings:
+    return _Spellings((*vocabulary.by_name, *READING_WORDS))
 
 
 def _respelt(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:

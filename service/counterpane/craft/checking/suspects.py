@@ -30,8 +30,8 @@ NOT_STUCK = 1
 class Suspect:
     """A row in doubt as printed: its index, the count it begins with, the faults of its reading.
 
-    It must be worked up to the row `upto`; `penalty` is added to the weights of its edits. `plain` says that its words
-    alone give its stitches, so that an edit can be tried by reading them.
+    It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
+    edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them.
     """
 
     examined: Examined
@@ -89,10 +89,14 @@ class Suspect:
         rows = [
             replace(new, label=row.label, stated=row.stated) if row.place == new.place else row for row in self._near()
         ]
-        before = self.before
+        before, known = self.before, self.examined
         if before is None:
-            return bool(count([row.parts for row in rows], self.examined.vocabulary).starts)
-        steps = work([row.parts for row in rows], before, self.examined.vocabulary, [row.side for row in rows])
+            return bool(count([row.parts for row in rows], known.vocabulary, maps=known.maps).starts)
+        alone = known.maps.of(new.parts)
+        if alone is not None and alone.after(before) is None:
+            return False  # Most edits end here: the row itself does not take the count, and no neighbour is asked.
+        parts, sides = [row.parts for row in rows], [row.side for row in rows]
+        steps = work(parts, before, known.vocabulary, sides, known.maps, told=False)
         for row, step in zip(rows, steps, strict=True):
             if step.misfit is not None:
                 return step.misfit.slug == UNPROVED
@@ -103,8 +107,7 @@ class Suspect:
     def _near(self) -> Sequence[Row]:
         """Return the rows to try: from this one, or some before where no count is known, to behind the trouble."""
         first = self.index if self.before is not None else max(0, self.index - AHEAD)
-        last = min(self.upto + AHEAD, _run_end(self.examined, self.index))
-        rows = self.examined.rows[first : last + 1]
+        rows = self.examined.rows[first : self.upto + 1]
         stop = next((at for at, row in enumerate(rows) if not row.readable and row.place != self.place), len(rows))
         return rows[:stop]
 
@@ -138,7 +141,9 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         found = printed_row(examined, row)
         faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
         if found and faults:
-            yield Suspect(examined, index, index, _before(examined, index), 0, found, True, faults)
+            yield Suspect(
+                examined, index, _ahead(examined, index, index), _before(examined, index), 0, found, True, faults
+            )
 
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
@@ -159,7 +164,8 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
             if found and (plain or not examined.instructions.sizes):
                 penalty = 0 if index == likely or settled else NOT_STUCK
                 was = before.get(index)
-                yield Suspect(examined, index, place.row, was, penalty, found, plain, (), raw.place in malformed)
+                upto = _ahead(examined, index, place.row)
+                yield Suspect(examined, index, upto, was, penalty, found, plain, (), raw.place in malformed)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
@@ -214,6 +220,11 @@ def _before(examined: Examined, index: int) -> int | None:
     return examined.followed[index].before if index < len(examined.followed) else None
 
 
+def _ahead(examined: Examined, index: int, trouble: int) -> int:
+    """Return the index of the last row that an edited row is worked with."""
+    return min(trouble + AHEAD, _run_end(examined, index))
+
+
 def _run_end(examined: Examined, index: int) -> int:
     """Return the index of the last row before the next repeat line or piece."""
     listed = -1
@@ -232,7 +243,10 @@ def printed_row(examined: Examined, row: Row) -> Stretch | None:
 
 def _reading(examined: Examined, row: Row, words: str) -> Row | None:
     """Read words in the place of a row's own; None where they cannot be read or say nothing."""
-    read = read_row(words, examined.vocabulary, examined.instructions.terms)
+    kept = examined.instructions.kept
+    # An edit that changes a number leaves a row of the shape that is known already.
+    terms = examined.instructions.terms
+    read = kept.shapes.read_words(words) if kept else read_row(words, examined.vocabulary, terms)
     if not read.readable or not read.parts:
         return None
     parts = read.parts

@@ -24,7 +24,7 @@ from counterpane.craft.component.values import (
     Version,
 )
 
-LEFT_OUT = frozenset({"printed", "measured"})
+LEFT_OUT = frozenset({"printed", "measured", "look"})
 
 
 def component_of(content: Mapping[str, Any]) -> Component:

@@ -11,6 +11,7 @@ from typing import Literal
 
 Kind = Literal["cast-on", "border", "selvedge", "body", "bind-off"]
 Reversible = Literal["yes", "both-good", "no"]
+Look = Literal["chain", "bumps", "rope", "cord", "loops"]
 KINDS: tuple[Kind, ...] = ("cast-on", "border", "selvedge", "body", "bind-off")
 
 
@@ -31,8 +32,9 @@ class Operation:
 
     `steps` are sentences. `turn` says whether one turns before row 1; `faces_row_1` which face of the cast-on faces the
     knitter on row 1; `side` on which side a bind-off is worked ("RS", "WS" or None for either).
-    `least` is the least number of stitches; `loops_per_stitch` the yarn of one stitch in loops of plain knitting, as
-    decimal text, None where not known.
+    `look` is what the edge shows on the side it faces: that of row 1 for a cast-on, that on which it is worked for a
+    bind-off; None where not known. `least` is the least number of stitches; `loops_per_stitch` the yarn of one stitch
+    in loops of plain knitting, as decimal text, None where not known.
     """
 
     steps: tuple[str, ...]
@@ -42,6 +44,7 @@ class Operation:
     side: str | None = None
     stretch: str | None = None
     loops_per_stitch: str | None = None
+    look: Look | None = None
 
 
 @dataclass(frozen=True, slots=True)

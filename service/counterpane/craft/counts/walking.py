@@ -11,8 +11,8 @@ from counterpane.craft.counts.needle import NONE, Amount, Needle
 from counterpane.craft.counts.needle import total as sum_of
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED
-from counterpane.craft.counts.wellformed import is_open, upcoming, well_formed, within
-from counterpane.craft.rows.tree import NOWHERE, BindOff, Marker, Node, OpenRepeat, Place, Turn
+from counterpane.craft.counts.wellformed import MOST_UNROLLED, is_open, upcoming, well_formed, within
+from counterpane.craft.rows.tree import NOWHERE, BindOff, Group, Marker, Node, OpenRepeat, Place, Turn
 from counterpane.craft.stitches import Vocabulary
 
 # Where sums outgrow this, the walk stops: decimal text of longer numbers helps nobody; house bound.
@@ -161,16 +161,37 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, spot: Spot, vocabulary: Vocab
     body, last = total(node.parts, vocabulary), total(node.last or (), vocabulary)
     keep = node.stop if node.stop is not None else total(spot.upcoming(node.marker), vocabulary).uses
     markers.check_reach(needle, node)
-    if any(isinstance(part, Marker) for part in within(node.parts)):
+    placing = any(isinstance(part, Marker) for part in within(node.parts))
+    if placing and len(needle.left) > 1:
         needle = markers.forget(needle)
     across = not node.marker and len(needle.left) > 1
     span = sum_of(needle.left) if across else needle.left[0]
     needle, times = _fitted(needle, node, span, keep + last.uses, body)
     spot.worked.append(times)
+    if placing:
+        return _placed(needle, node, times, last, vocabulary)
     if across:
         return markers.carry_repeat(needle, node, keep, vocabulary, spot.before_marker).noted(times)
     needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
     return _worked(needle, node.last, last, vocabulary) if node.last else needle
+
+
+def _placed(needle: Needle, node: OpenRepeat, times: Amount, last: Effect, vocabulary: Vocabulary) -> Needle:
+    """Work a repeat that places markers: one by one where it is known how often, else without sight of them."""
+    known = not times.per and times.base * len(node.parts) <= MOST_UNROLLED
+    if not known or any(isinstance(part, Group) for part in node.parts) or node.last:
+        needle = markers.forget(needle)
+        body = total(node.parts, vocabulary)
+        needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
+        return _worked(needle, node.last, last, vocabulary) if node.last else needle
+    for _ in range(times.base):
+        for begin, end in _stretches(node.parts):
+            part = node.parts[begin]
+            if isinstance(part, Marker):
+                needle = markers.meet(needle, part)
+            else:
+                needle = _walk_closed(needle, node.parts[begin:end], vocabulary, whole=False)
+    return needle
 
 
 def _all_bound_off(node: BindOff) -> OpenRepeat:

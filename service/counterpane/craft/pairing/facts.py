@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import Literal
 
 from counterpane.craft.behaviour.textures import Behaviour, behaviour_of
-from counterpane.craft.component import Component, Kind, canonical_textures, derive, textures
+from counterpane.craft.component import Component, Kind, Look, canonical_textures, derive, textures
 from counterpane.craft.constructions.fabrics import is_garter, rows_against_smooth
 from counterpane.craft.constructions.obstacles import CountChanges, DoesNotJoin, LeftDiffers, Stuck, ValueRefused
 from counterpane.craft.constructions.strips import Edging, selvedge, side_border
@@ -27,6 +27,7 @@ HOST_WIDTHS = 4
 
 Place = Literal["ends", "sides", "selvedge", "cast-on", "bind-off"]
 Give = Literal["firm", "moderate", "elastic"]
+Shape = Literal["flat", "raised", "open"]
 
 PLACES: dict[Kind, tuple[Place, ...]] = {
     "body": (),
@@ -46,13 +47,32 @@ GIVES: dict[str, Give] = {
 }
 """How far an edge stretches, by the words that cast-ons and bind-offs are described with; house order."""
 
+SHAPES: dict[Look, Shape] = {
+    "chain": "flat",
+    "bumps": "flat",
+    "rope": "raised",
+    "cord": "raised",
+    "loops": "open",
+}
+"""What the eye makes of an edge at arm's length, by what it shows; those of one shape pass for alike; house order."""
+
+SHOWN: dict[Look, str] = {
+    "chain": "a chain",
+    "bumps": "a line of bumps",
+    "rope": "a rope",
+    "cord": "a cord",
+    "loops": "open loops",
+}
+"""What an edge shows, in a sentence."""
+
 
 @dataclass(frozen=True, slots=True)
 class Facts:
     """A part beside others. None is not known.
 
     `width` are its stitches on one side as a side border or selvedge, and `no_edge` why it cannot be one. `stuck` says
-    why its rows cannot be worked with others at all. `form` is the canonical texture, `give` how far an edge stretches.
+    why its rows cannot be worked with others at all. `form` is the canonical texture, `give` how far an edge stretches,
+    `look` what it shows on the side it faces.
     """
 
     component: Component
@@ -69,6 +89,7 @@ class Facts:
     no_edge: str = ""
     stuck: str = ""
     give: Give | None = None
+    look: Look | None = None
 
 
 @lru_cache(maxsize=KEPT)
@@ -77,7 +98,7 @@ def facts_of(component: Component, vocabulary: Vocabulary) -> Facts:
     derived, behaviour = derive(component, vocabulary), behaviour_of(component, vocabulary)
     if component.operation is not None:
         give = GIVES.get(component.operation.stretch or "")
-        return Facts(component, derived.starts, derived.said, 0, behaviour, give=give)
+        return Facts(component, derived.starts, derived.said, 0, behaviour, give=give, look=component.operation.look)
     texture = next((each for each in textures(component, vocabulary) if each), None)
     width, no_edge = _edge(component, vocabulary)
     return Facts(

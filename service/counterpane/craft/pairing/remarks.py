@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.behaviour.figures import Figure
+from counterpane.craft.component import Look
 from counterpane.craft.measures import shown
-from counterpane.craft.pairing.facts import Facts, Place
+from counterpane.craft.pairing.facts import SHAPES, SHOWN, Facts, Place
 
 LOWER = Fraction(21, 20)
 """Rows of a side border to one of a smooth body from which the difference shows; house figure."""
@@ -109,6 +110,27 @@ def edges_differ(cast_on: Facts, bind_off: Facts) -> Iterator[Remark]:
             f"The {tight} is firm and the {slack} elastic: one end of the blanket stretches and the other does not.",
             f"Take an elastic {tight}, or a {slack} that is firm or moderate.",
         )
+
+
+def looks_differ(cast_on: Facts, bind_off: Facts) -> Iterator[Remark]:
+    """Say where two ends that face one side of a piece show edges of another shape; nothing where a look is not known.
+
+    Common practice, no source: a chain and a line of bumps are both flat and pass for a pair.
+    """
+    below, above = cast_on.look, bind_off.look
+    if below is None or above is None or SHAPES[below] == SHAPES[above]:
+        return
+    yield Remark(
+        "edges-look-unlike",
+        f"The cast-on shows {SHOWN[below]} and the bind-off {SHOWN[above]} on the same side: the two ends of the "
+        "blanket do not match in look.",
+        f"Take a bind-off that shows {_like(below)}, or a cast-on that shows {_like(above)}.",
+    )
+
+
+def _like(look: Look) -> str:
+    """Name every look of the shape of one."""
+    return " or ".join(SHOWN[other] for other in SHAPES if SHAPES[other] == SHAPES[look])
 
 
 def _curl(body: Facts, place: Place) -> Iterator[Remark]:

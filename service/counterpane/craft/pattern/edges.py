@@ -6,6 +6,7 @@ import re
 
 from counterpane.craft.component import Component, Operation
 from counterpane.craft.constructions import Plan
+from counterpane.craft.pairing.facts import SHOWN
 from counterpane.craft.pattern import Edge
 from counterpane.craft.pattern.parts import called
 from counterpane.craft.pattern.rows import next_side
@@ -56,5 +57,6 @@ def _facing(face: str | None) -> str:
 
 def _about(component: Component, operation: Operation, terms: Terms) -> tuple[str, ...]:
     stretch = f"Stretch: {operation.stretch}." if operation.stretch else ""
-    notes = (stretch, component.gauge_notes)
+    look = f"It shows {SHOWN[operation.look]} on the side that faces you." if operation.look else ""
+    notes = (stretch, look, component.gauge_notes)
     return tuple(in_terms(note, terms) for note in notes if note)

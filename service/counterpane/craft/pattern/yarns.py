@@ -9,7 +9,7 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.measures import CM_PER_INCH, half_up, shown
 from counterpane.craft.pattern import Entry
 from counterpane.craft.pattern.figures import counted, inch, number
-from counterpane.craft.yarn import ColourYarn, Figure, Yarn, YarnEstimate
+from counterpane.craft.yarn import ColourYarn, Spread, Yarn, YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 
 _NOT_STATED = "not stated; any yarn that gives the gauge, all of one dye lot"
@@ -91,17 +91,17 @@ def _ball(yarn: Yarn) -> str:
     return f" of {' or '.join(each for each in held if each)}"
 
 
-def _metres(figure: Figure | None) -> str:
+def _metres(figure: Spread | None) -> str:
     if figure is None:
         return ""
     return f"{_ends(figure)} m ({_yards(figure.low)} to {_yards(figure.high)} yd)"
 
 
-def _grams(figure: Figure | None) -> str:
+def _grams(figure: Spread | None) -> str:
     return "" if figure is None else f"{_ends(figure)} g"
 
 
-def _ends(figure: Figure) -> str:
+def _ends(figure: Spread) -> str:
     low, high = (int(half_up(end)) for end in (figure.low, figure.high))
     return f"{low:,} to {high:,}" if low < high else f"{low:,}"
 

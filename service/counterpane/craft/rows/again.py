@@ -61,7 +61,7 @@ _REMAIN = re.compile(
 )
 _STITCHES = rf"(\d{{1,{LONGEST_NUMBER}}})\s*(?:sts?|stitches)\b"
 _COUNT = re.compile(
-    rf"[(\[]\s*{_STITCHES}[^)\]]{{0,60}}[)\]]"
+    rf"[(\[]\s*{_STITCHES}(?!\s+(?:between|before|after|in\s+each|on\s+each|each|per)\b)[^)\]]{{0,60}}[)\]]"
     rf"|[-:=.;,]\s*(?:(?:you|there|now|making|leaving)\b[a-z\s]{{0,30}}?\s)?{_STITCHES}"
     r"(?:\s+(?:rem\w*|left|in\s+all|total|now|on\s+(?:the\s+|your\s+)?needles?))*\s*[.)]*\s*$"
 )

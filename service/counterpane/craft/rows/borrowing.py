@@ -51,7 +51,7 @@ _NAMED = re.compile(
 # Another yarn changes no count: "as row 1, but with B in place of A".
 _IN_COLOURS = re.compile(
     r",?\s*(?:but\s+|only\s+)?(?:worked\s+)?(?:in|with|using|reversing|exchanging|substituting)\s+"
-    r"(?:(?:the|and|for|in|place|of|instead|colou?rs?|yarn|mc|cc\d?|[a-f]|other|contrast(?:ing)?|reversed)\s*)+(?=[.;]|$)"
+    r"(?:(?:the|and|for|in|place|of|instead|colou?rs?|yarn|mc|cc\d?|[a-f]|other|contrast(?:ing)?|reversed)\b\s*+)++(?=[.;]|$)"
 )
 _OF_PART = phrases(*ways("of|in", "|the", "patt|pattern|border|lace", "|patt|pattern"))
 

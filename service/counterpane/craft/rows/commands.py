@@ -168,9 +168,11 @@ def _rest(cursor: Cursor, nest: Nest) -> bool:
     """Read "until 1 stitch remains, and knit that": as many as the repeat before it leaves."""
     items = nest.frame.items
     left = getattr(items[-1], "stop", None) if items else None
+    if not left:
+        return False
     place = cursor.place
-    key = "k" if left and cursor.take(_REST) else "p" if left and cursor.take(_PURL_REST) else None
-    if key is None or left is None:
+    key = "k" if cursor.take(_REST) else "p" if cursor.take(_PURL_REST) else None
+    if key is None:
         return False
     if cursor.number() == left:
         cursor.at += 1
@@ -181,14 +183,14 @@ def _rest(cursor: Cursor, nest: Nest) -> bool:
 
 def _there_will_be(cursor: Cursor, nest: Nest) -> bool:
     """Read "there will be 3 plain stitches to knit at the end of the row"."""
-    before, place = cursor.at, cursor.place
+    before = cursor.at
     if cursor.take(_THERE) and (number := cursor.take_number()) is not None:
         purled = cursor.word() in ("purl", "purled", "pearl", "pearled", "seamed", "seam")
         cursor.take_word("plain", "purl", "purled", "pearl", "pearled", "seamed", "seam")
         cursor.take_stitches()
         if cursor.take(_TO_WORK) and cursor.pausing:
             nest.open_end()
-            nest.put(Work("p" if purled else "k", number, place=place))
+            nest.put(Work("p" if purled else "k", number, place=cursor.run[before].place))
             return True
     cursor.at = before
     return False

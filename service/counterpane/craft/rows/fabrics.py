@@ -29,6 +29,7 @@ _NAMES = phrases(
     *ways("rib|ribbing", "|of|in", _RIBS),
     *ways("garter|g|st|stocking|stockinette|seed", "st|stitch"),
     *ways("|double", "moss", "|st|stitch"),
+    *ways("seed|moss|garter", "sts|stitches"),
     *("garter", "stockinette", "seed", "basket weave", "basketweave"),
 )
 _ROW_OF = phrases(*ways("|next|first", "row|rnd|round", "of"))

@@ -6,7 +6,7 @@ import re
 from typing import Literal, TypeAlias
 
 from counterpane.craft.rows.again import begins_again
-from counterpane.craft.rows.labels import label_at
+from counterpane.craft.rows.labels import ENDINGS, label_at
 from counterpane.craft.rows.row_orders import begins_order
 from counterpane.craft.rows.statements import BINDING_OFF, CASTING_ON
 from counterpane.craft.rows.words import Line
@@ -15,8 +15,11 @@ Kind: TypeAlias = Literal["row", "order", "again", "cast-on", "bind-off", "prose
 # What every label, order, repeat line, cast-on and end holds: looked for first, since it is quickly told.
 _MAY_BEGIN = re.compile(
     r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bb/?o\b|c/o|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|"
-    r"\brep\b|\binc|\bdec|chain off|holder|\bheld\b|\d(?:st|nd|rd|th|d)\b|(?:first|second|third|th)\.?\s?[:-]"
+    r"\brep\b|\binc|\bdec|chain off|holder|\bheld\b|"
+    rf"\d(?:{'|'.join(ENDINGS)})\b|(?:first|second|third|th)\.?\s?[:-]"
 )
+# A stitch, a printed count and the call of a starred repeat begin nothing else: so begins most of what is looked at.
+_WORKED = re.compile(r"[kp]\d|[(\[]\d|rep(?:eat)?\.? from \*")
 
 
 def may_begin(line: Line) -> bool:
@@ -27,6 +30,8 @@ def may_begin(line: Line) -> bool:
 def kind_at(line: Line, index: int) -> Kind:
     """Tell what begins at an index of a line."""
     text, end = line.text, len(line.text)
+    if _WORKED.match(text, index):
+        return "prose"
     if begins_again(text, index, end):
         return "again"
     if label_at(text, index, end):

@@ -22,11 +22,11 @@ def words_of(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
 def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
     """Return the rows that a line names; the last carries the count."""
     names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
-    row = Row(
-        names[0],
+    last = Row(
+        names[-1],
         read.parts,
         "round" if label.round else label.side,
-        None,
+        read.stated,
         section or None,
         read.whole,
         read.readable,
@@ -37,8 +37,7 @@ def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[
         text=clause.text,
         old=read.old,
     )
-    rows = [row, *(replace(row, label=name) for name in names[1:])]
-    return (*rows[:-1], replace(rows[-1], stated=read.stated) if read.stated is not None else rows[-1])
+    return (*(replace(last, label=name, stated=None) for name in names[:-1]), last)
 
 
 def _end(clause: Clause) -> Place:

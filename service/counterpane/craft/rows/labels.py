@@ -21,22 +21,31 @@ NTH = {
     )
 }
 _ROMANS = {"x" * ten + unit: 10 * ten + one for ten in range(4) for one, unit in enumerate(_ROMAN_UNITS) if ten + one}
+ENDINGS = ("st", "nd", "rd", "th", "d")
+"""What follows the digits of an ordinal: 1st, 2nd, and 2d as old books print it."""
+
+_ENDING = rf"(?:{'|'.join(ENDINGS)})"
+_ENDED = "|".join(
+    ending if len(ending) > 1 else rf"\d{ending}" for ending in ENDINGS
+)  # Looked back at: all of a length.
 ROW = r"(?:rows?|rnds?|rounds?)"
 # "R3" where rows are labelled so; a letter before a number, and no stitch.
 NAMED_ROW = rf"(?:{ROW}\s*|r\.?\s?(?=\d))"
 _NUMBER_WORD = "|".join(sorted(NUMBER_WORDS, key=len, reverse=True))
-ORDINAL = rf"(?:\d+(?:st|nd|rd|th|d)|{'|'.join(NTH)})"
-_NUM = rf"(?:\d++(?:st|nd|rd|th|d)?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
+ORDINAL = rf"(?:\d+{_ENDING}|{'|'.join(NTH)})"
+_NUM = rf"(?:\d++{_ENDING}?|{'|'.join(NTH)}|(?:{_NUMBER_WORD})\b)"
 _JOIN = r"(?:\s*,\s*and\s+|\s*,\s*|\s+and\s+|\s*[&+/]\s*|\s+to\s+|\s+thru\s+|\s+through\s+|\s*-\s*)"
 _RUNS = ("-", "to", "thru", "through")
 _ROMAN = r"(?=[ivx])x{0,3}(?:ix|iv|v?i{0,3})(?![a-z0-9])"
 _AFTER_NAME = r"(?:once|twice|until|till|for|inclusive|throughout)\b|\d"
-LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!\s+(?:(?:more\s+)?times?|sts?|stitches)\b))*"
+# "Rep rows 1-4 to 30 in." names four rows.
+_MEASURED = r"\s*+(?:\"|(?:(?:more\s+)?times?|sts?|stitches|ins|inch(?:es)?|cm|in(?=\s*(?:[.,;]|$)))\b)"
+LIST = rf"{_NUM}(?:{_JOIN}(?:{ROW}\s+|r(?=\d))?{_NUM}(?!{_MEASURED}))*"
 NAMES = rf"(?:{LIST}|{_ROMAN}(?:{_JOIN}(?:{ROW}\s+)?{_ROMAN})*(?=\s*(?:[^\sa-z]|$|{_AFTER_NAME})))"
-ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<=st|nd|rd|th|\dd)|{ORDINAL}"
+ORDINALS = rf"{_NUM}(?:{_JOIN}{_NUM})*(?<={_ENDED})|{ORDINAL}"
 HOW_MANY = rf"(?:\d+|{_NUMBER_WORD})"
 _SIDE = r"(?:rs|ws|right[- ]side|wrong[- ]side)(?:\s+facing)?"
-_KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+(?:st|nd|rd|th|d))"
+_KIND = rf"(?:{_SIDE}|even(?:[- ]numbered)?|odd(?:[- ]numbered)?|alt(?:ernate)?|\d+{_ENDING})"
 _NEEDLE = r"(?:needles?|pins?|turns?)(?=\s*[:.(=-])"
 _FURTHER = r"(?:(?:foll(?:owing)?|subsequent|remaining|succeeding|rem|the)\s+)*"
 _ALL_OF = (
@@ -71,7 +80,7 @@ LABEL = re.compile(
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s)"
     r"|(?=\s?:|\.\s?-|\s?--|\s-\s))"
     rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
-    rf"|(?:\d{{1,3}}(?:st|nd|rd|th|d)\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
+    rf"|(?:\d{{1,3}}{_ENDING}\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
 _WORDED = re.compile(
@@ -211,7 +220,7 @@ def _also(text: str, numbers: tuple[int, ...]) -> tuple[int, int] | None:
     """
     if not text:
         return None
-    step = re.search(r"\b(\d+)(?:st|nd|rd|th|d)\b", text)
+    step = re.search(rf"\b(\d+){_ENDING}\b", text)
     if step:
         every = max(1, int(step.group(1)[:6]))
         return (numbers[-1] if numbers else every, every)

@@ -28,9 +28,10 @@ _FAR = 40
 
 def take_noun(cursor: Cursor) -> Work | None:
     """Move past a number and the stitch named behind it; None, without a move, where none stands."""
-    number, place = cursor.number(), cursor.place
+    number = cursor.number()
     if number is None or cursor.word(1) in _JOINING:
         return None
+    place = cursor.place
     cursor.at += 1
     key = cursor.take(_BOOK)
     if key is None and is_yarn_code(cursor.word()) and cursor.pausing_after():

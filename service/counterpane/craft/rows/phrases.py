@@ -126,10 +126,9 @@ def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     before, word = cursor.at, cursor.word()
     if word not in _SPOKEN and cursor.number() is None:
         return None
-    place = cursor.place
     phrase: Phrase | None = None
     if (move := take_yarn_move(cursor)) is not None:
-        phrase = _moved(move, word, place)
+        phrase = _moved(move, word, cursor.run[before].place)
     elif (work := take_together(cursor)) is not None:
         phrase = Phrase(work, bare=True, word=word)
     elif (work := take_noun(cursor) or take_off(cursor)) is not None:
@@ -173,7 +172,7 @@ def _nothing_follows(cursor: Cursor, node: Work) -> bool:
 
 def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Read a stitch by its name, with or without a number."""
-    before, word, place = cursor.at, cursor.word(), cursor.place
+    before, word = cursor.at, cursor.word()
     if (coloured := _in_b(cursor)) is not None:
         return coloured
     keys, number = _base(cursor, lexicon)
@@ -184,7 +183,7 @@ def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         number = _number(cursor)
     bare = number is None
     cursor.take_stitches()
-    node = Work(keys[0], 1 if number is None else number, place=place)
+    node = Work(keys[0], 1 if number is None else number, place=cursor.run[before].place)
     return _followed(cursor, lexicon, Phrase(node, bare, keys, word))
 
 
@@ -202,7 +201,7 @@ def _in_b(cursor: Cursor) -> Phrase | None:
 
 def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Read "sl1p", "sl1wyif", "sl2tog"."""
-    word, place = cursor.word(), cursor.place
+    word, before = cursor.word(), cursor.at
     slipped = _GLUED_SLIP.fullmatch(word)
     if slipped is None or "sl" not in lexicon.vocabulary.stitches:
         return None
@@ -210,13 +209,11 @@ def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     cursor.take_stitches()
     manner = _SLIP_MANNERS.get(slipped[2], slipped[2])
     found = {manner} if manner else set()
-    phrase = _followed(cursor, lexicon, Phrase(Work("sl", int(slipped[1]), place=place), False, ("sl",), word))
-    node = phrase.node
-    return (
-        replace(phrase, node=replace(node, manner=in_order({*node.manner, *found})))
-        if isinstance(node, Work)
-        else phrase
-    )
+    node = Work("sl", int(slipped[1]), place=cursor.run[before].place)
+    phrase = _followed(cursor, lexicon, Phrase(node, False, ("sl",), word))
+    if not isinstance(phrase.node, Work):
+        return phrase
+    return replace(phrase, node=replace(phrase.node, manner=in_order({*phrase.node.manner, *found})))
 
 
 def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:

@@ -17,12 +17,14 @@ from counterpane.craft.rows.phrasebook import phrases, ways
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.repeats import (
     REPEAT,
+    bracketed_repeat,
     close_bracket,
     letter_mark,
     star,
 )
 from counterpane.craft.rows.row_clauses import KINDS, NUMBERED, Clause, take_note
-from counterpane.craft.rows.stitching import take_stitch
+from counterpane.craft.rows.stitching import take_plain, take_stitch
+from counterpane.craft.rows.stops import Stop
 from counterpane.craft.rows.tree import Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.rows.words import Token, normal_lines, tokens
 from counterpane.craft.rows.workings import MARKERS
@@ -70,18 +72,30 @@ def read_tokens(run: Sequence[Token], vocabulary: Vocabulary, terms: Terms | Non
     return _read(without_points(run), lexicon_of(vocabulary), terms)
 
 
-def _read(run: Sequence[Token], lexicon: Lexicon, terms: Terms | None, inner: bool = False) -> ReadRow:
-    """Read to the end and return what was understood."""
+def reads_well(run: Sequence[Token], vocabulary: Vocabulary, terms: Terms | None = None) -> bool:
+    """Tell whether words say stitches and nothing unknown; what follows an unknown word is not looked at."""
+    row = _read(without_points(run), lexicon_of(vocabulary), terms, known_only=True)
+    return bool(row.parts) and not any(fault.rule == "unknown-term" for fault in row.faults)
+
+
+def _read(
+    run: Sequence[Token], lexicon: Lexicon, terms: Terms | None, inner: bool = False, known_only: bool = False
+) -> ReadRow:
+    """Read to the end, or where `known_only` to the first unknown word, and return what was understood."""
     reading = Reading.of(run, lexicon, terms, inner)
     cursor = reading.cursor
     start = run[0].place if run else None
-    fatal = 0
+    fatal, noted, faults = 0, 0, reading.faults
     while cursor and not reading.nest.deep and fatal < MOST_FATAL:
-        before, noted = cursor.at, len(reading.faults)
+        before = cursor.at
         _step(reading)
         if cursor.at == before:
             _unknown(reading)
-        fatal += any(fault.fatal for fault in reading.faults[noted:])
+        if len(faults) > noted:
+            fatal += any(fault.fatal for fault in faults[noted:])
+            if known_only and any(fault.rule == "unknown-term" for fault in faults[noted:]):
+                break
+            noted = len(faults)
     if cursor and fatal == MOST_FATAL:
         reading.faults.append(Fault("too-many-unknown-terms", cursor.place, cursor.token.text))
     parts = reading.nest.end()
@@ -95,6 +109,8 @@ def _step(reading: Reading) -> None:
     sign = _SIGNS.get(token.kind)
     if sign is not None:
         sign(reading, token)
+        return
+    if take_plain(reading.cursor, reading.nest):
         return
     orders = NUMBERED if token.value is not None else _CLAUSES.get(token.norm, ())
     for order in orders:
@@ -120,13 +136,30 @@ def _pause(reading: Reading, token: Token) -> None:
     """Move past a sign; a semicolon, a full stop and a dash end a clause."""
     if token.norm == "&" and commands.take_order(reading.cursor, reading.nest):
         return
+    if token.norm == "." and _goes_on(reading):
+        return
     reading.cursor.at += 1
     if token.norm in _CLAUSE_ENDS:
         reading.nest.pause()
 
 
+def _goes_on(reading: Reading) -> bool:
+    """Read the points at the end of "k1, p1…": what has been said goes on to the end of the row."""
+    cursor, nest = reading.cursor, reading.nest
+    points = [token.norm for token in cursor.run[cursor.at : cursor.at + 4]]
+    if points != ["."] * 3 or len(nest.frames) > 1 or not all(isinstance(node, Work) for node in nest.frame.items):
+        return False
+    cursor.at += len(points)
+    if nest.frame.items:
+        nest.go_on(None, Stop(rest=0))
+        nest.whole = True
+    return True
+
+
 def _open(reading: Reading, token: Token) -> None:
     """Move past a note in brackets or a letter that marks a repeat, or open a bracket."""
+    if bracketed_repeat(reading.cursor, reading.nest):
+        return
     if letter_mark(reading.cursor, reading.nest, reading.marks) or _explained(reading) or take_note(reading):
         return
     reading.nest.open(token.norm, token.place)

@@ -190,7 +190,7 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
 
 def _more_follows(cursor: Cursor) -> bool:
     """Tell whether stitches are named behind a plain "repeat", which then goes on for as long as they leave room."""
-    return any(token.kind == "word" for token in cursor.run[cursor.at :])
+    return any(cursor.run[at].kind == "word" for at in range(cursor.at, len(cursor.run)))
 
 
 def _pair_follows(cursor: Cursor, nest: Nest) -> bool:
@@ -200,7 +200,18 @@ def _pair_follows(cursor: Cursor, nest: Nest) -> bool:
     mark = cursor.token.norm if cursor and cursor.token.kind == "star" else None
     if mark is None or nest.depth_of(mark) is not None or mark in nest.frame.pairs:
         return False
-    return mark in [token.norm for token in cursor.run[cursor.at + 1 :]]
+    return any(cursor.run[at].norm == mark for at in range(cursor.at + 1, len(cursor.run)))
+
+
+def bracketed_repeat(cursor: Cursor, nest: Nest) -> bool:
+    """Read "(repeat from *)" behind a star, whose brackets hold nothing to work."""
+    if cursor.word(1) not in REPEAT or not nest.frame.is_star or cursor.word(2) not in ("from", nest.frame.opener):
+        return False
+    cursor.at += 1
+    repeat_clause(cursor, nest)
+    if cursor and cursor.token.kind == "close":
+        cursor.at += 1
+    return True
 
 
 def repeat_from(cursor: Cursor, nest: Nest, place: Place, mark: str, until: str | None) -> None:

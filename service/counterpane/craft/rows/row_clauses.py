@@ -7,7 +7,7 @@ from typing import TypeAlias
 
 from counterpane.craft.rows import asides, cables, colours, commands, edges, evenly, gathers, prose, stops
 from counterpane.craft.rows.asides import aside_at
-from counterpane.craft.rows.cursor import STITCH_WORDS, Cursor
+from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import PATTERN, take_across, take_fabric
 from counterpane.craft.rows.lexicon import PLAIN_WORDS
 from counterpane.craft.rows.mistakes import Fault
@@ -203,10 +203,8 @@ def _work(reading: Reading) -> bool:
         nest.put(plain(Work(PATTERN, place=place), stop))
         return True
     cursor.take(WHICH)
-    if cursor.number() is not None and cursor.word(1) in STITCH_WORDS:
-        number = cursor.take_number() or 0
-        cursor.take_stitches()
-        take_fabric(cursor)
+    number = cursor.take_number()
+    if number is not None and (cursor.take_stitches(), take_fabric(cursor)) != (False, False):
         nest.put(Work(PATTERN, number, place=place))
         return True
     cursor.at = before

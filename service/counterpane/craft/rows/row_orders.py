@@ -14,7 +14,7 @@ from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.labels import HOW_MANY, MOST_ROWS_AT_ONCE, number_of
 from counterpane.craft.rows.words import LONGEST_NUMBER, Line, Token, tokens
 
-_ROWS = r"(?:(?P<rows>rows?|rnds?|rounds?)|(?P<turns>turns?))\b"
+_ROWS = r"(?:(?P<rows>rows?|rnds?|rounds?)|(?P<turns>turns?))\b(?!,?\s*(?:thus|as\s+follows)\b)"
 _MANY = rf"(?P<many>{HOW_MANY}|an?)\s+(?:(?:more|further|plain|complete|whole)\s+)*"
 _FIRST = (
     r"(?:(?:now|then|next|and|also)\s*,?\s+){0,2}"

@@ -13,7 +13,7 @@ from typing import TypeAlias
 
 from counterpane.craft.rows.read import ReadRow, read_tokens
 from counterpane.craft.rows.tree import NOWHERE, Place
-from counterpane.craft.rows.words import LONGEST_NUMBER, Token
+from counterpane.craft.rows.words import LONGEST_NUMBER, Token, normal_lines, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 LEAST_ALIKE = 3  # Numbers from here on change nothing but counts; house.
@@ -47,6 +47,10 @@ class Shapes:
             self._makers[key] = self._maker(run, numbers, read)
         self._seen.add(key)
         return read
+
+    def read_words(self, text: str) -> ReadRow:
+        """Read the words of one row, without its label; places count from 1 in the text given."""
+        return self.read([token for line in normal_lines(text) for token in tokens(line)])
 
     def _maker(self, run: Sequence[Token], numbers: Sequence[int], read: ReadRow) -> _Maker | None:
         """Return what makes a row of this shape, None where the numbers mean more than numbers."""

@@ -2,27 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from counterpane.craft.rows.cables import HELD_OFF, take_held_off
+from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_whole_row
 from counterpane.craft.rows.forward import forward
 from counterpane.craft.rows.frames import CLOSES
 from counterpane.craft.rows.gathers import Into, is_single
 from counterpane.craft.rows.mistakes import Fault
-from counterpane.craft.rows.nest import plain
+from counterpane.craft.rows.nest import Nest, plain
 from counterpane.craft.rows.phrases import Phrase, take_complete, take_phrase
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.stops import Stop, take_stop
 from counterpane.craft.rows.togethers import TOGETHER
 from counterpane.craft.rows.tree import Group, Hold, IntoOne, OpenRepeat, Work
 from counterpane.craft.rows.units import OVERS, unit_start
+from counterpane.craft.rows.words import LONGEST_NUMBER
 
 _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
+_BARE: Mapping[str, str] = {"k": "k", "knit": "k", "p": "p", "purl": "p"}
+_LETTERS = frozenset("kp")
 _MAKE = frozenset({"make", "making"})
 _CABLE, _PAIR = 4, 2  # Stitches looked back over for what a cable needle holds; house.
+
+
+def take_plain(cursor: Cursor, nest: Nest) -> bool:
+    """Read "k" or "p3" before two stitches as plain, since nothing else can be meant; no move for anything else.
+
+    So a row written out stitch by stitch is read without asking of each what else could follow it.
+    """
+    word = cursor.word()
+    behind = 2 if cursor.word(1) == "," else 1
+    if not (_is_plain(word) and _is_plain(cursor.word(behind))):
+        return False
+    if (then := cursor.word(behind + 1)) != "," and not _is_plain(then):
+        return False
+    key, place = _BARE.get(word), cursor.place
+    nest.put(Work(key, place=place) if key else Work(word[0], int(word[1:]), place=place), bare=key is not None)
+    cursor.at += 1
+    return True
+
+
+def _is_plain(word: str) -> bool:
+    return word in _BARE or (word[:1] in _LETTERS and word[1:].isdigit() and len(word) <= LONGEST_NUMBER)
 
 
 def take_stitch(reading: Reading) -> None:

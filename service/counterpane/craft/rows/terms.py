@@ -16,7 +16,8 @@ _US = re.compile(r"\b(?:bind(?:ing)? off|bo|gauge|yo|yarn over|stockinette|ssk|w
 
 def terms_of(text: str) -> Terms:
     """Return the terms that a text is written in; US where nothing decides."""
-    return "uk" if len(_UK.findall(text)) > len(_US.findall(text)) else "us"
+    british = len(_UK.findall(text))
+    return "uk" if british and british > len(_US.findall(text)) else "us"
 
 
 def telling_word(text: str, terms: Terms) -> tuple[str, int] | None:

@@ -36,7 +36,7 @@ _PLAIN = phrases("plain", "knitways", "knitwise", "kwise")
 
 def take_together(cursor: Cursor) -> Work | None:
     """Move past stitches worked together as one; None, without a move, where none are."""
-    before, place = cursor.at, cursor.place
+    before = cursor.at
     letter = _VERBS.get(cursor.word(), "")
     cursor.at += bool(letter)
     first = bool(letter) and cursor.take_any(TOGETHER)
@@ -52,7 +52,7 @@ def take_together(cursor: Cursor) -> Work | None:
         cursor.at = before
         return None
     cursor.take(_PLAIN)
-    return Work(f"{letter or 'k'}{number}tog", place=place)
+    return Work(f"{letter or 'k'}{number}tog", place=cursor.run[before].place)
 
 
 def _by_twos(cursor: Cursor, number: int) -> bool:
@@ -66,11 +66,11 @@ def _by_twos(cursor: Cursor, number: int) -> bool:
 
 def take_off(cursor: Cursor) -> Work | None:
     """Move past "take the first stitch off without knitting", a slipped stitch; None, without a move, for others."""
-    before, place = cursor.at, cursor.place
+    before = cursor.at
     if cursor.take_any(OFF_OPENINGS):
         which = cursor.take(WHICH) or cursor.take_word("a")
         number = cursor.take_number()
         if (cursor.take_stitches() or number) and (which or number) and cursor.take(_OFF) and cursor.pausing:
-            return Work("sl", number or 1, place=place)
+            return Work("sl", number or 1, place=cursor.run[before].place)
     cursor.at = before
     return None

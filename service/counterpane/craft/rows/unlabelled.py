@@ -7,18 +7,21 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.layout import STITCHES
 from counterpane.craft.rows.lexicon import lexicon_of
-from counterpane.craft.rows.read import ReadRow, read_tokens
+from counterpane.craft.rows.read import reads_well
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import Token, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
-_NUMBER = re.compile(r"\s*\|?\s*(\d{1,4})\s*[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?")
+_NUMBER = re.compile(
+    r"\s*\|?\s*(\d{1,4})\s*(?:[(\[]?\s*(rs|ws)\b\s*[)\]]?\s*)?[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?"
+)
 # A stitch with a sign behind it and another further on: no sentence about knitting begins so.
 _STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
 _STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
@@ -31,6 +34,7 @@ _HEAD = re.compile(
 _MAY_WORK = re.compile(
     r"[a-z]{1,5}\d|(?:work|patt|pattern|rib|moss|garter|in|with|cast|bind|sl|slip|rep|k|p|knit|purl)"
 )
+_LETTER = re.compile("[a-z]")
 _SAYS = re.compile(r"\b(?:is|are|means?|used|see|stands?|worked|works|can|may|will)\b")
 
 
@@ -66,17 +70,23 @@ class _Unlabelled(NamedTuple):
 def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabelled | None:
     """Return what a line without a label says as a row; None where it says anything else."""
     printed = _NUMBER.match(clause.line.text, clause.start)
-    if labelled and not printed:
-        return None
+    if (labelled and not printed) or not _LETTER.search(clause.line.text, clause.start, clause.end):
+        return None  # Signs and numbers alone name no stitch.
     start = printed.end() if printed else clause.start
     body = tokens(clause.line, start, clause.end)
+    if printed and borrowed(body):
+        return _Unlabelled(int(printed[1]), _side(printed), body)
     named = clause.kind == "prose" or STITCHES.match(clause.line.text, start)
     if not (named and body and _may_work(body[0], vocabulary)):
         return None
-    if not (reads_well(read_tokens(body, vocabulary)) or is_strong(clause, start)):
+    if not (reads_well(body, vocabulary) or is_strong(clause, start)):
         return None
-    side: Side | None = ("RS" if printed.group(2) == "rs" else "WS") if printed and printed.group(2) else None
-    return _Unlabelled(int(printed.group(1)) if printed else None, side, body)
+    return _Unlabelled(int(printed[1]), _side(printed), body) if printed else _Unlabelled(None, None, body)
+
+
+def _side(printed: re.Match[str]) -> Side | None:
+    side = printed[2] or printed[3]
+    return None if side is None else "RS" if side == "rs" else "WS"
 
 
 def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Token] | None:
@@ -88,7 +98,7 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
     if not STITCHES.match(clause.line.text, start):
         return None
     body = words_of_work(clause.line, start, clause.end)
-    well = head is None and reads_well(read_tokens(body, vocabulary, terms))
+    well = head is None and reads_well(body, vocabulary, terms)
     return body if well or is_strong(clause, start) else None
 
 
@@ -104,8 +114,3 @@ def _may_work(token: Token, vocabulary: Vocabulary) -> bool:
     if token.kind not in ("word", "number"):
         return token.kind != "pause"
     return token.norm in lexicon_of(vocabulary).names.openings or bool(_MAY_WORK.match(token.norm))
-
-
-def reads_well(row: ReadRow) -> bool:
-    """Tell whether words say stitches and nothing unknown."""
-    return bool(row.parts) and not any(fault.rule == "unknown-term" for fault in row.faults)

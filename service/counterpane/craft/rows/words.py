@@ -68,7 +68,9 @@ _TOKEN = re.compile(
 )
 
 
-_KINDS: dict[str, Kind] = {"star": "star", "open": "open", "close": "close", "pause": "pause"}
+_KINDS: dict[str, Kind] = {
+    **{"word": "word", "mark": "mark", "star": "star", "open": "open", "close": "close", "pause": "pause"},
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,8 @@ class Line:
 
     def place(self, index: int) -> Place:
         """Return the place of a character of the normal form in the text as given."""
+        if not (self.parts or self.columns):
+            return Place(self.number, index + 1)
         if self.parts:
             start, line = self._part(index)
             return line.place(index - start)
@@ -204,18 +208,23 @@ def _plain(char: str) -> str:
 def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     """Cut a stretch of a line into tokens; every character but spaces lands in one."""
     found = _TOKEN.finditer(line.text, start, len(line.text) if end is None else end)
-    return [_token(line, match.start(), match.lastgroup or "mark", match.group()) for match in found]
+    return [
+        # Words and signs, most of a text, are made here; what else there is, below.
+        Token(kind, text, line, match.start(), None, text)
+        if (kind := _KINDS.get(match.lastgroup or "")) and (text := match.group()) not in NUMBER_WORDS
+        else _token(line, match.start(), match.lastgroup or "mark", match.group())
+        for match in found
+    ]
 
 
 def _token(line: Line, start: int, kind: str, text: str) -> Token:
     if kind == "word":
-        value = NUMBER_WORDS.get(text)
-        return Token("word", text, line, start, None, text) if value is None else _number(line, start, text, value)
+        return _number(line, start, text, NUMBER_WORDS[text])
     if kind == "number" and len(text) <= LONGEST_NUMBER:
         return _number(line, start, text, int(text))
     if kind in ("dotted", "short"):
         return Token("word", text, line, start, None, text.replace(".", ""))
-    return Token(_KINDS.get(kind, "mark"), text, line, start, None, text)
+    return Token("mark", text, line, start, None, text)
 
 
 def _number(line: Line, start: int, text: str, value: int) -> Token:

@@ -198,9 +198,10 @@ class Knitter:
             if not (self.sees_markers and self.needles.has_markers()):
                 raise Halted("unproved", node.place)
             return False
+        if None not in self.needles.left:
+            return False
         if any(isinstance(part, Marker) for part in everything(node.parts)):
             self._lose_markers()
-        if None not in self.needles.left:
             return False
         if not stitch_for_stitch((node,), self.vocabulary):
             raise Halted("unproved", node.place)

@@ -5,16 +5,16 @@ known is None and never 0. Loops are the unit of all counting: one is the yarn o
 """
 
 from counterpane.craft.yarn.amounts import ColourYarn, PartYarn, YarnEstimate, estimate
-from counterpane.craft.yarn.figures import Figure
 from counterpane.craft.yarn.scales import Scale, scale_by_gauge, scale_by_weighing
+from counterpane.craft.yarn.spreads import Spread
 from counterpane.craft.yarn.values import Fibre, Weighed, Yarn
 
 __all__ = [
     "ColourYarn",
     "Fibre",
-    "Figure",
     "PartYarn",
     "Scale",
+    "Spread",
     "Weighed",
     "Yarn",
     "YarnEstimate",

@@ -15,10 +15,10 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn.balls import ENDS_A_JOIN, Balls, balls_of, by_the_ball, ends_of, joins
 from counterpane.craft.yarn.choosing import scale_of, yarn_of
 from counterpane.craft.yarn.edges import bind_off_loops, cast_on_loops
-from counterpane.craft.yarn.figures import NOTHING, Figure, total
 from counterpane.craft.yarn.joins import Join, joins_at
 from counterpane.craft.yarn.scales import Scale
 from counterpane.craft.yarn.sections import SectionLoops, section_loops
+from counterpane.craft.yarn.spreads import NOTHING, Spread, total
 from counterpane.craft.yarn.stripes import Bumps, bumps
 from counterpane.craft.yarn.values import Yarn
 
@@ -39,9 +39,9 @@ class PartYarn:
     """What one part takes of one yarn, ends apart; `loops` as of plain knit stitches."""
 
     part: str
-    loops: Figure
-    metres: Figure | None
-    grams: Figure | None
+    loops: Spread
+    metres: Spread | None
+    grams: Spread | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +56,9 @@ class ColourYarn:
     yarn: Yarn
     scale: Scale
     parts: tuple[PartYarn, ...]
-    loops: Figure
-    metres: Figure | None
-    grams: Figure | None
+    loops: Spread
+    metres: Spread | None
+    grams: Spread | None
     balls: Balls | None
     joins: int | None
     joins_at: tuple[Join, ...]
@@ -81,12 +81,12 @@ class YarnEstimate:
     weaving: tuple[str, ...] = ()
 
     @property
-    def metres(self) -> Figure | None:
+    def metres(self) -> Spread | None:
         """The metres of all yarns together; None where those of one are not known."""
         return _sum([each.metres for each in self.colours])
 
     @property
-    def grams(self) -> Figure | None:
+    def grams(self) -> Spread | None:
         """The grams of all yarns together; None where those of one are not known."""
         return _sum([each.grams for each in self.colours])
 
@@ -133,19 +133,19 @@ class Work:
         edges = {yarn_of(self.yarns, "cast_on"), yarn_of(self.yarns, "bind_off")}
         return tuple(sorted(edges.union(*(section.places for section in self.sections))))
 
-    def cast_on(self, place: int) -> Figure | None:
+    def cast_on(self, place: int) -> Spread | None:
         """Return the loops of the cast-on, None where another yarn works it."""
         if yarn_of(self.yarns, "cast_on") != place:
             return None
         return cast_on_loops(self.plan.request.cast_on.component, self.plan.counts.cast_on)
 
-    def bind_off(self, place: int) -> Figure | None:
+    def bind_off(self, place: int) -> Spread | None:
         """Return the loops of the bind-off, None where another yarn works it."""
         if yarn_of(self.yarns, "bind_off") != place:
             return None
         return bind_off_loops(self.plan.request.bind_off.component, self.plan.sections[-1].after)
 
-    def parts(self, place: int) -> tuple[tuple[str, Figure], ...]:
+    def parts(self, place: int) -> tuple[tuple[str, Spread], ...]:
         """Return what each part takes of a yarn, in order of working."""
         names = ("cast-on", *(section.name for section in self.plan.sections), "bind-off")
         rows = (each.loops(place) if place in each.places else None for each in self.sections)
@@ -201,11 +201,11 @@ def _colour(work: Work, place: int, scale: Scale) -> ColourYarn:
     return ColourYarn(yarn, scale, parts, loops, metres, grams, balls, joined, placed, pieces, ends, unknown)
 
 
-def _joined(work: Work, place: int, scale: Scale, worked: Figure) -> tuple[int | None, tuple[Join, ...]]:
+def _joined(work: Work, place: int, scale: Scale, worked: Spread) -> tuple[int | None, tuple[Join, ...]]:
     """Return how often a ball is joined on, None where that is not known, and where."""
     yarn, end = work.yarns[place], end_loops(work.plan, scale)
 
-    def amount(loops: Figure) -> tuple[Figure, Fraction] | None:
+    def amount(loops: Spread) -> tuple[Spread, Fraction] | None:
         return by_the_ball(yarn, scale.metres_of(loops), scale.grams_of(loops))
 
     ends, rest = amount(end), amount(worked)
@@ -221,13 +221,13 @@ def _joined(work: Work, place: int, scale: Scale, worked: Figure) -> tuple[int |
     return joined, placed
 
 
-def end_loops(plan: Plan, scale: Scale) -> Figure:
+def end_loops(plan: Plan, scale: Scale) -> Spread:
     """Return one end in loops, by the loop length of the scale, else by that of the body's gauge."""
     by_gauge = loop_mm(body_gauge(plan.request).gauge.per_cm * 10)
     loop = by_gauge if scale.loop_mm is None else scale.loop_mm.likely
-    return Figure(*(1000 * end / loop for end in END_M))
+    return Spread(*(1000 * end / loop for end in END_M))
 
 
-def _sum(figures: Sequence[Figure | None]) -> Figure | None:
+def _sum(figures: Sequence[Spread | None]) -> Spread | None:
     known = [figure for figure in figures if figure is not None]
     return total(known) if len(known) == len(figures) else None

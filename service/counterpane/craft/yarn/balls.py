@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from counterpane.craft.yarn.figures import Figure
+from counterpane.craft.yarn.spreads import Spread
 from counterpane.craft.yarn.values import Yarn
 
 ENDS_A_JOIN = 2
@@ -33,7 +33,7 @@ def balls(amount: Fraction, ball: Fraction, margin: Fraction = Fraction(0)) -> i
     return -int(-(amount * (1 + margin)) // ball)
 
 
-def balls_of(yarn: Yarn, metres: Figure | None, grams: Figure | None) -> Balls | None:
+def balls_of(yarn: Yarn, metres: Spread | None, grams: Spread | None) -> Balls | None:
     """Return the balls of an amount by the metres of a ball, else by its grams; None where neither is known."""
     found = by_the_ball(yarn, metres, grams)
     if found is None:
@@ -43,7 +43,7 @@ def balls_of(yarn: Yarn, metres: Figure | None, grams: Figure | None) -> Balls |
     return Balls(low, likely, high, max(balls(amount.likely, ball, yarn.margin), high))
 
 
-def by_the_ball(yarn: Yarn, metres: Figure | None, grams: Figure | None) -> tuple[Figure, Fraction] | None:
+def by_the_ball(yarn: Yarn, metres: Spread | None, grams: Spread | None) -> tuple[Spread, Fraction] | None:
     """Return an amount with what one ball holds of it, in metres where both are known, else in grams."""
     for amount, ball in ((metres, yarn.ball_m), (grams, yarn.ball_g)):
         if amount is not None and ball is not None:

@@ -13,8 +13,8 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.sizing.classes import nearest
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn.edges import bind_off_loops, cast_on_loops
-from counterpane.craft.yarn.figures import Figure, total
 from counterpane.craft.yarn.scales import Basis, Scale, scale_by_gauge, scale_by_weighing
+from counterpane.craft.yarn.spreads import Spread, total
 from counterpane.craft.yarn.tally import loops_of, tally_rows
 from counterpane.craft.yarn.values import Weighed, Yarn
 
@@ -80,7 +80,7 @@ def plain_gauge(request: PlanRequest, vocabulary: Vocabulary) -> tuple[Gauge, bo
     return body_gauge(request).gauge, False
 
 
-def weighed_loops(request: PlanRequest, weighed: Weighed, vocabulary: Vocabulary) -> Figure:
+def weighed_loops(request: PlanRequest, weighed: Weighed, vocabulary: Vocabulary) -> Spread:
     """Return the loops of a weighed piece in its texture, with its cast-on and bind-off where they were weighed too."""
     part = texture_part(request, weighed.texture)
     each = loops_a_stitch(part.component, weighed.stitches, vocabulary)
@@ -101,14 +101,14 @@ def texture_part(request: PlanRequest, texture: str | None) -> Part:
     raise TextureNotWorked(texture)
 
 
-def loops_a_stitch(component: Component, stitches: int, vocabulary: Vocabulary) -> Figure:
+def loops_a_stitch(component: Component, stitches: int, vocabulary: Vocabulary) -> Spread:
     """Return the mean loops of a stitch of a texture, over the count it admits that lies nearest to `stitches`.
 
     Exactly 1 for a texture whose rows cannot be worked at any count, which no plan holds.
     """
     worked = [(abs(count - stitches), version, count) for version, count in _counts(component, stitches, vocabulary)]
     if not worked:
-        return Figure.exactly(1)
+        return Spread.exactly(1)
     _, version, count = min(worked, key=lambda each: each[0])
     tallies = tally_rows((row.parts for row in version.rows), count, vocabulary)
     loops = total(loops_of(each.stitches, vocabulary) for each in tallies)

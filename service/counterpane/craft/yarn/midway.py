@@ -13,8 +13,8 @@ from fractions import Fraction
 from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.yarn.amounts import Work, end_loops
 from counterpane.craft.yarn.choosing import BODY
-from counterpane.craft.yarn.figures import NOTHING, Figure, total
 from counterpane.craft.yarn.scales import Scale
+from counterpane.craft.yarn.spreads import NOTHING, Spread, total
 from counterpane.craft.yarn.values import Yarn
 
 ENDS = ("low", "likely", "high")
@@ -49,7 +49,7 @@ class Piece:
         """All yarns of the plan."""
         return self.work.yarns
 
-    def loops(self, section: int, rows: int | None = None) -> Figure:
+    def loops(self, section: int, rows: int | None = None) -> Spread:
         """Return the loops of the yarn in the first rows of a section, in all if None."""
         return self.work.sections[section].loops(self.place, rows)
 
@@ -73,21 +73,21 @@ def spot_of(sections: Sequence[Section], rows_done: int) -> Spot | None:
     return None
 
 
-def loops_worked(piece: Piece) -> Figure:
+def loops_worked(piece: Piece) -> Spread:
     """Return the loops of the yarn that are worked so far, the cast-on among them."""
     parts = [piece.loops(place) for place in range(piece.spot.section)]
     cast_on = piece.work.cast_on(piece.place) or NOTHING
     return total((cast_on, *parts, piece.loops(piece.spot.section, piece.spot.rows)))
 
 
-def loops_to_bind_off(piece: Piece, begin: int, scale: Scale) -> Figure:
+def loops_to_bind_off(piece: Piece, begin: int, scale: Scale) -> Spread:
     """Return the loops from the first row of a section to the last end: all rows, the bind-off, one end."""
     parts = [piece.loops(place) for place in range(begin, len(piece.plan.sections))]
     bind_off = piece.work.bind_off(piece.place) or NOTHING
     return total((*parts, bind_off, end_loops(piece.plan, scale)))
 
 
-def loops_to_free(piece: Piece) -> Figure:
+def loops_to_free(piece: Piece) -> Spread:
     """Return the loops still to work before the free section begins: none where it is on the needle."""
     spot, free = piece.spot, piece.free
     if free is None or free == spot.section:

@@ -8,8 +8,8 @@ from typing import Literal
 
 from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import loop_mm
-from counterpane.craft.yarn.figures import Figure
 from counterpane.craft.yarn.loops import FULL, WET
+from counterpane.craft.yarn.spreads import Spread
 from counterpane.craft.yarn.values import Weighed, Yarn
 
 Basis = Literal["this piece", "weighed swatch", "earlier piece", "gauge"]
@@ -54,18 +54,18 @@ class Scale:
     either way. `loop_mm` is the loop length where it is known.
     """
 
-    metres: Figure | None
-    grams: Figure | None
+    metres: Spread | None
+    grams: Spread | None
     spread: Fraction
     basis: Basis
     source: str
-    loop_mm: Figure | None
+    loop_mm: Spread | None
 
-    def metres_of(self, loops: Figure) -> Figure | None:
+    def metres_of(self, loops: Spread) -> Spread | None:
         """Return the metres of so many loops, with the spread."""
         return None if self.metres is None else (self.metres * loops).widened(self.spread)
 
-    def grams_of(self, loops: Figure) -> Figure | None:
+    def grams_of(self, loops: Spread) -> Spread | None:
         """Return the grams of so many loops, with the spread."""
         return None if self.grams is None else (self.grams * loops).widened(self.spread)
 
@@ -74,7 +74,7 @@ def scale_by_gauge(gauge: Gauge, yarn: Yarn, plain: bool) -> Scale:
     """Return the scale from a gauge; `plain` where it was knitted in plain (stocking) stitch."""
     wales = gauge.per_cm * 10
     likely = loop_mm(wales)
-    loop = Figure(likely, likely, FULL.wales / WET.wales * likely)
+    loop = Spread(likely, likely, FULL.wales / WET.wales * likely)
     metres = loop.times(Fraction(yarn.strands, MM_PER_M))
     grams = None if yarn.tex is None else metres.times(yarn.tex / 1000)
     spread = BY_GAUGE if plain else BY_OTHER_GAUGE
@@ -83,9 +83,9 @@ def scale_by_gauge(gauge: Gauge, yarn: Yarn, plain: bool) -> Scale:
     return Scale(metres, grams, spread, "gauge", source, loop)
 
 
-def scale_by_weighing(weighed: Weighed, loops: Figure, yarn: Yarn, basis: Basis) -> Scale:
+def scale_by_weighing(weighed: Weighed, loops: Spread, yarn: Yarn, basis: Basis) -> Scale:
     """Return the scale from a weighed piece of so many loops; metres only where the tex of the yarn is known."""
-    each = Figure.exactly(weighed.mass_g) / loops
+    each = Spread.exactly(weighed.mass_g) / loops
     metres = None if yarn.tex is None else each.times(1000 / yarn.tex)
     loop = None if metres is None else metres.times(Fraction(MM_PER_M, yarn.strands))
     spread = weighed.scale_g / (2 * weighed.mass_g) + SPREADS[basis]

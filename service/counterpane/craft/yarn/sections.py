@@ -10,7 +10,7 @@ from math import lcm
 from counterpane.craft.constructions import Section
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn.choosing import yarn_of
-from counterpane.craft.yarn.figures import NOTHING, Figure
+from counterpane.craft.yarn.spreads import NOTHING, Spread
 from counterpane.craft.yarn.tally import RowTally, Stitches, loops_of, not_known, tally_rows
 from counterpane.craft.yarn.values import Yarn
 
@@ -31,7 +31,7 @@ class SectionLoops:
     """
 
     rows: int
-    sums: tuple[Mapping[int, Figure], ...]
+    sums: tuple[Mapping[int, Spread], ...]
     unknown: Mapping[int, tuple[str, ...]]
 
     @property
@@ -49,7 +49,7 @@ class SectionLoops:
         before, after = self.sums[row % self.period], self.sums[row % self.period + 1]
         return before.get(place) is not after.get(place)
 
-    def loops(self, place: int, rows: int | None = None) -> Figure:
+    def loops(self, place: int, rows: int | None = None) -> Spread:
         """Return the loops of a yarn in the first rows, all if None; more than it has go on in the same repeat."""
         whole, rest = divmod(self.rows if rows is None else rows, self.period)
         return self.sums[-1].get(place, NOTHING).times(whole) + self.sums[rest].get(place, NOTHING)
@@ -66,9 +66,9 @@ def section_loops(section: Section, yarns: Sequence[Yarn], vocabulary: Vocabular
     period = min(lcm(len(tallies), *(yarn.every for yarn in yarns)), max(section.rows, len(tallies)))
     if period > MOST_ROWS:
         raise StripesRunApart(f"{section.name}: texture and stripes begin again together after {period} rows")
-    sums: list[Mapping[int, Figure]] = [{}]
+    sums: list[Mapping[int, Spread]] = [{}]
     unknown: dict[int, dict[str, None]] = {}
-    loops: dict[tuple[int, int], Figure] = {}
+    loops: dict[tuple[int, int], Spread] = {}
     for row in range(period):
         index = row % len(tallies)
         after = dict(sums[-1])

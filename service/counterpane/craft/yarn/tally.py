@@ -10,15 +10,15 @@ from fractions import Fraction
 from counterpane.craft.counts.writing_out import WrittenOut, write_out
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Node, Work
 from counterpane.craft.stitches import Stitch, Vocabulary
-from counterpane.craft.yarn.figures import Figure
+from counterpane.craft.yarn.spreads import Spread
 
 Colour = str | None
 Stitches = Counter[tuple[str, Colour]]
 
-NOT_KNOWN = Figure(Fraction(1, 2), Fraction(1), Fraction(3))
+NOT_KNOWN = Spread(Fraction(1, 2), Fraction(1), Fraction(3))
 """Loops of a stitch of which no figure is known, for each loop it leaves; house figure, wide on purpose."""
 
-CAST_ON_LOOPS = Figure.between(Fraction(4) / Fraction("4.1"), Fraction(5) / Fraction("4.1"))
+CAST_ON_LOOPS = Spread.between(Fraction(4) / Fraction("4.1"), Fraction(5) / Fraction("4.1"))
 """Loops of a stitch cast on within a row: 4 to 5 stitch widths, from memory."""
 
 CAST_ON = "cast on"
@@ -77,16 +77,16 @@ def _of(parts: Iterable[Node], all_off: Iterator[int]) -> Stitches:
     return counted
 
 
-def loops_of(stitches: Mapping[tuple[str, Colour], int], vocabulary: Vocabulary) -> Figure:
+def loops_of(stitches: Mapping[tuple[str, Colour], int], vocabulary: Vocabulary) -> Spread:
     """Return the yarn of counted stitches in loops of plain knitting, all colours together."""
     low = likely = high = Fraction(0)
     for (key, _), times in stitches.items():
         each = loops_of_stitch(key, vocabulary)
         low, likely, high = low + each.low * times, likely + each.likely * times, high + each.high * times
-    return Figure(low, likely, high)
+    return Spread(low, likely, high)
 
 
-def loops_of_stitch(key: str, vocabulary: Vocabulary) -> Figure:
+def loops_of_stitch(key: str, vocabulary: Vocabulary) -> Spread:
     """Return the yarn of one stitch in loops: from the vocabulary, and wide where it is not known there."""
     if key == CAST_ON:
         return CAST_ON_LOOPS
@@ -96,11 +96,11 @@ def loops_of_stitch(key: str, vocabulary: Vocabulary) -> Figure:
     return known_loops(stitch)
 
 
-def known_loops(stitch: Stitch) -> Figure:
+def known_loops(stitch: Stitch) -> Spread:
     """Return the figure that the vocabulary gives; KeyError of a stitch without one is the caller's to avoid."""
     likely = Fraction(stitch.loop_factor or "0")
     low, high = stitch.loop_range or (stitch.loop_factor, stitch.loop_factor)
-    return Figure(Fraction(low or likely), likely, Fraction(high or likely))
+    return Spread(Fraction(low or likely), likely, Fraction(high or likely))
 
 
 def not_known(stitches: Iterable[tuple[str, Colour]], vocabulary: Vocabulary) -> tuple[str, ...]:

@@ -102,6 +102,9 @@ def _candidate(text: str, match: re.Match[str]) -> tuple[Candidate, int]:
 
 def _lead(text: str, before: int) -> Span | None:
     """Return the entry that stands right before a bracket."""
+    last = text[max(0, before - _LOOKED_BACK) : before].rstrip()[-1:]
+    if not (last.isalnum() or last == "-"):
+        return None  # Behind a sign stands no entry, which is quickly told.
     found = _LEAD.search(text, max(0, before - _LOOKED_BACK), before)
     if found is None:
         return None

@@ -30,7 +30,19 @@ def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     repeat = f"the repeat of {misfit.multiple}" if misfit.multiple else "the repeat"
     if misfit.has is None:
         return f"{name}: {repeat} does not come out even, whatever the cast-on.", "Change the stop or the repeat."
+    if not misfit.multiple and misfit.asked and misfit.left:
+        return _between_markers(name, misfit.has, misfit.asked, misfit.left)
     message = f"{name} begins with {stitches(misfit.has)}, over which {repeat} does not come out even."
     near = either((misfit.below, misfit.above))
     begin = f"Begin the row with {near}, or change" if near else "Change the repeat or"
     return message, f"{begin} the stitches outside the repeat."
+
+
+def _between_markers(name: str, has: int, repeat: int, room: int) -> tuple[str, str]:
+    """Word the misfit of a repeat that has only some stitches of its row."""
+    fewer = room - room % repeat
+    near = either((fewer or None, fewer + repeat))
+    return (
+        f"{name} begins with {stitches(has)}; its repeat of {repeat} has {room} of them and does not come out even.",
+        f"Give the repeat {near}: change the cast-on, a marker, or the stitches beside it.",
+    )

@@ -53,9 +53,7 @@ def _only_change(examined: Examined) -> Iterator[Finding]:
     if only.before is None or only.after is None or only.row.stated is not None:
         return
     message = f"{row_name(only.row)} alone changes the count, from {only.before} to {only.after} stitches."
-    hint = (
-        f"Rows that are worked again should come back to {only.before}: look for a stitch made or lost in its repeat."
-    )
+    hint = f"Look for a stitch made or lost in its repeat: to be worked again it should leave {only.before}."
     yield at(only.row.start, "row-upsets-later-rows", "warning", message, hint)
 
 

@@ -13,6 +13,7 @@ from counterpane.craft.rules.fabric.border_frills import border_frills
 from counterpane.craft.rules.fabric.border_narrow_for_curl import border_narrow_for_curl
 from counterpane.craft.rules.fabric.edge_binds import edge_binds
 from counterpane.craft.rules.fabric.edge_flares import edge_flares
+from counterpane.craft.rules.fabric.edges_look_unlike import edges_look_unlike
 from counterpane.craft.rules.fabric.edges_stretch_unlike import edges_stretch_unlike
 from counterpane.craft.rules.fabric.gauge_borrowed import gauge_borrowed
 from counterpane.craft.rules.fabric.gauge_not_washed import gauge_not_washed
@@ -37,6 +38,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     border_narrow_for_curl,
     edge_binds,
     edge_flares,
+    edges_look_unlike,
     edges_stretch_unlike,
     gauge_borrowed,
     gauge_not_washed,

@@ -15,17 +15,13 @@ from counterpane.craft.pairing.remarks import edges_differ
     family="fabric",
     severity="note",
     bad=(
-        '{"parts": {"body": "garter", "cast_on": "cable-cast-on",'
-        ' "top": "seed-stitch-border", "bind_off": "sewn-bind-off"}, '
-        '"gauge": [{"stitches": 22, "rows": 30, "over_cm": 10, "in": "garter"},'
-        ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "seed-stitch"}], '
+        '{"parts": {"body": "garter", "cast_on": "twisted-long-tail", "bind_off": "plain-bind-off"}, '
+        '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
     good=(
-        '{"parts": {"body": "garter", "cast_on": "cable-cast-on",'
-        ' "top": "seed-stitch-border", "bind_off": "plain-bind-off"}, '
-        '"gauge": [{"stitches": 22, "rows": 30, "over_cm": 10, "in": "garter"},'
-        ' {"stitches": 22, "rows": 30, "over_cm": 10, "in": "seed-stitch"}], '
+        '{"parts": {"body": "garter", "cast_on": "long-tail", "bind_off": "plain-bind-off"}, '
+        '"gauge": {"stitches": 20, "rows": 40, "over_cm": 10, "in": "garter"}, '
         '"size": {"width_cm": 70, "length_cm": 90}}'
     ),
 )

@@ -34,9 +34,8 @@ def size_order_changes(examined: Examined) -> Iterator[Finding]:
         return
     sized = {stretch.line.number for stretch in examined.instructions.page.under("size")}
     for line in examined.instructions.page.lines:
-        if line.number not in sized and not CASTING_ON.search(line.text):
-            continue
-        yield from _out_of_order(line)
+        if _SIZES.search(line.text) and (line.number in sized or CASTING_ON.search(line.text)):
+            yield from _out_of_order(line)
 
 
 def _out_of_order(line: Line) -> Iterator[Finding]:

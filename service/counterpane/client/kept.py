@@ -1,0 +1,129 @@
+"""What a library keeps as frozen values: components, recipes, profiles, their revisions, and its history."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from counterpane.client.results import Json, Multiple, Result
+
+
+@dataclass(frozen=True, slots=True)
+class ComponentCard(Result):
+    """A component's line in a list."""
+
+    slug: str
+    kind: str
+    name: str
+    summary: str
+    reversible: str | None
+    multiple: Multiple | None
+    fixed: int | None
+    classes: tuple[Multiple, ...] | None
+    status: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Companion(ComponentCard):
+    """A component that fits another at a count, and where."""
+
+    places: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AlikeList(Result):
+    """The components with textures like that of another, the likest first, and how many could not be compared."""
+
+    component: str
+    items: tuple[Json, ...]
+    compared: int
+    not_compared: int
+
+
+@dataclass(frozen=True, slots=True)
+class Component(Result):
+    """A component as it is kept; `data` is what to change and send back with `etag`."""
+
+    slug: str
+    kind: str
+    name: str
+    summary: str
+    derived: Json
+    status: str
+    sha256: str
+    etag: str
+
+
+@dataclass(frozen=True, slots=True)
+class RecipeCard(Result):
+    """A recipe's line in a list."""
+
+    slug: str
+    name: str
+    summary: str
+    construction: str
+    parts: tuple[str, ...]
+    status: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe(Result):
+    """A recipe as it is kept; `data` is what to change and send back with `etag`."""
+
+    slug: str
+    name: str
+    summary: str
+    construction: str
+    parts: Json
+    status: str
+    sha256: str
+    etag: str
+
+
+@dataclass(frozen=True, slots=True)
+class ProfileCard(Result):
+    """A list's line in the list of lists."""
+
+    slug: str
+    name: str
+    dated: str
+    source: str
+    status: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Profile(Result):
+    """A list as it is kept; `data` is what to change and send back with `etag`."""
+
+    slug: str
+    name: str
+    dated: str
+    source: str
+    items: tuple[Json, ...]
+    status: str
+    sha256: str
+    etag: str
+
+
+@dataclass(frozen=True, slots=True)
+class Revision(Result):
+    """One revision of what is kept."""
+
+    number: int
+    sha256: str
+    at: str
+    status: str
+
+
+@dataclass(frozen=True, slots=True)
+class Change(Result):
+    """One line of the history of a library."""
+
+    seq: int
+    at: str
+    kind: str
+    slug: str
+    sha256: str | None
+    event: str
