@@ -5,8 +5,9 @@ Every input may be not known (None), which is never the same as none or zero. Re
 
 from __future__ import annotations
 
+from counterpane.craft.safety.attachments import Attachment
 from counterpane.craft.safety.fibres import Fibre
-from counterpane.craft.safety.inputs import Attachment, Chemistry, SafetyInputs
+from counterpane.craft.safety.inputs import Chemistry, SafetyInputs
 from counterpane.craft.safety.measured import MEASURABLE, Measurable, Measurement
 from counterpane.craft.safety.profiles import Held, Item, Profile, hold
 from counterpane.craft.safety.speaking import SafetyFinding, speak
