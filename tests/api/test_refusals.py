@@ -110,6 +110,26 @@ class TestForms:
         environ |= {"wsgi.input_terminated": True, "CONTENT_LENGTH": ""}
         refused(client.open(environ), 413, "too-large")
 
+    def test_a_body_of_unknown_length_is_never_taken_in_part(self, client: FlaskClient) -> None:
+        """What stands up to the limit is JSON by itself here, and the whole is still too large."""
+        body = io.BytesIO(b'{"age_band": "3-12m"}' + b" " * 2**20)
+        environ = EnvironBuilder("/v1/safety", method="POST", input_stream=body, headers=JSON).get_environ()
+        environ |= {"wsgi.input_terminated": True}
+        environ.pop("CONTENT_LENGTH", None)
+        refused(client.open(environ), 413, "too-large")
+
+    @pytest.mark.parametrize("path", ["/v1//components", "/v1/components//waffle", "/v1/components/", "/rules//"])
+    def test_an_address_with_a_slash_too_many_is_not_found(self, client: FlaskClient, path: str) -> None:
+        """It is not sent on to another address, which would be made of the header Host."""
+        refused(client.get(path), 404, "not-found")
+
+    @pytest.mark.parametrize("path", ["/v1/components/{}", "/v1/rules/{}", "/{}", "/v1/objects/sha256/{}"])
+    def test_a_long_name_is_not_sent_back_whole(self, client: FlaskClient, path: str) -> None:
+        """The problem document stays short."""
+        answer = client.get(path.format("a" * 50_000))
+        refused(answer, 404, "not-found")
+        assert len(answer.data) < 5_000
+
     @pytest.mark.parametrize(
         ("body", "pointer"),
         [

@@ -33,6 +33,7 @@ Headers = list[tuple[str, str]]
 def create_app(services: Services, pages: Iterable[Blueprint] = (), journal: Journal = SILENT) -> Flask:
     """Return the application on these services; `pages` are blueprints of other layers, such as the API page."""
     app = Flask("counterpane", static_folder=None)
+    app.url_map.merge_slashes = False  # An address with a doubled slash is unknown, and not sent on to another.
     app.config.update(PROPAGATE_EXCEPTIONS=False, MAX_FORM_MEMORY_SIZE=0, MAX_FORM_PARTS=0)
     for operation in OPERATIONS:
         view = _flask_view(operation, services, journal)
@@ -87,7 +88,7 @@ def _flask_view(operation: Operation, services: Services, journal: Journal) -> C
 
 
 def _bound_body(asked: Request, most: int) -> None:
-    asked.max_content_length = most
+    asked.max_content_length = most + 1  # A body of unknown length is cut there, so that one too long is seen.
     if (asked.content_length or 0) > most:
         raise RequestEntityTooLarge
 

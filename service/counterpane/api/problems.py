@@ -16,6 +16,8 @@ from counterpane.library.plan_requests import UnknownPart
 from counterpane.library.sheets import UnknownStyle
 
 MEDIA_TYPE = "application/problem+json"
+LONGEST_DETAIL = 2_000
+"""Characters of a detail: what was sent may stand in it, and is not sent back at any length; house."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,8 @@ class Problem(Exception):
     def document(self, request_id: str) -> dict[str, Any]:
         """Return the members of the problem document."""
         fixed = {"type": self.sort.type, "title": self.sort.title, "status": self.sort.status}
-        return fixed | {"detail": self.detail, "hint": self.hint, "request_id": request_id} | self.members
+        detail = self.detail if len(self.detail) <= LONGEST_DETAIL else f"{self.detail[:LONGEST_DETAIL]}…"
+        return fixed | {"detail": detail, "hint": self.hint, "request_id": request_id} | self.members
 
 
 def of(error: Exception) -> Problem | None:

@@ -81,6 +81,8 @@ def _json(operation: Operation, request: Request) -> Any:
     if request.mimetype != JSON or request.mimetype_params.get("charset", "utf-8").lower() != "utf-8":
         raise Problem("unsupported-media-type", f"The body must be {JSON} in UTF-8.", headers={"Accept": JSON})
     data = request.get_data(cache=False)
+    if len(data) > operation.most_bytes:
+        raise Problem("too-large", f"The body has more than {operation.most_bytes} bytes.")
     try:
         return parse(data)
     except BrokenJson as fault:
