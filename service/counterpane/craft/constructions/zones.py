@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -19,8 +20,8 @@ Role = Literal["end", "side", "selvedge", "body"]
 class Zone:
     """A rectangle of one part, in centimetres from the lower left corner of the widest section.
 
-    `order` counts the sections from the cast-on up; parts worked side by side have the same. `stitches` lie across,
-    `rows` upright.
+    `order` counts the sections in the order of work; parts worked side by side have the same. `stitches` and `rows` are
+    those of the part, whose rows run outwards in a border that is picked up.
     """
 
     name: str
@@ -39,7 +40,7 @@ def zones(plan: Plan, vocabulary: Vocabulary) -> tuple[Zone, ...]:
     """Return the zones of a piece worked upwards; a section that is narrower than another is centred on it."""
     settled = settle(plan.request, vocabulary)
     beside = edges_beside(settled, plan.counts.cast_on)
-    widest = max(section.cm_width for section in plan.sections)
+    widest = widest_cm(plan)
     made: list[Zone] = []
     foot = Fraction(0)
     for order, (block, edges, section) in enumerate(zip(settled.blocks, beside, plan.sections, strict=True), start=1):
@@ -51,7 +52,22 @@ def zones(plan: Plan, vocabulary: Vocabulary) -> tuple[Zone, ...]:
             made.append(Zone(name or section.name, slug, role, order, *lies))
             left += width
         foot += section.cm_length
-    return tuple(made)
+    return (*made, *_picked(plan, widest))
+
+
+def widest_cm(plan: Plan) -> Fraction:
+    """Return the width of the widest section with the borders that are picked up beside it."""
+    beside = sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
+    return max(section.cm_width for section in plan.sections) + beside
+
+
+def _picked(plan: Plan, widest: Fraction) -> Iterator[Zone]:
+    """Give the borders that are picked up along the long edges and worked outwards."""
+    for order, edge in enumerate(plan.picked, start=len(plan.sections) + 1):
+        border = edge.border
+        left = Fraction(0) if edge.edge == "left" else widest - border.cm_length
+        lies = (left, Fraction(0), border.cm_length, plan.length_cm, border.before, border.rows)
+        yield Zone(border.name, border.texture, "side", order, *lies)
 
 
 def _across(settled: Settled, block: Block, edges: Edges) -> list[tuple[str, Role, Part, int]]:

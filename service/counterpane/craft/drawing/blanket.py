@@ -6,15 +6,15 @@ works it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import accumulate
 from math import ceil
 from typing import Literal
 from xml.etree.ElementTree import Element, SubElement
 
 from counterpane.craft.constructions import Plan, Section
+from counterpane.craft.constructions.zones import widest_cm
 from counterpane.craft.drawing import paper
 from counterpane.craft.drawing.loops import CELL, depth, shapes, uncrossed
 from counterpane.craft.drawing.paper import said
@@ -49,11 +49,13 @@ class CannotDraw(Exception):
 class Stretch:
     """A section with the marks of one repeat of its rows, each from the left edge as this face shows it.
 
-    `foot_cm` is how far up it begins; `counts` are the stitches of each row, of which `rows` may hold the first alone.
+    `wide_cm` is how wide it lies; `placed` moves and turns it from its lower left corner to where it lies. `counts` are
+    the stitches of each row, of which `rows` may hold the first alone.
     """
 
     section: Section
-    foot_cm: Fraction
+    wide_cm: Fraction
+    placed: str
     counts: tuple[int, ...]
     rows: tuple[Marks, ...]
 
@@ -73,7 +75,7 @@ def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", 
     _define(sheet, stretches, vocabulary)
     seen = (Fraction(0), Fraction(0), widest, plan.length_cm)
     whole = SubElement(sheet, "svg", _window((GAP, TOP), (wide, high), seen))
-    _lay(SubElement(whole, "g", {"id": "whole"}), plan, stretches, plan.length_cm)
+    _lay(SubElement(whole, "g", {"id": "whole"}), stretches)
     at = wide + 2 * GAP
     SubElement(_close_up(sheet, plan, at), "use", {"href": "#whole"})
     return paper.finished(sheet)
@@ -81,17 +83,11 @@ def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", 
 
 def corner(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
     """Return the corner alone, of which no more is drawn than is seen."""
-    near = _near(plan)
-    stretches = [_cut(stretch, plan, near) for stretch in _stretches(plan, vocabulary, face) if stretch.foot_cm < near]
+    stretches = [_cut(stretch, plan) for stretch in _stretches(plan, vocabulary, face)]
     sheet = _sheet(title, _words(plan, terms, face), (CORNER + 2 * GAP, TOP + CORNER + GAP))
     _define(sheet, stretches, vocabulary)
-    _lay(_close_up(sheet, plan, GAP), plan, stretches, near)
+    _lay(_close_up(sheet, plan, GAP), stretches)
     return paper.finished(sheet)
-
-
-def widest_cm(plan: Plan) -> Fraction:
-    """Return the width of the widest section."""
-    return max(section.cm_width for section in plan.sections)
 
 
 def _near(plan: Plan) -> Fraction:
@@ -109,28 +105,45 @@ def _sheet(title: str, words: Sequence[str], size: tuple[Fraction | int, Fractio
 def _close_up(on: Element, plan: Plan, at: Fraction | int) -> Element:
     """Open a window on the lower left corner and say what it shows."""
     near = _near(plan)
-    seen = ((widest_cm(plan) - plan.sections[0].cm_width) / 2, plan.length_cm - near, near, near)
+    left = Fraction(0) if plan.picked else (widest_cm(plan) - plan.sections[0].cm_width) / 2
+    seen = (left, plan.length_cm - near, near, near)
     paper.text(on, (at, TOP + CORNER + 16), f"The lower left corner, {both(near)} each way.", "small")
     return SubElement(on, "svg", _window((at, TOP), (CORNER, CORNER), seen))
 
 
-def _cut(stretch: Stretch, plan: Plan, near: Fraction) -> Stretch:
-    """Return a stretch with the stitches alone that lie in the corner."""
-    wide = near + widest_cm(plan) - stretch.section.cm_width
-    first = (ceil(wide * count / stretch.section.cm_width) + 1 for count in stretch.counts)
+def _cut(stretch: Stretch, plan: Plan) -> Stretch:
+    """Return a stretch with the stitches alone that may lie in the corner; its rows are few enough to be left."""
+    near = _near(plan) + widest_cm(plan) - min(section.cm_width for section in plan.sections)
+    first = (ceil(near * count / stretch.wide_cm) + 1 for count in stretch.counts)
     return replace(stretch, rows=tuple(row[:most] for row, most in zip(stretch.rows, first, strict=True)))
 
 
 def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
-    stitches = sum(section.before * len(section.cycle) for section in plan.sections)
+    stitches = sum(section.before * len(section.cycle) for section in plan.every_section)
     if stitches > MOST_STITCHES:
         raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
-    feet = accumulate((section.cm_length for section in plan.sections), initial=Fraction(0))
     made = []
-    for section, foot in zip(plan.sections, feet, strict=False):
+    for section, wide, placed in _placed(plan):
         rows = _marks(section, vocabulary, face)
-        made.append(Stretch(section, foot, tuple(map(len, rows)), rows))
+        made.append(Stretch(section, wide, placed, tuple(map(len, rows)), rows))
     return made
+
+
+def _placed(plan: Plan) -> Iterator[tuple[Section, Fraction, str]]:
+    """Give each section with its width and where it lies: the middle upright, what is picked up turned outwards."""
+    widest, foot = widest_cm(plan), plan.length_cm
+    for section in plan.sections:
+        left = (widest - section.cm_width) / 2
+        yield section, section.cm_width, f"translate({_fine(left)} {_fine(foot)})"
+        foot -= section.cm_length
+    for edge in plan.picked:
+        out = edge.border.cm_length
+        turned = (
+            f"0 -1 1 0 {_fine(out)} {_fine(plan.length_cm)}"
+            if edge.edge == "left"
+            else f"0 1 -1 0 {_fine(widest - out)} 0"
+        )
+        yield edge.border, plan.length_cm, f"matrix({turned})"
 
 
 def _marks(section: Section, vocabulary: Vocabulary, face: Face) -> tuple[Marks, ...]:
@@ -159,20 +172,18 @@ def _define(on: Element, stretches: Sequence[Stretch], vocabulary: Vocabulary) -
                 SubElement(group, "use", {"href": f"#{names[mark]}", "x": str(at * CELL)})
 
 
-def _lay(on: Element, plan: Plan, stretches: Sequence[Stretch], high: Fraction) -> None:
-    """Lay the sections on one another up to a height, in centimetres from the upper left corner."""
+def _lay(on: Element, stretches: Sequence[Stretch]) -> None:
+    """Lay the sections in their places, in centimetres from the upper left corner of the blanket."""
     for place, stretch in enumerate(stretches):
         section = stretch.section
-        left, foot = (widest_cm(plan) - section.cm_width) / 2, plan.length_cm - stretch.foot_cm
-        paper.box(on, (left, foot - section.cm_length), (section.cm_width, section.cm_length), "ground", SHADOW)
+        group = SubElement(on, "g", {"transform": stretch.placed})
+        paper.box(group, (0, -section.cm_length), (stretch.wide_cm, section.cm_length), "ground", SHADOW)
         row_cm = section.cm_length / section.rows
-        seen = min(section.rows, ceil((high - stretch.foot_cm) / row_cm))
-        for number in range(seen):
+        for number in range(section.rows):
             row = number % len(stretch.rows)
-            wide = section.cm_width / stretch.counts[row]
-            moved = f"translate({_fine(left)} {_fine(foot - (number + 1) * row_cm)})"
-            scaled = f"scale({_fine(wide / CELL)} {_fine(row_cm / CELL)})"
-            SubElement(on, "use", {"href": f"#s{place}r{row}", "transform": f"{moved} {scaled}"})
+            moved = f"translate(0 {_fine(-(number + 1) * row_cm)})"
+            scaled = f"scale({_fine(stretch.wide_cm / stretch.counts[row] / CELL)} {_fine(row_cm / CELL)})"
+            SubElement(group, "use", {"href": f"#s{place}r{row}", "transform": f"{moved} {scaled}"})
 
 
 def _fine(number: Fraction) -> str:
@@ -193,6 +204,6 @@ def _words(plan: Plan, terms: Terms, face: Face) -> tuple[str, ...]:
     side = "right" if face == "RS" else "wrong"
     parts = (
         f"{section_name(section)}: {texture_name(plan, section.texture, terms)}, {counted(section.rows, 'row')}."
-        for section in plan.sections
+        for section in plan.every_section
     )
     return f"The fabric from its {side} side, at the proportions of its gauge.", *parts

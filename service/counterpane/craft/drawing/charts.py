@@ -53,7 +53,7 @@ def charted(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[list[Name
     """Return the charts of a plan under the names of their sections, and why other sections have none."""
     found: dict[Chart, list[Section]] = {}
     without: list[str] = []
-    for section in plan.sections:
+    for section in plan.every_section:
         try:
             found.setdefault(chart_of_section(section, vocabulary), []).append(section)
         except CannotChart as reason:

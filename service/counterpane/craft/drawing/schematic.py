@@ -9,7 +9,7 @@ from textwrap import wrap
 from xml.etree.ElementTree import Element
 
 from counterpane.craft.constructions import Plan
-from counterpane.craft.constructions.zones import Zone, zones
+from counterpane.craft.constructions.zones import Zone, widest_cm, zones
 from counterpane.craft.drawing import paper
 from counterpane.craft.drawing.paper import Number, Point
 from counterpane.craft.pattern.figures import both, counted
@@ -66,7 +66,7 @@ class Frame:
 def schematic(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us") -> str:
     """Return the schematic of a plan as SVG, widths and lengths at one scale."""
     parts = zones(plan, vocabulary)
-    widest = max(section.cm_width for section in plan.sections)
+    widest = widest_cm(plan)
     units = LONGEST / max(widest, plan.length_cm)
     labels = _spread(_labels(plan, terms, units))
     spare = max(0, -min(label.at for label, _ in labels), -min(top for _, top in labels))
@@ -112,6 +112,10 @@ def _steps(plan: Plan, terms: Terms) -> Iterator[tuple[str, str, Fraction]]:
         foot += section.cm_length
     last = counted(plan.sections[-1].after, "st")
     yield in_terms("Bind off", terms), f"{called(request.bind_off.component, terms)}, {last}", foot
+    for edge in plan.picked:
+        border = edge.border
+        told = f"{texture_name(plan, border.texture, terms)}, {counted(edge.picks, 'st')} picked up, "
+        yield section_name(border), f"{told}{counted(border.rows, 'row')} outwards, {both(border.cm_length)}", foot
 
 
 def _spread(labels: Sequence[Label]) -> tuple[tuple[Label, Number], ...]:
@@ -181,7 +185,8 @@ def _notes(plan: Plan, parts: Sequence[Zone], terms: Terms) -> Iterator[str]:
     for zone in edges.values():
         name = texture_name(plan, zone.slug, terms)
         yield f"Up the sides: {name}, {counted(zone.stitches, 'st')}, {both(zone.width_cm)}"
+    body_cm = plan.width_cm - sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
     for section in plan.sections:
-        if section.cm_width != plan.width_cm:
+        if section.cm_width != body_cm:
             yield f"{section_name(section)} at its own gauge: {both(section.cm_width)} wide"
     yield "Seams: none"
