@@ -8,9 +8,11 @@ from itertools import pairwise
 import pytest
 
 from counterpane.craft.component import Component
+from counterpane.craft.constructions.making import attempt
 from counterpane.craft.constructions.zones import zones
 from counterpane.craft.stitches import Vocabulary
-from craft.constructions.asking import planned
+from counterpane.library.plans import plan_request_of
+from craft.constructions.asking import content, planned
 
 Starters = Mapping[str, Component]
 GAUGES = [
@@ -47,3 +49,15 @@ def test_a_wider_end_stands_out_on_both_sides(starters: Starters, vocabulary: Vo
     bottom, body, top = zones(plan, vocabulary)
     assert bottom.left_cm == top.left_cm == 0
     assert body.left_cm == (bottom.width_cm - body.width_cm) / 2 > 0
+
+
+def test_picked_up_borders_lie_beside_a_middle_without_a_gap(starters: Starters, vocabulary: Vocabulary) -> None:
+    """From edge to edge they fill the finished width, at every height."""
+    request = content("waffle", gauge=GAUGES, sides={"component": "garter-border", "rows": 12})
+    asked = plan_request_of({**request, "construction": "sides-picked-up"}, starters.__getitem__, vocabulary)
+    plan = attempt(asked, vocabulary).plan
+    assert plan is not None
+    left, *middle, right = sorted(zones(plan, vocabulary), key=lambda zone: zone.left_cm)
+    assert (left.left_cm, right.left_cm + right.width_cm) == (0, plan.width_cm)
+    assert {left.left_cm + left.width_cm} == {zone.left_cm for zone in middle}
+    assert {right.left_cm} == {zone.left_cm + zone.width_cm for zone in middle}

@@ -57,7 +57,7 @@ def test_the_wrong_side_shows_the_other_face_in_a_mirror(starters: Starters, voc
 def test_a_stitch_is_as_wide_and_as_high_as_the_gauge_says(starters: Starters, vocabulary: Vocabulary) -> None:
     """Ten units of a stitch are a 22nd of 10 cm across and a 30th upright."""
     plan = planned(starters, vocabulary, "garter", sides=None, bottom=None, top=None)
-    use = next(ElementTree.fromstring(fabric(plan, vocabulary, "Rime")).iterfind(f"{SVG}svg/{SVG}g/{SVG}use"))
+    use = next(ElementTree.fromstring(fabric(plan, vocabulary, "Rime")).iterfind(f"{SVG}svg/{SVG}g/{SVG}g/{SVG}use"))
     across, upright = use.get("transform", "").split("scale(")[1].rstrip(")").split()
     assert abs(Fraction(across) - Fraction(1, 22)) <= Fraction(1, 10**5)
     assert abs(Fraction(upright) - Fraction(1, 30)) <= Fraction(1, 10**5)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from counterpane.craft.constructions import Part, Plan
+from counterpane.craft.constructions import Part, Plan, Section
 from counterpane.craft.constructions.edges import Edges, edges_beside
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.constructions.settling import Block, Settled, settle
@@ -44,9 +44,10 @@ def zones(plan: Plan, vocabulary: Vocabulary) -> tuple[Zone, ...]:
     made: list[Zone] = []
     foot = Fraction(0)
     for order, (block, edges, section) in enumerate(zip(settled.blocks, beside, plan.sections, strict=True), start=1):
-        left = (widest - section.cm_width) / 2
+        wide = lies_cm(plan, section)
+        left = (widest - wide) / 2
         for name, role, part, stitches in _across(settled, block, edges):
-            width = gauge_of(settled.request, part, vocabulary).gauge.width(stitches)
+            width = gauge_of(settled.request, part, vocabulary).gauge.width(stitches) * wide / section.cm_width
             slug = part.component.slug
             lies = (left, foot, width, section.cm_length, stitches, section.rows)
             made.append(Zone(name or section.name, slug, role, order, *lies))
@@ -56,9 +57,15 @@ def zones(plan: Plan, vocabulary: Vocabulary) -> tuple[Zone, ...]:
 
 
 def widest_cm(plan: Plan) -> Fraction:
-    """Return the width of the widest section with the borders that are picked up beside it."""
-    beside = sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
-    return max(section.cm_width for section in plan.sections) + beside
+    """Return how wide the piece lies at its widest, with the borders that are picked up beside it."""
+    return plan.width_cm if plan.picked else max(section.cm_width for section in plan.sections)
+
+
+def lies_cm(plan: Plan, section: Section) -> Fraction:
+    """Return how wide a section lies: at its own gauge, but as wide as the body where both edges are picked up."""
+    if not plan.picked:
+        return section.cm_width
+    return plan.width_cm - sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
 
 
 def _picked(plan: Plan, widest: Fraction) -> Iterator[Zone]:

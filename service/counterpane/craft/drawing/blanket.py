@@ -14,7 +14,7 @@ from typing import Literal
 from xml.etree.ElementTree import Element, SubElement
 
 from counterpane.craft.constructions import Plan, Section
-from counterpane.craft.constructions.zones import widest_cm
+from counterpane.craft.constructions.zones import lies_cm, widest_cm
 from counterpane.craft.drawing import paper
 from counterpane.craft.drawing.loops import CELL, depth, shapes, uncrossed
 from counterpane.craft.drawing.paper import said
@@ -133,8 +133,9 @@ def _placed(plan: Plan) -> Iterator[tuple[Section, Fraction, str]]:
     """Give each section with its width and where it lies: the middle upright, what is picked up turned outwards."""
     widest, foot = widest_cm(plan), plan.length_cm
     for section in plan.sections:
-        left = (widest - section.cm_width) / 2
-        yield section, section.cm_width, f"translate({_fine(left)} {_fine(foot)})"
+        wide = lies_cm(plan, section)
+        left = (widest - wide) / 2
+        yield section, wide, f"translate({_fine(left)} {_fine(foot)})"
         foot -= section.cm_length
     for edge in plan.picked:
         out = edge.border.cm_length
