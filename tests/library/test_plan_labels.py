@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from counterpane.cli.planning import planned_over
+from counterpane.cli.planning import bench_over
+from counterpane.cli.planning import planned as planned_there
 from counterpane.craft.pattern import Pattern
 from counterpane.library.patterns import recheck
 from counterpane.library.plan_labels import for_with_yarn
@@ -189,4 +190,5 @@ def test_a_pattern_says_the_care_and_what_is_not_known_of_it() -> None:
 def test_the_example_of_the_command_line_is_that_of_the_api() -> None:
     """A plan over the starters has the same label by both ways."""
     content = {**REQUEST, "yarn": MERINO}
-    assert planned_over(content, None).answer["label"] == planned(MERINO)["label"]
+    with bench_over(content, None) as bench:
+        assert planned_there(content, bench).answer["label"] == planned(MERINO)["label"]
