@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
+from typing import NamedTuple
 
 from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.colours import take_colour
@@ -37,13 +38,12 @@ _SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS | OFF_OPENINGS
 _SLIPS = frozenset({"sl", "slip"})
 
 
-@dataclass(frozen=True, slots=True)
-class Phrase:
+class Phrase(NamedTuple):
     """A node, whether it stood without a number ("k"), and the keys it may mean where there are several.
 
     `times` is how often it is said to be worked ("twice"), which is in the node's number already; `brought` says that
     it tells of the yarn in the words of a handbook ("bring the wool forward"); `into` is the
-    stitch it is said to go into.
+    stitch it is said to go into. A tuple, since every stitch of a text is one for a moment.
     """
 
     node: Node
@@ -118,7 +118,7 @@ def _slipped_with(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     if manner is None or phrase is None or not isinstance(phrase.node, Work):
         cursor.at = before
         return None
-    return replace(phrase, node=replace(phrase.node, manner=in_order({*phrase.node.manner, manner})))
+    return phrase._replace(node=replace(phrase.node, manner=in_order({*phrase.node.manner, manner})))
 
 
 def _spoken(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -159,7 +159,7 @@ def _followed(cursor: Cursor, lexicon: Lexicon, phrase: Phrase) -> Phrase:
         node = replace(node, held=True)
     colour = take_colour(cursor)
     node = replace(node, colour=colour) if colour else node
-    return replace(phrase, node=node, keys=keys, times=times, bare=phrase.bare and times is None, into=into)
+    return phrase._replace(node=node, keys=keys, times=times, bare=phrase.bare and times is None, into=into)
 
 
 def _nothing_follows(cursor: Cursor, node: Work) -> bool:
@@ -213,7 +213,7 @@ def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     phrase = _followed(cursor, lexicon, Phrase(node, False, ("sl",), word))
     if not isinstance(phrase.node, Work):
         return phrase
-    return replace(phrase, node=replace(phrase.node, manner=in_order({*phrase.node.manner, *found})))
+    return phrase._replace(node=replace(phrase.node, manner=in_order({*phrase.node.manner, *found})))
 
 
 def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:

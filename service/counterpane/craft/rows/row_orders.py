@@ -50,6 +50,11 @@ _CHANGES = re.compile(
     r"\b(?:rows?|rnds?)\b|(?:inc|dec|increasing|decreasing|increase|decrease)\s+\d+\s+st\w*\b)"
 )
 _FORMS = (_PLAIN, _BARE, _MADE_IN, _MADE_OF, _EDGE, _CHANGES)
+# How orders may begin, which most lines and all rows of stitches with numbers ("k2, p2") do not.
+_OPENS = re.compile(
+    r"(?![kp]\d)(?:now|then|next|also|and|with|using|in|join|chang|beg|start|knit|purl|seam|pearl|[akp]|work|cont|"
+    rf"proceed|keep|cast|bind|bo|dec|{HOW_MANY})"
+)
 _VERBS = {"purled": "purl", "knitted": "knit", "seamed": "purl", "pearled": "purl"}
 _WORK = tokens(Line(0, "work in patt to end"))
 _TO_END = tokens(Line(0, ", patt to end"))
@@ -69,7 +74,7 @@ class Order:
 
 def order_at(line: Line, start: int, end: int) -> Order | None:
     """Return the order that begins at a place of a line; None where none does."""
-    match = next((match for form in _FORMS if (match := form.match(line.text, start, end))), None)
+    match = _match(line.text, start, end)
     if match is None:
         return None
     if match.re is _CHANGES:
@@ -82,7 +87,13 @@ def order_at(line: Line, start: int, end: int) -> Order | None:
 
 def begins_order(text: str, start: int, end: int) -> bool:
     """Tell whether an order begins at a place."""
-    return any([form.match(text, start, end) for form in _FORMS])
+    return _match(text, start, end) is not None
+
+
+def _match(text: str, start: int, end: int) -> re.Match[str] | None:
+    if not _OPENS.match(text, start, end):
+        return None
+    return next((match for form in _FORMS if (match := form.match(text, start, end))), None)
 
 
 def _copies(many: str | None) -> int:

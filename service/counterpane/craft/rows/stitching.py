@@ -199,7 +199,7 @@ def _meant(reading: Reading, phrase: Phrase) -> Phrase:
     node = phrase.node
     over = (reading.old or reading.spelt) and reading.cursor.word() != "by"
     if over and isinstance(node, Work) and node.stitch == "m1" and phrase.word in _MAKE:
-        phrase = replace(phrase, node=replace(node, stitch="yo"), brought=True, keys=())
+        phrase = phrase._replace(node=replace(node, stitch="yo"), brought=True, keys=())
     if isinstance(node, Work) and phrase.word in _MAKE and node.stitch == "yo" and node.times > 1:
         readings = ("so many yarn-overs", "one yarn-over wrapped so often")
         reading.faults.append(Fault("ambiguous-term", node.place, phrase.word, readings=readings, fatal=False))
@@ -219,7 +219,7 @@ def _brought_forward(reading: Reading, phrase: Phrase) -> Phrase:
         readings = ("yarn over (a stitch more)", "yarn to front (no stitch)")
         fault = Fault("ambiguous-term", phrase.node.place, phrase.word, readings=readings, fatal=False)
         reading.faults.append(fault)
-    return replace(phrase, node=replace(phrase.node, stitch=key), keys=(key,))
+    return phrase._replace(node=replace(phrase.node, stitch=key), keys=(key,))
 
 
 def _purled(reading: Reading) -> bool:
