@@ -9,7 +9,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
 import pytest
@@ -152,3 +152,23 @@ def test_a_library_of_some_starters_tells_of_them_as_the_whole_one_does() -> Non
     borders = [slug for slug, kind in shipped().items() if kind == "border"]
     few, whole = wiring.open_parts(["waffle", *borders]), wiring.open_library()
     assert matrix(few, body="waffle", kind="border") == matrix(whole, body="waffle", kind="border")
+
+
+def test_waitress_answers_while_others_send_slowly(tmp_path: Path) -> None:
+    """Bodies that do not come keep no thread, as the help of `serve` says."""
+    begun = b"POST /v1/checks HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 50\r\n\r\n{"
+    with served(tmp_path / "library.db", "waitress") as address, ExitStack() as held:
+        host, port = address.removeprefix("http://").split(":")
+        for _ in range(2 * wiring.WAITRESS_THREADS):
+            held.enter_context(socket.create_connection((host, int(port)), timeout=5)).sendall(begun)
+        assert requests.get(f"{address}/healthz", timeout=20).status_code == 200
+
+
+@pytest.mark.parametrize("server", ["granian", "waitress"])
+def test_a_chunked_body_is_never_taken_in_part(tmp_path: Path, server: str) -> None:
+    """What stands up to the limit is JSON by itself, and the whole is too large."""
+    pieces = [b'{"age_band": "3-12m"}', *[b" " * 2**16] * 17]
+    headers = {"Content-Type": "application/json"}
+    with served(tmp_path / "library.db", server) as address:
+        answer = requests.post(f"{address}/v1/safety", data=iter(pieces), headers=headers, timeout=20)
+    assert (answer.status_code, answer.headers["Content-Type"]) == (413, "application/problem+json")

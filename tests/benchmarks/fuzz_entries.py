@@ -30,7 +30,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from benchmarks.twisting import ODD, body_of, twisted, twisted_bytes, twisted_text
+from benchmarks.twisting import ODD, body_of, texts, twisted, twisted_bytes, twisted_text
 from counterpane import wiring
 from counterpane.api.access import Journal
 from counterpane.api.application import create_app
@@ -45,7 +45,7 @@ from counterpane.seeding import load_components
 from counterpane.seeding.recipes import load_recipes
 
 LONGEST_S = 5
-TEXTS = Path(__file__).parents[1] / "texts"
+ROOT = Path(__file__).parents[2]
 
 
 class TooSlow(BaseException):
@@ -68,12 +68,6 @@ class Tally:
 
 
 Attempt = Callable[[Tally], None]
-
-
-def texts() -> list[str]:
-    """Return patterns as people paste them, and the rows of the starters."""
-    rows = [each["rows"] for part in load_components() for each in content_of(part).get("versions", ())]
-    return [path.read_text("utf-8") for path in sorted(TEXTS.glob("*.txt"))] + rows
 
 
 def check_entry(draw: random.Random) -> Attempt:
@@ -232,7 +226,7 @@ def _given(draw: random.Random, files: Sequence[tuple[str, bytes]]) -> tuple[str
 
 
 def _files() -> list[tuple[str, bytes]]:
-    recipes = sorted((TEXTS.parents[1] / "seeds" / "recipes").glob("*.toml"))
+    recipes = sorted((ROOT / "seeds" / "recipes").glob("*.toml"))
     plans = [("blanket.toml", path.read_bytes()) for path in recipes]
     plans += [("blanket.toml", json.dumps(each.body).encode()) for each in _plan_examples()]
     return plans + [("rows.txt", text.encode()) for text in texts()]

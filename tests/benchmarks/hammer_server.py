@@ -2,11 +2,11 @@
 
     cd tests && python -m benchmarks.hammer_server [KILLS] [CLIENTS] [EDITS] [SEED]
 
-Each kill (SIGKILL, of the server and its workers) comes at a random moment while three clients add a component, add a
-recipe and revise a component. The server is started again and each client sends the same again: there must be exactly
-one of each, nothing that was acknowledged may be gone, and the file must be sound and hold no half of anything. Then
-CLIENTS each make EDITS of one component, asking again where another was first; none may be lost. Exits by whether
-anything was wrong.
+Each kill (SIGKILL, of the server and its workers) comes at a random moment, or every other time just when something was
+written, while three clients add a component, add a recipe and revise a component. The server is started again and each
+client sends the same again: there must be exactly one of each, nothing that was acknowledged may be gone, and the file
+must be sound and hold no half of anything. Then CLIENTS each make EDITS of one component, asking again where another
+was first; none may be lost. Exits by whether anything was wrong.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ import tempfile
 import threading
 import time
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
@@ -31,6 +31,7 @@ from typing import Any
 
 import requests
 
+from api.contents import BLANKET, RIB
 from counterpane import wiring
 
 SERVE = """
@@ -46,25 +47,7 @@ HALVES = """
         OR NOT EXISTS (SELECT 1 FROM object o WHERE o.sha256 = i.sha256)
         OR NOT EXISTS (SELECT 1 FROM change c WHERE c.slug = i.slug AND c.sha256 = i.sha256)
         OR i.number <> (SELECT count(*) FROM revision r WHERE r.item = i.id)"""
-PART: Mapping[str, Any] = {
-    "kind": "body",
-    "name": "Four rib",
-    "summary": "Two knit, two purl, balanced by two.",
-    "reversible": "yes",
-    "versions": [
-        {"name": "balanced", "rows": "Row 1: k2, *p2, k2; rep from * to end.\nRow 2: p2, *k2, p2; rep from * to end.\n"}
-    ],
-    "examples": [{"stitches": 22, "after": [22, 22]}],
-    "safety": {"loose_yarn": "none", "floats": "none", "openings": "none", "ties": "none", "fibre": "not known"},
-    "provenance": {"source": "common-practice", "licence": "CC0-1.0", "author": "anna"},
-}
-RECIPE: Mapping[str, Any] = {
-    "name": "Ribbed blanket",
-    "summary": "An invented blanket.",
-    "parts": {"body": "garter"},
-    "gauge": {"stitches": 22, "rows": 30, "over_cm": 10},
-    "size": {"width_cm": 70, "length_cm": 90},
-}
+RECIPE = {**BLANKET, "parts": {"body": "garter"}}
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,31 +139,40 @@ def writes(number: int, etag: str) -> list[Write]:
     """Return one of each kind."""
     key = {"Idempotency_Key": f"kill-{number}"}
     return [
-        Write("POST", "/v1/components", {**PART, "slug": f"part-{number}"}, key),
+        Write("POST", "/v1/components", {**RIB, "slug": f"part-{number}"}, key),
         Write("POST", "/v1/recipes", {**RECIPE, "slug": f"blanket-{number}"}, key),
         Write(
             "PUT",
             "/v1/components/shared",
-            {**PART, "slug": "shared", "summary": f"After {number}."},
+            {**RIB, "slug": "shared", "summary": f"After {number}."},
             {"If_Match": etag},
         ),
     ]
 
 
 def killed(library: Library, process: subprocess.Popen[str], number: int, draw: random.Random) -> list[Write]:
-    """Send one of each, and kill the server at a random moment."""
-    library.ask(
-        "PUT", "/v1/components/shared", {**PART, "slug": "shared", "summary": f"Before {number}."}, If_Match="*"
-    )
+    """Send one of each, and kill the server at a random moment, or every other time when something was written."""
+    library.ask("PUT", "/v1/components/shared", {**RIB, "slug": "shared", "summary": f"Before {number}."}, If_Match="*")
     sent = writes(number, library.ask("GET", "/v1/components/shared").headers["ETag"])
     threads = [threading.Thread(target=each.send, args=(library,)) for each in sent]
     for thread in threads:
         thread.start()
-    time.sleep(draw.uniform(0, LATEST_S))
+    if number % 2:
+        await_write(library.path)
+    else:
+        time.sleep(draw.uniform(0, LATEST_S))
     kill(process)
     for thread in threads:
         thread.join()
     return sent
+
+
+def await_write(path: Path) -> None:
+    """Wait until the journal of the file changes, which is before the answer, or for as long as a kill may take."""
+    journal, until = path.with_name(f"{path.name}-wal"), time.monotonic() + 5 * LATEST_S
+    before = journal.stat().st_mtime_ns
+    while journal.stat().st_mtime_ns == before and time.monotonic() < until:
+        time.sleep(0.0002)
 
 
 def faults_after(library: Library, sent: Sequence[Write]) -> list[str]:
@@ -237,7 +229,7 @@ def kills(folder: Path, times: int, seed: int) -> tuple[Counter[str], list[str]]
     faults: list[str] = []
     sent: list[Write] = []
     with library.served():
-        assert library.ask("POST", "/v1/components", {**PART, "slug": "shared"}).status_code == 201
+        assert library.ask("POST", "/v1/components", {**RIB, "slug": "shared"}).status_code == 201
     for number in range(times + 1):
         with library.served() as process:
             stood += Counter(each.stood(library) for each in sent)
@@ -251,7 +243,7 @@ def edits(folder: Path, clients: int, each: int) -> tuple[Counter[int], list[str
     library = Library.made(folder)
     statuses: Counter[int] = Counter()
     with library.served():
-        library.ask("POST", "/v1/components", {**PART, "slug": "shared"})
+        library.ask("POST", "/v1/components", {**RIB, "slug": "shared"})
         with ThreadPoolExecutor(clients) as pool:
             done = [pool.submit(_edit, library, f"client {client}", each) for client in range(clients)]
             for future in done:
@@ -269,7 +261,7 @@ def edits(folder: Path, clients: int, each: int) -> tuple[Counter[int], list[str
 def _edit(library: Library, name: str, times: int) -> Counter[int]:
     statuses: Counter[int] = Counter()
     for number in range(times):
-        content = {**PART, "slug": "shared", "summary": f"Edit {number} of {name}."}
+        content = {**RIB, "slug": "shared", "summary": f"Edit {number} of {name}."}
         status = 0
         while status != 200:
             tag = library.ask("GET", "/v1/components/shared").headers["ETag"]

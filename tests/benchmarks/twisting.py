@@ -5,7 +5,13 @@ from __future__ import annotations
 import json
 import random
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
+
+from counterpane.craft.component import content_of
+from counterpane.seeding import load_components
+
+TEXTS = Path(__file__).parents[1] / "texts"
 
 SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”†#_~^|\\ \t\n\r\0\u2028\u00a0\u200b\u202e½éß\ufeff\U0001f9f6٣\ud800")
 ODD: tuple[Any, ...] = (
@@ -85,3 +91,9 @@ def twisted_bytes(draw: random.Random, data: bytes) -> bytes:
     some = bytes(draw.choices(range(256), k=draw.choice((1, 4))))
     some_text = data.decode("utf-8", "replace").encode(draw.choice(("utf-16", "utf-32", "utf-8-sig")), "replace")
     return draw.choice((data[:at], data[:at] + some + data[at:], data[at:] + data[:at], data * 2, some_text, b""))
+
+
+def texts() -> list[str]:
+    """Return patterns as people paste them, and the rows of the starters."""
+    rows = [each["rows"] for part in load_components() for each in content_of(part).get("versions", ())]
+    return [path.read_text("utf-8") for path in sorted(TEXTS.glob("*.txt"))] + rows

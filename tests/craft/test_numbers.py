@@ -31,6 +31,9 @@ EXEMPT = {
 }
 """Why a number may stand without a name."""
 
+LEFT_OUT = {"drawing": "places strokes and words on the paper of a picture; what is to scale comes from the plan"}
+"""Folders that are not looked at, and why."""
+
 MOVES = {"word", "number", "range"}
 """Calls of which the arguments are positions."""
 
@@ -127,7 +130,7 @@ def unnamed(text: str) -> list[str]:
 
 def test_every_number_of_the_craft_has_a_name_and_a_source() -> None:
     """A house figure says "house", one from memory "from memory", a published one its source."""
-    modules = sorted(CRAFT.rglob("*.py"))
+    modules = sorted(path for path in CRAFT.rglob("*.py") if path.relative_to(CRAFT).parts[0] not in LEFT_OUT)
     found = [f"{path.relative_to(CRAFT)}:{each}" for path in modules for each in unnamed(path.read_text("utf-8"))]
     assert modules and found == []
 

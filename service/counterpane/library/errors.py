@@ -44,7 +44,10 @@ class NotFound(LibraryError):
 class Taken(LibraryError):
     """The slug is in use."""
 
-    hint = "Choose another slug, or revise what has it with PUT and If-Match."
+    hint = (
+        "Choose another slug, or revise what has it with PUT and If-Match. After an answer that was lost, GET it "
+        "first: it may be what you sent."
+    )
 
 
 class Stale(LibraryError):

@@ -12,7 +12,10 @@ NAME = "serve"
 ABOUT = """Serve a library over HTTP until you press Ctrl-C; the page at its address shows every operation.
 
 A library that does not exist is made, with the parts that ship with the program. On the loopback address reading is
-open; on any other it needs a token, as writing always does."""
+open; on any other it needs a token, as writing always does.
+
+granian, the usual server, is the quicker one, and waits for whoever sends a request slowly: a few such senders hold up
+everybody. Where strangers can reach the library, choose --server waitress, or put a proxy that buffers before it."""
 EXAMPLES = """examples:
   $ counterpane serve --store season/library.db
   $ counterpane serve --host 127.0.0.1 --port 8080"""
