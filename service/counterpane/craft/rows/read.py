@@ -39,6 +39,9 @@ _INSTEAD = phrases(*ways("instead of", "|the|the last|last|the final"))
 _MOST_EXCHANGED = 24
 _LAST_REPEAT = phrases(*ways("ending|end", "|the", "last", "rep|repeat", "|with"))
 
+ELLIPSIS = [".", ".", "."]
+"""An ellipsis as signs, by which a row goes on as it began."""
+
 
 @dataclass(frozen=True, slots=True)
 class ReadRow:
@@ -147,7 +150,7 @@ def _goes_on(reading: Reading) -> bool:
     """Read the points at the end of "k1, p1…": what has been said goes on to the end of the row."""
     cursor, nest = reading.cursor, reading.nest
     points = [token.norm for token in cursor.run[cursor.at : cursor.at + 4]]
-    if points != ["."] * 3 or len(nest.frames) > 1 or not all(isinstance(node, Work) for node in nest.frame.items):
+    if points != ELLIPSIS or len(nest.frames) > 1 or not all(isinstance(node, Work) for node in nest.frame.items):
         return False
     cursor.at += len(points)
     if nest.frame.items:
