@@ -15,7 +15,7 @@ from counterpane.craft.drawing.chart import NO_STITCH, Box, CannotChart, Cell, C
 from counterpane.craft.drawing.chart.columns import Columns
 from counterpane.craft.drawing.chart.words import rows_of
 from counterpane.craft.fabric.faces import SLIP
-from counterpane.craft.rows.effects import total
+from counterpane.craft.rows.effects import Effect, total
 from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Marker, Node, OpenRepeat, Row, Side, Turn, Work
 from counterpane.craft.rows.turning import CannotTurn, rs_view, units
 from counterpane.craft.stitches import Vocabulary
@@ -36,6 +36,24 @@ class Grid:
 
     rows: tuple[ChartRow, ...]
     columns: int
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """What one cell will hold, with the stitches that it takes and leaves."""
+
+    nodes: Nodes
+    effect: Effect
+
+    @property
+    def moves_yarn(self) -> bool:
+        """Say whether no stitch is worked."""
+        return self.effect.uses == self.effect.makes == self.effect.held == 0
+
+    def with_more(self, before: Nodes, after: Nodes, vocabulary: Vocabulary) -> Working:
+        """Return the working with others before and after it in the same cell."""
+        nodes = (*before, *self.nodes, *after)
+        return Working(nodes, total(nodes, vocabulary))
 
 
 def chart_of(rows: Sequence[Row], counts: Progression, vocabulary: Vocabulary) -> Chart:
@@ -117,7 +135,7 @@ def _grid(rows: Sequence[Row], stitches: int, vocabulary: Vocabulary) -> Grid:
     for row in rows:
         out = write_out(row.parts, stitches if earlier is None else earlier.after or 0, vocabulary, row.side, earlier)
         stretches = _stretches(row, out, vocabulary)
-        where = columns.place([[_effect(cell, vocabulary) for cell in stretch] for stretch in stretches])
+        where = columns.place([[(own.effect.uses, own.effect.makes) for own in stretch] for stretch in stretches])
         placed.append((row, tuple(chain(*stretches)), where))
         if len(columns.all) * len(rows) > MOST_CELLS:
             raise CannotChart(f"The chart would have more than {MOST_CELLS} cells")
@@ -133,7 +151,7 @@ def _side(row: Row) -> Side:
     return row.side
 
 
-def _stretches(row: Row, out: WrittenOut, vocabulary: Vocabulary) -> list[list[Cell]]:
+def _stretches(row: Row, out: WrittenOut, vocabulary: Vocabulary) -> list[list[Working]]:
     """Return the workings of a row from the right edge on, as the right side shows them, repeat by repeat."""
     if out.parts is None:
         raise CannotChart("cannot be worked at this count", row.label)
@@ -169,7 +187,7 @@ def _flat(parts: Sequence[Node]) -> Iterator[Node]:
     for node in parts:
         match node:
             case Work():
-                yield from (replace(node, times=1),) * node.times
+                yield from (node if node.times == 1 else replace(node, times=1),) * node.times
             case Group():
                 for _ in range(node.times):
                     yield from _flat(node.parts)
@@ -181,35 +199,32 @@ def _flat(parts: Sequence[Node]) -> Iterator[Node]:
                 yield node
 
 
-def _joined(stretches: Sequence[Sequence[Nodes]], vocabulary: Vocabulary) -> list[list[Cell]]:
+def _joined(stretches: Sequence[Sequence[Nodes]], vocabulary: Vocabulary) -> list[list[Working]]:
     """Return the workings with those in one cell that belong together: a pass-over with what it passes and follows.
 
     Words that move the yarn stand in the cell of a slipped stitch beside them, else of the stitch after them.
     """
-    found: list[tuple[Nodes, int]] = []
+    found: list[tuple[Working, int]] = []
     ahead: Nodes = ()
     for unit, stretch in ((unit, number) for number, units_of in enumerate(stretches) for unit in units_of):
-        if _moves_yarn(unit, vocabulary):
-            if not ahead and found and _slips(found[-1][0]):
-                found[-1] = found[-1][0] + unit, found[-1][1]
+        own = Working(unit, total(unit, vocabulary))
+        if own.moves_yarn:
+            if not ahead and found and _slips(found[-1][0].nodes):
+                found[-1] = found[-1][0].with_more((), unit, vocabulary), found[-1][1]
             else:
                 ahead += unit
             continue
-        own, ahead = ahead + unit, ()
-        while found and total(own, vocabulary).needs:
-            own = found.pop()[0] + own
+        if ahead:
+            own, ahead = own.with_more(ahead, (), vocabulary), ()
+        while found and own.effect.needs:
+            own = own.with_more(found.pop()[0].nodes, (), vocabulary)
         found.append((own, stretch))
     if ahead and found:
-        found[-1] = found[-1][0] + ahead, found[-1][1]
-    cells: list[list[Cell]] = [[] for _ in stretches]
-    for nodes, stretch in found:
-        cells[stretch].append(Cell(nodes, total(nodes, vocabulary).makes))
+        found[-1] = found[-1][0].with_more((), ahead, vocabulary), found[-1][1]
+    cells: list[list[Working]] = [[] for _ in stretches]
+    for own, stretch in found:
+        cells[stretch].append(own)
     return cells
-
-
-def _moves_yarn(unit: Nodes, vocabulary: Vocabulary) -> bool:
-    taken = total(unit, vocabulary)
-    return taken.uses == taken.makes == taken.held == 0
 
 
 def _slips(nodes: Nodes) -> bool:
@@ -217,12 +232,7 @@ def _slips(nodes: Nodes) -> bool:
     return isinstance(last, Work) and last.stitch == SLIP
 
 
-def _effect(cell: Cell, vocabulary: Vocabulary) -> tuple[int, int]:
-    taken = total(cell.nodes, vocabulary)
-    return taken.uses, taken.makes
-
-
-def _laid(cells: Sequence[Cell], where: Sequence[Sequence[int]], at: dict[int, int]) -> tuple[Cell, ...]:
+def _laid(cells: Sequence[Working], where: Sequence[Sequence[int]], at: dict[int, int]) -> tuple[Cell, ...]:
     """Return the cells with those between them that hold no stitch."""
     done: list[Cell] = []
     filled = 0
@@ -232,5 +242,5 @@ def _laid(cells: Sequence[Cell], where: Sequence[Sequence[int]], at: dict[int, i
             raise CannotChart("A working leaves no stitch to draw")
         done += [NO_STITCH] * (places[0] - filled)
         filled = places[-1] + 1
-        done.append(replace(cell, wide=filled - places[0]))
+        done.append(Cell(cell.nodes, filled - places[0]))
     return (*done, *[NO_STITCH] * (len(at) - filled))
