@@ -266,7 +266,7 @@ class TestTokens:
             "get_fact",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn"}
+        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn", "draw"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 
