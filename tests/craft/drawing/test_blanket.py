@@ -14,7 +14,7 @@ from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.drawing.blanket import CannotDraw, fabric
 from counterpane.craft.drawing.crossings import Crossing
-from counterpane.craft.drawing.loops import shapes
+from counterpane.craft.drawing.loops import drawn_across, shapes
 from counterpane.craft.fabric.marks import Mark
 from counterpane.craft.stitches import Vocabulary
 from craft.constructions.asking import planned
@@ -86,3 +86,17 @@ def test_a_crossing_moves_every_stitch_once(front: int, behind: int, leans_left:
     in_front = [place for place, (_, lies_in_front) in enumerate(ends) if lies_in_front]
     assert in_front == list(range(behind, front + behind) if leans_left else range(front))
     assert [ends[place][0] for place in in_front] == list(range(front) if leans_left else range(behind, front + behind))
+
+
+@given(st.integers(1, 60), st.integers(1, 60))
+def test_a_row_of_another_count_is_as_wide_as_the_one_below(count: int, below: int) -> None:
+    """Its outermost stitches are drawn from the outermost ones below, however many there are between."""
+    first, last = Mark("k", (0,)), Mark("k", (below - count,))
+    assert abs(drawn_across(first, 0, count, below).drawn[0]) <= count / below
+    assert abs(drawn_across(last, count - 1, count, below).drawn[0]) <= count / below
+
+
+def test_a_row_of_the_same_count_is_drawn_as_it_was_worked() -> None:
+    """From wherever its stitches come."""
+    mark = Mark("k2tog", (0, 1))
+    assert mark == drawn_across(mark, 3, 20, 20)

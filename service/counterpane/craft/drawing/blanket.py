@@ -16,7 +16,7 @@ from xml.etree.ElementTree import Element, SubElement
 from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.constructions.zones import lies_cm, widest_cm
 from counterpane.craft.drawing import paper
-from counterpane.craft.drawing.loops import CELL, depth, shapes, uncrossed
+from counterpane.craft.drawing.loops import CELL, depth, drawn_across, shapes, uncrossed
 from counterpane.craft.drawing.paper import said
 from counterpane.craft.fabric import marked
 from counterpane.craft.fabric.marks import Mark
@@ -150,8 +150,11 @@ def _placed(plan: Plan) -> Iterator[tuple[Section, Fraction, str]]:
 def _marks(section: Section, vocabulary: Vocabulary, face: Face) -> tuple[Marks, ...]:
     rows = section.cycle
     traced = trace([row.parts for row in rows], section.before, vocabulary, [row.side for row in rows])
-    found = marked(traced, section.before, vocabulary)
-    seen = tuple(tuple(uncrossed(mark, vocabulary) for mark in row) for row in found)
+    below, seen = section.before, []
+    for row in marked(traced, section.before, vocabulary):
+        alone = tuple(uncrossed(mark, vocabulary) for mark in row)
+        seen.append(tuple(drawn_across(mark, at, len(row), below) for at, mark in enumerate(alone)))
+        below = len(row)
     if face == "WS":
         return tuple(tuple(mark.from_behind(vocabulary) for mark in row) for row in seen)
     return tuple(row[::-1] for row in seen)

@@ -58,6 +58,18 @@ def uncrossed(mark: Mark, vocabulary: Vocabulary) -> Mark:
     return replace(mark, drawn=(below - place,), notes=(HELD_FRONT if in_front else HELD_BACK,))
 
 
+def drawn_across(mark: Mark, at: int, count: int, below: int) -> Mark:
+    """Return a mark with the columns it was drawn from as they lie where rows of other counts are equally wide.
+
+    `at` is its column of `count`; the row below it has `below` of them.
+    """
+    if count == below:
+        return mark
+    half = Fraction(1, 2)
+    lies = ((at + column + half) * count / below - half - at for column in mark.drawn)
+    return replace(mark, drawn=tuple(sorted({round(place) for place in lies})))
+
+
 def depth(mark: Mark) -> int:
     """Return how far in front a mark lies: those held behind first, those held in front last."""
     return 1 + (HELD_FRONT in mark.notes) - (HELD_BACK in mark.notes)
