@@ -22,7 +22,7 @@ CHECKS = {
     "missing_required_header": {"expected-statuses": ["428"]},
 }
 SAME_BODY = {
-    "include-operation-id": ["write_pattern", "add_recipe", "revise_recipe", "plan_largest", "plan_midway"],
+    "include-operation-id": ["draw", "write_pattern", "add_recipe", "revise_recipe", "plan_largest", "plan_midway"],
     "phases": {"coverage": {"enabled": False}},
 }
 """Operations that take what `plan` takes: each bound of that body is tried there."""
