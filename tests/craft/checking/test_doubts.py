@@ -73,3 +73,11 @@ def test_a_vague_increase_in_a_group_is_settled_too(vocabulary: Vocabulary) -> N
 def test_readings_of_the_same_count_are_a_warning(vocabulary: Vocabulary) -> None:
     """K1b is the stitch below or the back loop: one stitch either way."""
     assert rules("Cast on 3 sts.\nRow 1: K1b, k2.", vocabulary) == [("ambiguous-term", "warning")]
+
+
+def test_a_row_of_many_doubts_tells_each_and_settles_none(vocabulary: Vocabulary) -> None:
+    """With others left in the row, none of its words makes it clear."""
+    findings = check_text(f"Row 1: {'k1b, ' * 6}k1.", vocabulary)["findings"]
+    doubts = [finding for finding in findings if finding["rule"] == "ambiguous-term"]
+    assert len(doubts) == 6
+    assert not any(finding["corrections"] for finding in doubts)

@@ -17,6 +17,9 @@ from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import Row
 
+MOST_WORDS = 400
+"""Words of a row beyond which it is not read again without one doubt; house figure that bounds time."""
+
 
 def with_star(examined: Examined, row: Row) -> tuple[str, ...]:
     """Return the line of a row whose whole list was taken as the repeat, with the star that says so."""
@@ -32,7 +35,7 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
     rows = (row for row in examined.rows if row.start <= fault.place < row.end and row.readable)
     row = next(rows, None)
     printed = printed_row(examined, row) if row else None
-    if row is None or printed is None:
+    if row is None or printed is None or len(printed.words) > MOST_WORDS:
         return ()
     at = offset(examined.text, fault.place)
     word = next((word for word in printed.words if word.begin == at), None)
