@@ -13,7 +13,7 @@ from counterpane.api import paging, tags
 from counterpane.api.access import Journal
 from counterpane.api.application import create_app
 from counterpane.api.document import document
-from counterpane.api.parsing import BrokenJson, depth, parse
+from counterpane.api.parsing import BrokenJson, parse
 from counterpane.api.problems import SORTS, Problem
 from counterpane.library.rules import cards, get
 from counterpane.library.services import Services
@@ -49,8 +49,16 @@ class TestBodies:
             parse(text)
 
     def test_brackets_in_strings_have_no_depth(self) -> None:
-        """Only those outside count."""
-        assert depth(b'{"a": ["[[[[", {"b": []}]}') == 4
+        """Only those outside count: thirty-two deep is read, thirty-three is not."""
+        deep = b'{"a": ' + b"[" * 31 + b'"' + b"[" * 9 + b'"' + b"]" * 31 + b"}"
+        assert len(parse(deep)) == 1
+        with pytest.raises(BrokenJson, match="32 deep"):
+            parse(deep.replace(b'"a": ', b'"a": [').replace(b"]}", b"]]}"))
+
+    def test_brackets_are_bounded(self) -> None:
+        """Each is a value to be made: more than fifty thousand are refused before any is."""
+        with pytest.raises(BrokenJson, match="50,000 brackets"):
+            parse(b'{"a": [' + b"[], " * 25_000 + b"[]]}")
 
 
 class TestTags:
