@@ -33,8 +33,8 @@ class BrokenJson(Exception):
 
 def parse(data: bytes) -> Any:
     """Return the values of the JSON text: whole numbers as int, others as Decimal; raise BrokenJson."""
-    if (fault := _too_much(data)) is not None:
-        raise BrokenJson(fault)
+    if (limit := _too_much(data)) is not None:
+        raise BrokenJson(limit)
     try:
         orjson.loads(_without_long_wholes(data))
         return json.loads(data, parse_float=Decimal, parse_int=_whole, object_pairs_hook=_once)

@@ -197,6 +197,11 @@ def is_short(word: str, vocabulary: Vocabulary) -> bool:
     return word in _WORDS or (word in vocabulary.by_name and word not in _PLAIN and "-" not in word)
 
 
+def is_reserved(word: str) -> bool:
+    """Tell whether a word has a meaning in rows beside the stitches: rep, sts, RS, row."""
+    return word in _WORDS or word in _PLAIN or word in _ROW_WORDS
+
+
 def used_in(lines: Iterable[Line], vocabulary: Vocabulary) -> dict[str, Place]:
     """Return the abbreviations that lines use, numbers taken off ("k3" is "k"), each with its first place."""
     out: dict[str, Place] = {}

@@ -17,6 +17,7 @@ from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
+from counterpane.craft.rows.own_words import own_words
 from counterpane.craft.rows.pages import Page, page_of
 from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.sharing import Shared
@@ -50,6 +51,12 @@ class Kept:
 
     shapes: Shapes
     shared: Shared = field(default_factory=Shared)
+
+    def explained(self, page: Page) -> Kept:
+        """Return what was read, the rows without those of a text that explains its words otherwise."""
+        shapes = self.shapes
+        own = own_words(page.glossary, shapes.vocabulary, shapes.terms)
+        return self if own == shapes.own else replace(self, shapes=Shapes(shapes.vocabulary, shapes.terms, own))
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +102,9 @@ def read_again(text: str, earlier: Instructions) -> Iterator[Instructions]:
 
 
 def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
-    page, shared = page_of(text), kept.shared
+    page = page_of(text)
+    kept = kept.explained(page)
+    shared = kept.shared
     sizes = sizes_in(page.lines)
     for size, found in enumerate(
         _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]

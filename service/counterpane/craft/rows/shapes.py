@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import fields, is_dataclass
 from typing import TypeAlias
 
+from counterpane.craft.rows.own_words import OwnWords
 from counterpane.craft.rows.read import ReadRow, read_tokens
 from counterpane.craft.rows.tree import NOWHERE, Place
 from counterpane.craft.rows.words import LONGEST_NUMBER, Token, normal_lines, tokens
@@ -28,14 +29,16 @@ _Maker: TypeAlias = Callable[[Sequence[int], Sequence[Token]], object]
 class Shapes:
     """The rows of a text, each shape read once."""
 
-    def __init__(self, vocabulary: Vocabulary, terms: Terms) -> None:
+    def __init__(self, vocabulary: Vocabulary, terms: Terms, own: OwnWords | None = None) -> None:
         self.vocabulary = vocabulary
         self.terms = terms
+        self.own = own or OwnWords()
         self._seen: set[_Key] = set()
         self._makers: dict[_Key, _Maker | None] = {}
 
     def read(self, run: Sequence[Token]) -> ReadRow:
         """Read the tokens of one row."""
+        run = self.own.spelt_out(run)
         key, numbers = _shape(run)
         maker = self._makers.get(key)
         if maker is not None:

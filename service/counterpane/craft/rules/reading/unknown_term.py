@@ -36,7 +36,7 @@ def unknown_term(examined: Examined) -> Iterator[Finding]:
         message = f"{quoted(fault.word)} is not a word of knitting that is known here."
         hint = f"Did you mean {quoted(likely)}?" if likely else "Write the stitch with its usual abbreviation."
         if index < MOST_GUESSES and _is_explained(fault.word.lower(), examined.instructions.page.glossary.names):
-            message = f"{quoted(fault.word)} is explained in the text, and not known here by its stitches."
+            message = f"{quoted(fault.word)} is explained in the text, in words that cannot be counted here."
             hint = "Write its stitches in the row, in brackets."
         if fault.word.lower() in _STOPS and index < MOST_GUESSES:
             message = f"Where {quoted(_clause(examined, fault.place))} is, is not known here."
