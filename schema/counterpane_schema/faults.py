@@ -59,7 +59,8 @@ def _nearest(schema: Schema, message: str, steps: tuple[str, ...]) -> str:
     near = difflib.get_close_matches(steps[-1][:MOST_LETTERS], known, n=1, cutoff=0.6)
     if near and steps[-1] in {each.replace("_cm", "_mm") for each in near}:
         return f"Probably meant: {near[0]}, in centimetres: 750 mm are 75."
-    return f"Probably meant: {near[0]}." if near else f"Known here: {', '.join(known)}."
+    meant = [name for name in known if name.startswith(f"{steps[-1]}_")] or near
+    return f"Probably meant: {' or '.join(meant)}." if meant else f"Known here: {', '.join(known)}."
 
 
 def names_at(form: Schema | fields.Field[Any], steps: Sequence[str]) -> set[str]:

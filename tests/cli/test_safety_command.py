@@ -57,3 +57,11 @@ def test_an_input_that_is_not_known_names_what_is(typed: Type, text: str, said: 
     """The status is 2: nothing is left aside in silence."""
     done = typed("safety", "-", stdin=text)
     assert (done.status, said in done.err) == (2, True)
+
+
+def test_a_plan_request_is_told_where_its_safety_is(typed: Type) -> None:
+    """It says what was given and which command tells its safety, and no list of members."""
+    done = typed("safety", "-", stdin='[parts]\nbody = "waffle"\n[gauge]\nstitches = 22\n')
+    assert (done.status, done.out) == (2, "")
+    assert "this is a plan request" in done.err and "counterpane plan FILE" in done.err
+    assert "moth_treatment" not in done.err

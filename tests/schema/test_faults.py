@@ -28,6 +28,7 @@ def test_a_request_that_fits_has_no_faults():
         ({"size": {"witdh_cm": 1, "length_cm": 90}}, "/size/witdh_cm", "Probably meant: width_cm."),
         ({"gauge": [{"stiches": 22, "rows": 30, "over_cm": 10}]}, "/gauge/0/stiches", "Probably meant: stitches."),
         ({"parts": {"body": {"component": "garter", "colour": 1}}}, "/parts/body/colour", "Known here: component"),
+        ({"size": {"width": 60, "length_cm": 90}}, "/size/width", "Probably meant: width_cm or width_in."),
         ({"size~/": 1}, "/size~0~1", "Probably meant: size."),
     ],
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
     from counterpane.library.bench import Bench
+    from counterpane_schema.faults import Fault
 
     Find = Callable[[str], Component]
     Work = Callable[[Mapping[str, Any], Bench], Mapping[str, Any]]
@@ -179,6 +180,12 @@ def _refuse_misfits(document: Mapping[str, Any], name: str) -> None:
     refuse_misfits(RecipeContent() if is_recipe else PlanRequest(), document, name, "a plan request")
 
 
+def refuse_plan(document: Mapping[str, Any], name: str, takes: str, instead: str) -> None:
+    """Raise Unreadable for a plan request where something else is asked for; `instead` says how to go on."""
+    if "parts" in document:
+        raise Unreadable(f"{name}: this is a plan request, and {takes} is asked for here", instead)
+
+
 def refuse_misfits(schema: Schema, document: Mapping[str, Any], name: str, what: str) -> None:
     """Refuse a document with fields that are unknown, missing or of a wrong type; `what` it should have been."""
     from counterpane_schema.faults import faults_of
@@ -186,9 +193,18 @@ def refuse_misfits(schema: Schema, document: Mapping[str, Any], name: str, what:
     faults = faults_of(schema, document)
     if not faults:
         return
-    said = [f"{fault.pointer or 'the whole'}: {fault.message} {fault.hint}".strip() for fault in faults[:MOST_FAULTS]]
+    said = list(_said(faults[:MOST_FAULTS]))
     more = [f"and {len(faults) - MOST_FAULTS} more"] if len(faults) > MOST_FAULTS else []
     raise Unreadable(f"{name}: this is not {what}", "\n  ".join(said + more))
+
+
+def _said(faults: Sequence[Fault]) -> Iterator[str]:
+    """Say each fault with its hint, a hint that several share once."""
+    given = {""}
+    for fault in faults:
+        hint = "" if fault.hint in given else f" {fault.hint}"
+        given.add(fault.hint)
+        yield f"{fault.pointer or 'the whole'}: {fault.message}{hint}"
 
 
 def show_refusal(asked: Asked, made: Planned) -> int:

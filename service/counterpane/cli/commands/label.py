@@ -30,15 +30,14 @@ def run(options: argparse.Namespace) -> int:
     """Show the label; the status is 1 where a finding is an error."""
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
-    from counterpane.cli.planning import refuse_misfits
+    from counterpane.cli.planning import refuse_misfits, refuse_plan
     from counterpane.library.labels import label
     from counterpane.seeding.facts import facts_by_name
     from counterpane_schema.label import LabelRequest
 
     given = read_text(options.file)
     document = document_of(given)
-    if "parts" in document:
-        raise endings.Unreadable(f"{given.name}: this is a plan request, and `label` takes a list of yarns", OF_A_PLAN)
+    refuse_plan(document, given.name, "a list of yarns", OF_A_PLAN)
     refuse_misfits(LabelRequest(), document, given.name, "a list of yarns")
     answer = label(document, facts_by_name())
     if options.json:

@@ -28,6 +28,10 @@ EXAMPLES = """examples:
   $ counterpane safety piece.toml --json"""
 
 
+OF_A_PLAN = """A plan tells of its own safety: counterpane plan FILE, with what is known of child and use under [for].
+  Here write what is known of a finished piece, such as hole_mm = 4.5 and use = "pram"; see the help of this command."""
+
+
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
     take_input(parser, "what is known of a piece, TOML or JSON")
@@ -38,13 +42,14 @@ def run(options: argparse.Namespace) -> int:
     """Show the record; the status is 1 where a finding stops."""
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
-    from counterpane.cli.planning import refuse_misfits
+    from counterpane.cli.planning import refuse_misfits, refuse_plan
     from counterpane.library.safety import assess, with_context
     from counterpane.seeding.known import load_known
     from counterpane_schema.safety import SafetyInputs
 
     given = read_text(options.file)
     document = document_of(given)
+    refuse_plan(document, given.name, "what is known of a piece", OF_A_PLAN)
     refuse_misfits(SafetyInputs(), document, given.name, "what is known of a piece")
     answer = assess(document, load_known().find_profile)
     if options.json:
