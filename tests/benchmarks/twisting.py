@@ -20,6 +20,8 @@ ODD: tuple[Any, ...] = (
     *([], {}, [[[]]], [None], {"": None}, "é" * 300, "k2, " * 5_000, "Row 1: *k2, p2; rep from * to end."),
     *("waffle", "garter-border", "long-tail", "plain-bind-off", "no-such-part", "../../etc/passwd", "'; --"),
 )
+MOST_MEMBERS = 2_000
+"""Members of a list that is made longer, again and again: the request is to be odd, not to fill the memory; house."""
 Json = Any
 
 
@@ -57,7 +59,7 @@ def _twisted_list(draw: random.Random, value: list[Json], others: Sequence[Json]
     at = draw.randrange(len(value))
     act = draw.randrange(8)
     if act == 0:
-        return value * draw.choice((2, 30, 300))
+        return (value * draw.choice((2, 30, 300)))[:MOST_MEMBERS]
     if act == 1:
         return value[:at]
     value[at] = twisted(draw, value[at], others)
@@ -72,7 +74,7 @@ def _another(draw: random.Random, value: Json, others: Sequence[Json]) -> Json:
         return draw.choice((value + 1, value - 1, value * 2, value * 1000, -value, value // 7, round(value, 1)))
     if draw.random() < 0.1:
         return json.loads("[" * (deep := draw.choice((3, 31, 40))) + "]" * deep)
-    return draw.choice((*ODD, draw.choice(others), [value], {"component": value}, [value] * 50))
+    return draw.choice((*ODD, draw.choice(others), [value], {"component": value}, [value] * 5))
 
 
 def body_of(draw: random.Random, value: Json) -> bytes:
