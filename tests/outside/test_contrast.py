@@ -1,4 +1,8 @@
-"""Words stand out from their ground: Web Content Accessibility Guidelines 2.2 (W3C, 2023), 1.4.3, 1.4.6 and 1.4.11."""
+"""Words stand out from their ground.
+
+Source: Web Content Accessibility Guidelines 2.2 (W3C, 2023), success criteria 1.4.3, 1.4.6 and 1.4.11, and its
+definitions of relative luminance and contrast ratio.
+"""
 
 from __future__ import annotations
 
