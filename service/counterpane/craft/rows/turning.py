@@ -30,6 +30,7 @@ from counterpane.craft.stitches import Vocabulary
 Nodes: TypeAlias = tuple[Node, ...]
 _OTHER_YARN = {"wyif": "wyib", "wyib": "wyif"}
 # A slipped stitch passed over what follows it is the decrease of this key (trade-wide abbreviations).
+_PASSING = 3  # Nodes of a decrease in words: what is slipped, what is worked, what is passed over.
 _PASSED = {(1, "k", "psso"): "skp", (1, "k2tog", "psso"): "sk2p", (2, "k", "p2sso"): "s2kp"}
 
 
@@ -167,30 +168,30 @@ def units(parts: Nodes) -> list[Nodes]:
     units: list[Nodes] = []
     at = 0
     while at < len(parts):
-        unit, length = _unit_at(parts[at:])
+        unit, length = _unit_at(parts, at)
         units.append(unit)
         at += length
     return units
 
 
-def _unit_at(parts: Nodes) -> tuple[Nodes, int]:
-    if isinstance(parts[0], Hold):
-        length = _cable_length(parts)
-        return parts[:length], length
-    if len(parts) > 2 and (key := _passed_over(parts[0], parts[1], parts[2])):
-        return (Work(key, place=parts[0].place),), len(parts[:3])
-    return parts[:1], 1
+def _unit_at(parts: Nodes, at: int) -> tuple[Nodes, int]:
+    if isinstance(parts[at], Hold):
+        length = _cable_length(parts, at)
+        return parts[at : at + length], length
+    if at + 2 < len(parts) and (key := _passed_over(*parts[at : at + _PASSING])):
+        return (Work(key, place=parts[at].place),), _PASSING
+    return parts[at : at + 1], 1
 
 
-def _cable_length(parts: Nodes) -> int:
+def _cable_length(parts: Nodes, at: int) -> int:
     """Return how many nodes make up the cable: the hold, plain stitches, and those from the cable needle."""
-    at = 1
-    while at < len(parts) and isinstance(parts[at], Work) and not _is_held(parts[at]):
-        at += 1
-    first = at
-    while at < len(parts) and _is_held(parts[at]):
-        at += 1
-    return at if at > first > 1 else 1
+    first = at + 1
+    while first < len(parts) and isinstance(parts[first], Work) and not _is_held(parts[first]):
+        first += 1
+    end = first
+    while end < len(parts) and _is_held(parts[end]):
+        end += 1
+    return end - at if end > first > at + 1 else 1
 
 
 def _passed_over(slipped: Node, worked: Node, passed: Node) -> str | None:

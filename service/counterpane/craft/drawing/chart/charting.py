@@ -65,11 +65,17 @@ def chart_of(rows: Sequence[Row], counts: Progression, vocabulary: Vocabulary) -
     chart = _laid_out(rows, counts, vocabulary)
     for _ in range(MOST_ROUNDS):
         words = rows_of(chart, vocabulary)
-        again = _laid_out(words, _counts(words, vocabulary), vocabulary)
+        theirs = _counts(words, vocabulary)
+        again = chart if (theirs, _said(words)) == (counts, _said(rows)) else _laid_out(words, theirs, vocabulary)
         if again == chart:
             return chart
-        chart = again
+        chart, rows, counts = again, words, theirs
     raise CannotChart("The repeat does not lie on the same columns in all rows")
+
+
+def _said(rows: Sequence[Row]) -> list[tuple[object, ...]]:
+    """Return what a chart is made of: two lists of rows that are alike in it have the same chart."""
+    return [(row.label, row.side, row.parts) for row in rows]
 
 
 def _counts(rows: Sequence[Row], vocabulary: Vocabulary) -> Progression:
