@@ -4,9 +4,9 @@
 
 Each kill (SIGKILL, of the server and its workers) comes at a random moment, or every other time just when something was
 written, while three clients add a component, add a recipe and revise a component. The server is started again and each
-client sends the same again: there must be exactly one of each, nothing that was acknowledged may be gone, and the file
-must be sound and hold no half of anything. Then CLIENTS each make EDITS of one component, asking again where another
-was first; none may be lost. Exits by whether anything was wrong.
+client sends the same again under the same key: there must be exactly one of each, answered as the first time, nothing
+that was acknowledged may be gone, and the file must be sound and hold no half of anything. Then CLIENTS each make EDITS
+of one component, asking again where another was first; none may be lost. Exits by whether anything was wrong.
 """
 
 from __future__ import annotations
@@ -129,6 +129,12 @@ class Write:
         there = holds(library.ask("GET", self.address), self)
         return "answered" if self.acknowledged else "written, no answer" if there else "not written"
 
+    def answers(self, again: requests.Response, there: bool) -> bool:
+        """Say whether this is how the same request sent again is answered: a POST as the first time, by its key."""
+        if self.method == "PUT":
+            return again.status_code in ({200, 412} if there else {200})
+        return again.status_code == 201 and ("Idempotency-Replayed" in again.headers) == there
+
     @property
     def address(self) -> str:
         """Where it is found once it is there."""
@@ -184,7 +190,7 @@ def faults_after(library: Library, sent: Sequence[Write]) -> list[str]:
             faults.append(f"{each.address} was acknowledged and is gone")
         again = library.ask(each.method, each.path, each.content, **each.headers)
         there = holds(before, each)
-        if again.status_code not in ({409, 412, 200} if there else {200, 201}):
+        if not each.answers(again, there):
             faults.append(f"{each.address}, {there=}, then {again.status_code}: {again.text[:200]}")
         faults += [] if holds(library.ask("GET", each.address), each) else [f"{each.address} is not there"]
     return faults + doubled(library, [each.address for each in sent if each.method == "POST"])

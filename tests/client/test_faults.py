@@ -58,11 +58,25 @@ class TestRetries:
         assert [each.headers["If-Match"] for each in put.request_history] == ['"a"', '"a"']
 
     @pytest.mark.parametrize("answer", [{"status_code": 503, "json": BUSY}, {"exc": requests.ConnectionError}])
-    def test_a_post_is_sent_once(self, client: Client, requests_mock: mocks.Mocker, answer: dict[str, Any]) -> None:
-        """Twice might keep two."""
-        post = requests_mock.post(f"{HOST}/v1/components", [answer, {"json": {}}])
+    def test_a_post_is_sent_again_under_its_key(
+        self, client: Client, requests_mock: mocks.Mocker, answer: dict[str, Any]
+    ) -> None:
+        """The key is made before the first try, and each call has its own."""
+        good = {"json": {"slug": "moss", "etag": '"a"'}}
+        post = requests_mock.post(f"{HOST}/v1/components", [answer, good, good])
+        assert client.add_component({"slug": "moss"}).etag == '"a"'
+        client.add_component({"slug": "moss"})
+        one, again, other = (each.headers["Idempotency-Key"] for each in post.request_history)
+        assert one == again != other
+
+    @pytest.mark.parametrize("answer", [{"status_code": 503, "json": BUSY}, {"exc": requests.ConnectionError}])
+    def test_a_post_without_a_key_is_sent_once(
+        self, client: Client, requests_mock: mocks.Mocker, answer: dict[str, Any]
+    ) -> None:
+        """A text of a pattern is asked for without one."""
+        post = requests_mock.post(f"{HOST}/v1/patterns", [answer, {"text": "Cast on"}])
         with pytest.raises((Busy, Unreachable)) as caught:
-            client.add_component({"slug": "moss"})
+            client.pattern_text({})
         assert post.call_count == 1
         assert caught.value.retryable
 

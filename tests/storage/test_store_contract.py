@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import CountClass, Holder, KeptTexture, Key, Shelf, Store, TextureKey, Wanted
+from counterpane.library.ports import CountClass, Done, Holder, KeptTexture, Key, Once, Shelf, Store, TextureKey, Wanted
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry
@@ -39,6 +39,34 @@ def all_pages(store: Store, limit: int, **wanted: object) -> list[str]:
         found += [json.loads(card)["slug"] for card in page.cards]
         if (after := page.last) is None:
             return found
+
+
+class TestOnce:
+    """A write under a key is one write."""
+
+    def test_the_second_write_is_the_first(self, store: Store) -> None:
+        """It says what was written, and what was sent then."""
+        given, once = entry("garter"), Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z")
+        assert store.done(once) is None
+        assert store.add(given, once=once) is None
+        done = Done("component", "garter", given.sha256, "sent")
+        assert (store.done(once), store.add(entry("moss"), once=once)) == (done, done)
+        assert slugs(store) == ["garter"]
+
+    def test_an_old_key_is_forgotten(self, store: Store) -> None:
+        """It may be used for another write."""
+        store.add(entry("garter"), once=Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z"))
+        later = Once("key", "other", "2026-01-04T00:00:00Z", "2026-01-03T00:00:00Z")
+        assert (store.done(later), store.add(entry("moss"), once=later)) == (None, None)
+        assert store.done(later) == Done("component", "moss", entry("moss").sha256, "other")
+
+    def test_a_write_that_fails_keeps_no_key(self, store: Store) -> None:
+        """Both or neither."""
+        store.add(entry("garter"))
+        once = Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z")
+        with pytest.raises(Taken):
+            store.add(entry("garter", "other"), once=once)
+        assert store.done(once) is None
 
 
 class TestRevisions:

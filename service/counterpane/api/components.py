@@ -40,7 +40,7 @@ COMPONENTS = Noun(
     ),
     refused=("cannot-be-kept", "does-not-prove"),
     adding=("incomplete",),
-    take=components.take,
+    read=components.content_sent,
 )
 ONE = f"{COMPONENTS.path}/<slug>"
 

@@ -26,6 +26,7 @@ ABOUT = """Reusable components of knitted baby blankets whose stitch multiples a
 are proved to fit; written patterns; safety notes. General information, not an approval of anything."""
 ALWAYS = ("bad-request", "not-acceptable", "internal")
 PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG}
+KEY = r"^[!-~]{1,255}$"
 TAG_HEADER = {"ETag": {"description": "The hash of the revision, in quotes.", "schema": {"type": "string"}}}
 _PATH_PARAMETER = re.compile(r"<(\w+)>")
 
@@ -129,6 +130,15 @@ def _headers(operation: Operation) -> list[dict[str, Any]]:
         words = "The tag of the revision that is changed, as ETag and `etag` give it."
         schema = {"type": "string", "minLength": 1}
         found.append({"name": "If-Match", "in": "header", "required": True, "description": words, "schema": schema})
+    if operation.once:
+        words = (
+            "A name of your own for this request, such as 30 random letters. Sent again with the very same bytes "
+            "within a day it writes nothing, and the answer is that of the first time."
+        )
+        schema = {"type": "string", "pattern": KEY}
+        found.append(
+            {"name": "Idempotency-Key", "in": "header", "required": False, "description": words} | {"schema": schema}
+        )
     if operation.tagged and operation.method == "GET":
         words = "A tag that is at hand; the answer is 304 where it is still the latest."
         schema = {"type": "string"}
@@ -145,7 +155,8 @@ def _answers(operation: Operation) -> dict[str, Any]:
         answer["headers"] = dict(TAG_HEADER)
     if operation.status == 201:
         location = {"description": "The address of what was made.", "schema": {"type": "string"}}
-        answer["headers"] = TAG_HEADER | {"Location": location}
+        again = {"description": "`true` where an earlier try wrote it.", "schema": {"type": "string"}}
+        answer["headers"] = TAG_HEADER | {"Location": location, "Idempotency-Replayed": again}
     answers = {str(operation.status): answer}
     if operation.tagged and operation.method == "GET":
         answers["304"] = {"description": "What is at hand is still the latest.", "headers": dict(TAG_HEADER)}
@@ -168,6 +179,8 @@ def _refusals(operation: Operation) -> dict[str, Any]:
         names.append("not-found")
     if operation.role:
         names += ["token-needed", "not-allowed", "busy"]
+    if operation.once:
+        names += ["bad-request", "key-reused"]
     if operation.current:
         names += ["tag-needed", "stale"]
     statuses: dict[int, list[str]] = {}

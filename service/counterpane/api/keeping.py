@@ -14,7 +14,6 @@ from marshmallow import Schema
 from counterpane.api import kept
 from counterpane.api.operations import Answer, Call, Example, Method, Operation
 from counterpane.library.keeping import Keeping
-from counterpane.library.ports import Kept
 from counterpane.library.services import Services
 from counterpane_schema.kept import KeptQuery
 from counterpane_schema.revision import RevisionList
@@ -58,8 +57,8 @@ class Said:
 class Noun:
     """A kept noun over HTTP; its shelf names it.
 
-    `take` keeps what is sent, `refused` are the problems of a content that does not hold, and `adding` those of adding
-    alone, beside a slug that is taken.
+    `read` makes the content of what is sent, `refused` are the problems of a content that does not hold, and `adding`
+    those of adding alone, beside a slug that is taken.
     """
 
     keeping: Keeping
@@ -68,7 +67,7 @@ class Noun:
     said: Said
     refused: tuple[str, ...]
     adding: tuple[str, ...] = ()
-    take: Callable[[Services, Mapping[str, Any], str], Kept] | None = None
+    read: Callable[[Services, Mapping[str, Any]], Mapping[str, Any]] = lambda _, sent: sent
 
     @property
     def name(self) -> str:
@@ -108,11 +107,10 @@ class Noun:
         )
 
     def _add(self) -> Operation:
-        take = self.take or self.keeping.add
         return self._operation(
             "POST",
             "",
-            lambda call: kept.added(take(call.services, call.body, call.by), self.path),
+            self._added,
             name=f"add_{self.name}",
             summary=f"Add a {self.name}.",
             description=self.said.added,
@@ -121,9 +119,14 @@ class Noun:
             or_body=self.shapes.or_content,
             role="contributor",
             tagged=True,
+            once=True,
             problems=("taken", *self.refused, *self.adding),
             examples=self.shown.added,
         )
+
+    def _added(self, call: Call) -> Answer:
+        content = self.read(call.services, call.body)
+        return kept.added(*self.keeping.add_once(call.services, content, call.by, call.once), self.path)
 
     def _get(self) -> Operation:
         return self._operation(

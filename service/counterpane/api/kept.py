@@ -27,9 +27,10 @@ ONLY_MEASURED = (
 """What a list by measured openings leaves out, and why."""
 
 
-def added(kept: Kept, path: str) -> Answer:
-    """Return the stored bytes, with the address of what was made."""
-    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", f"{path}/{kept.slug}"),))
+def added(kept: Kept, before: bool, path: str) -> Answer:
+    """Return the stored bytes, with the address of what was made; `before` says that it was made by an earlier try."""
+    again = (("Idempotency-Replayed", "true"),) if before else ()
+    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", f"{path}/{kept.slug}"), *again))
 
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:

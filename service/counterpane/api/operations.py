@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 from marshmallow import Schema
 
-from counterpane.library.ports import Holder, Role
+from counterpane.library.ports import Holder, Once, Role
 from counterpane.library.services import Services
 
 JSON = "application/json"
@@ -26,7 +26,8 @@ Shape = type[Schema] | Mapping[str, Any]
 class Call:
     """A request as a view sees it: everything read and checked.
 
-    `expected` is the hash that If-Match named, None for any; `media` the media type that was agreed on.
+    `expected` is the hash that If-Match named, None for any; `media` the media type that was agreed on;
+    `once` what makes it one write however often it is sent, None where no key came with it.
     """
 
     services: Services
@@ -36,6 +37,7 @@ class Call:
     expected: str | None = None
     query: Mapping[str, Any] = field(default_factory=dict)
     body: Any = None
+    once: Once | None = None
 
     @property
     def by(self) -> str:
@@ -72,7 +74,8 @@ class Operation:
 
     `or_body` is another form of the body; a body with all members that one of them needs is of that form.
     `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
-    returns the hash of what a change would change, which makes If-Match required. `most_bytes` bounds the body;
+    returns the hash of what a change would change, which makes If-Match required. `once` says that a key makes it
+    one write however often it is sent. `most_bytes` bounds the body;
     `caching` is the header Cache-Control where it is not the usual one.
     """
 
@@ -92,6 +95,7 @@ class Operation:
     role: Role | None = None
     current: Callable[[Call], str] | None = None
     tagged: bool = False
+    once: bool = False
     problems: tuple[str, ...] = ()
     examples: tuple[Example, ...] = ()
     caching: str = ""

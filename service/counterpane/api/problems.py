@@ -169,6 +169,13 @@ SORTS: Mapping[str, Sort] = {
             "Choose another slug, or revise what has it: GET it, change it, and PUT it with its tag in `If-Match`.",
         ),
         Sort(
+            "key-reused",
+            422,
+            "The key was used for another request",
+            "An `Idempotency-Key` names one request of one sender for a day. This one came before, with other bytes.",
+            "Make a new key for each request, and use it again only to send the very same bytes again.",
+        ),
+        Sort(
             "stale",
             412,
             "It was changed since you read it",
@@ -274,6 +281,7 @@ NAMES: Mapping[type[Exception], str] = {
     errors.NotFound: "not-found",
     errors.Taken: "taken",
     errors.Stale: "stale",
+    errors.KeyReused: "key-reused",
     errors.Refused: "does-not-prove",
     errors.Incomplete: "incomplete",
     errors.Unkeepable: "cannot-be-kept",

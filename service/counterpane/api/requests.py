@@ -19,11 +19,13 @@ from counterpane.api.parsing import BrokenJson, parse
 from counterpane.api.problems import Problem
 from counterpane.library import tokens
 from counterpane.library.errors import Stale
-from counterpane.library.ports import Holder
+from counterpane.library.once import once_of
+from counterpane.library.ports import Holder, Once
 from counterpane.library.services import Services
 from counterpane_schema.faults import Fault, faults_of
 from counterpane_schema.forms import Closed
 
+_KEY = re.compile(r"[!-~]{1,255}")
 _WHOLE = re.compile(r"-?[0-9]{1,40}(\.0{1,40})?")
 _ANYTHING = ("", "*/*", JSON)
 MOST_FAULTS = 100
@@ -41,7 +43,8 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
     elif request.environ.get("QUERY_STRING") and request.args:
         call.query = load(Closed(), dict(request.args), "query")
     if operation.body:
-        sent = _json(operation, request)
+        sent, data = _json(operation, request)
+        call.once = _once(operation, call, request, data)
         call.body = load(_form(operation.body, operation.or_body, sent)(), sent, "body")
     return call
 
@@ -75,7 +78,20 @@ def _expected(current: str, request: Request) -> str | None:
     return None if header.strip() == tags.ANY else current
 
 
-def _json(operation: Operation, request: Request) -> Any:
+def _once(operation: Operation, call: Call, request: Request, data: bytes) -> Once | None:
+    """Return what makes a write one however often it is sent; a key that is no name is refused, and not passed over."""
+    header = request.headers.get("Idempotency-Key")
+    if header is None or not operation.once:
+        return None
+    name = header.strip().removeprefix('"').removesuffix('"')
+    if not _KEY.fullmatch(name):
+        raise Problem("bad-request", "The header Idempotency-Key must be 1 to 255 visible ASCII characters.")
+    sender = call.holder.sha256 if call.holder else ""
+    return once_of(name, sender, f"{operation.method} {request.path}", data, call.services.now())
+
+
+def _json(operation: Operation, request: Request) -> tuple[Any, bytes]:
+    """Return what was sent, as values and as bytes."""
     if request.headers.get("Content-Encoding", "identity").lower() != "identity":
         raise Problem("unsupported-media-type", "Compressed bodies are not taken.")
     if request.mimetype != JSON or request.mimetype_params.get("charset", "utf-8").lower() != "utf-8":
@@ -84,7 +100,7 @@ def _json(operation: Operation, request: Request) -> Any:
     if len(data) > operation.most_bytes:
         raise Problem("too-large", f"The body has more than {operation.most_bytes} bytes.")
     try:
-        return parse(data)
+        return parse(data), data
     except BrokenJson as fault:
         name = "too-large" if len(data) > USUAL_BYTES else "broken-json"
         raise Problem(name, str(fault)) from None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import secrets
 import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from types import TracebackType
@@ -11,7 +12,7 @@ from urllib.parse import quote
 
 from counterpane.client import kept, known, plans, results, texts, yarns
 from counterpane.client.errors import Unreadable
-from counterpane.client.transport import Asked, Transport, json_of, parsed
+from counterpane.client.transport import KEY, Asked, Transport, json_of, parsed
 
 T = TypeVar("T", bound=results.Result)
 Json = Mapping[str, Any]
@@ -231,7 +232,9 @@ class Client:
         return data
 
     def _post(self, path: str, body: Json) -> Json:
-        data: Json = json_of(self._transport.send(Asked("POST", path, body=body)))
+        # The key is made before the first try: what an earlier try wrote is then not written again.
+        key = {KEY: secrets.token_urlsafe(24)}
+        data: Json = json_of(self._transport.send(Asked("POST", path, body=body, headers=key)))
         return data
 
     def _put(self, path: str, body: Json, etag: str) -> Json:

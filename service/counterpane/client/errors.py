@@ -6,7 +6,7 @@
     └── ProblemError           the library refused; one class for each sort of problem
         ├── BadRequest · BrokenJson · TooLarge · UnsupportedMediaType · NotAcceptable · MethodNotAllowed
         ├── TokenNeeded · NotAllowed
-        ├── NotFound · Taken · Stale · TagNeeded · CursorNotValid
+        ├── NotFound · Taken · Stale · KeyReused · TagNeeded · CursorNotValid
         ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · Incomplete · CannotBePlanned
         └── Busy · Internal
 
@@ -97,6 +97,10 @@ class Taken(ProblemError):
     """The slug is in use."""
 
 
+class KeyReused(ProblemError):
+    """The key of a request was used before, with another body."""
+
+
 class Stale(ProblemError):
     """Somebody else revised it since it was read; after a retried call it may be one's own first try."""
 
@@ -163,6 +167,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "does-not-prove": DoesNotProve,
     "incomplete": Incomplete,
     "internal": Internal,
+    "key-reused": KeyReused,
     "method-not-allowed": MethodNotAllowed,
     "not-acceptable": NotAcceptable,
     "not-allowed": NotAllowed,

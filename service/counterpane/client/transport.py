@@ -1,7 +1,8 @@
 """One request and its answer: timeouts, retries and problems.
 
-GET and PUT are tried again where that can help: after a connection that failed or broke off, and after 429, 502, 503
-and 504, waiting longer each time with some chance in it, or as long as `Retry-After` says. POST is never sent twice.
+Requests are tried again where that can help: after a connection that failed or broke off, and after 429, 502, 503 and
+504, waiting longer each time with some chance in it, or as long as `Retry-After` says. A POST is sent twice only with a
+key by which the library knows it.
 """
 
 from __future__ import annotations
@@ -27,6 +28,7 @@ TRIES = 4
 BUDGET_S = 60
 FIRST_WAIT_S = 0.2
 RETRIED_METHODS = ("GET", "PUT")
+KEY = "Idempotency-Key"
 RETRIED_STATUSES = (429, 502, 503, 504)
 
 
@@ -39,6 +41,11 @@ class Asked:
     params: Mapping[str, Any] | None = None
     body: Mapping[str, Any] | None = None
     headers: Mapping[str, str] | None = None
+
+    @property
+    def repeatable(self) -> bool:
+        """Whether sending it again writes nothing twice."""
+        return self.method in RETRIED_METHODS or KEY in (self.headers or {})
 
 
 class Transport:
@@ -59,7 +66,7 @@ class Transport:
         """Return the answer of a call that succeeded; raise Unreachable, Unreadable or a ProblemError."""
         until = time.monotonic() + BUDGET_S
         for number in range(1, TRIES + 1):
-            last = asked.method not in RETRIED_METHODS or number == TRIES
+            last = not asked.repeatable or number == TRIES
             try:
                 response = self._once(asked)
             except Unreachable:

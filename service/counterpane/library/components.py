@@ -16,7 +16,7 @@ from counterpane.library.adopting import adopt
 from counterpane.library.errors import Incomplete, NotFound, Refused
 from counterpane.library.keeping import UNEXPLAINED, Keeping
 from counterpane.library.objects import canonical, digest, json_bytes
-from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.ports import Entry, Shelf
 from counterpane.library.retelling import retold
 from counterpane.library.services import Services
 from counterpane.library.telling import classes_of, counts_json, derived_json
@@ -27,17 +27,17 @@ KEPT_READY = 1024
 """Components that stand ready without being read again; they are looked up by their bytes, which never change."""
 
 
-def take(services: Services, sent: Mapping[str, Any], by: str) -> Kept:
-    """Keep a component that is sent as its fields, or as a `text` with what people say of it.
+def content_sent(services: Services, sent: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Return a component that is sent as its fields, or as a `text` with what people say of it.
 
-    Raise what `add` raises, and Incomplete where something of a text must still be said.
+    Raise Incomplete where something of a text must still be said, and Refused for one that does not hold.
     """
     if "text" not in sent:
-        return add(services, sent, by)
+        return sent
     adoption = adopt(sent["text"], sent, services.vocabulary)
     if adoption.questions:
         raise Incomplete([(each.pointer, each.text) for each in adoption.questions], adoption.derived)
-    return add(services, adoption.content, by)
+    return adoption.content
 
 
 def find(services: Services, slug: str, sha256: str | None = None) -> Component:

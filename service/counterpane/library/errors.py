@@ -6,6 +6,7 @@
     ├── BadInput      a value that makes no sense where it stands: `values`
     ├── Taken         the slug is in use
     ├── Stale         the revision that the caller changed is not the latest one
+    ├── KeyReused     the key of a request was used for another one
     ├── Refused       the content does not prove; carries findings
     ├── Incomplete    something must still be said; carries the questions
     ├── Unkeepable    the content has no canonical form
@@ -58,6 +59,12 @@ class Stale(LibraryError):
     def __init__(self, message: str, current: str) -> None:
         super().__init__(message)
         self.current = current
+
+
+class KeyReused(LibraryError):
+    """The key of a request was used before, for a request that said something else."""
+
+    hint = "Take a new key for a new request, and the same key only to send the very same bytes again."
 
 
 class Refused(LibraryError):

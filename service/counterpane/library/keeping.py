@@ -11,7 +11,8 @@ from typing import Any
 
 from counterpane.craft.findings import Finding
 from counterpane.library.errors import Refused
-from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.once import done_before, the_same
+from counterpane.library.ports import Entry, Kept, Once, Shelf
 from counterpane.library.services import Services
 
 UNEXPLAINED = "does-not-prove"
@@ -56,6 +57,19 @@ class Keeping:
         entry = self.entry_of(services, content, by, status)
         services.store.add(entry)
         return self.get(services, entry.slug)
+
+    def add_once(self, services: Services, content: Mapping[str, Any], by: str, once: Once | None) -> tuple[Kept, bool]:
+        """Keep a first revision, or return the one that was kept under this key; say whether it was kept before.
+
+        Raise what `add` raises, and KeyReused.
+        """
+        done = done_before(services.store, once)
+        if done is None:
+            entry = self.entry_of(services, content, by, "draft")
+            done = the_same(services.store.add(entry, once=once), once)
+            if done is None:
+                return self.get(services, entry.slug), False
+        return self.revision(services, done.slug, done.sha256), True
 
     def revise(self, services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:
         """Keep the next revision; the same content again changes nothing.

@@ -129,6 +129,30 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
+class Once:
+    """A write that is done once, however often it is sent.
+
+    `key` is a hash of who sends what where, under the name that the sender gave it; `sent` is the SHA-256 of what was
+    sent. Keys kept before `since` are forgotten.
+    """
+
+    key: str
+    sent: str
+    at: str
+    since: str
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """What was written under a key: the revision, and the SHA-256 of what was sent."""
+
+    shelf: Shelf
+    slug: str
+    sha256: str
+    sent: str
+
+
+@dataclass(frozen=True, slots=True)
 class Holder:
     """Whom a token stands for. Only the hash of a token is kept."""
 
@@ -145,8 +169,15 @@ class Store(Protocol):
     (modulus, least, age) of the first class that admits the count.
     """
 
-    def add(self, *entries: Entry) -> None:
-        """Keep these as first revisions, all or none; raise Taken for a slug in use and Busy."""
+    def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
+        """Keep these as first revisions, all or none; raise Taken for a slug in use and Busy.
+
+        With `once` there is one entry. Where its key was used before, nothing is written, and what was is returned.
+        """
+
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key, None where nothing was."""
+        ...
 
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy."""

@@ -8,7 +8,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import Change, CountClass, Entry, Holder, Kept, KeptTexture, Key, Page, Shelf, Wanted
+from counterpane.library.ports import (
+    Change,
+    CountClass,
+    Done,
+    Entry,
+    Holder,
+    Kept,
+    KeptTexture,
+    Key,
+    Once,
+    Page,
+    Shelf,
+    Wanted,
+)
 
 
 @dataclass(slots=True)
@@ -27,10 +40,13 @@ class MemoryStore:
         self._objects: dict[str, bytes] = {}
         self._changes: list[Change] = []
         self._tokens: dict[str, Holder] = {}
+        self._done: dict[str, tuple[str, Done]] = {}
 
-    def add(self, *entries: Entry) -> None:
-        """Keep these as first revisions, all or none."""
+    def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
+        """Keep these as first revisions, all or none; nothing where the key was used before."""
         with self._lock:
+            if once and (done := self.done(once)):
+                return done
             seen = set(self._items)
             for entry in entries:
                 if (entry.shelf, entry.slug) in seen:
@@ -39,6 +55,14 @@ class MemoryStore:
             for entry in entries:
                 self._items[entry.shelf, entry.slug] = _Item(len(self._items) + 1, entry)
                 self._write(entry, "added")
+                if once:
+                    self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
+        return None
+
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key."""
+        at, done = self._done.get(once.key, ("", None))
+        return done if at >= once.since else None
 
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision, if the latest is the expected one."""

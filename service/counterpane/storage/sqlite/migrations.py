@@ -99,3 +99,14 @@ def _openings(db: Database) -> None:
         "CREATE TABLE opening (item INTEGER PRIMARY KEY REFERENCES item(id), um INTEGER NOT NULL CHECK (um >= 0))"
     )
     db.execute("CREATE INDEX opening_by_size ON opening(um, item)")
+
+
+@steps(name="0006_done")
+def _done(db: Database) -> None:
+    """Keep what was written under the key of a request, so that the same request sent again writes nothing."""
+    db.execute(
+        """CREATE TABLE done (
+            key TEXT PRIMARY KEY, sent TEXT NOT NULL, shelf TEXT NOT NULL, slug TEXT NOT NULL, sha256 TEXT NOT NULL,
+            at TEXT NOT NULL) WITHOUT ROWID"""
+    )
+    db.execute("CREATE INDEX done_by_age ON done(at)")

@@ -13,7 +13,19 @@ from typing import Any
 from sqlite_utils import Database
 
 from counterpane.library.errors import Busy, NotFound, Stale, Taken, Unreadable
-from counterpane.library.ports import Change, Entry, Holder, Kept, KeptTexture, Page, Shelf, TextureKey, Wanted
+from counterpane.library.ports import (
+    Change,
+    Done,
+    Entry,
+    Holder,
+    Kept,
+    KeptTexture,
+    Once,
+    Page,
+    Shelf,
+    TextureKey,
+    Wanted,
+)
 from counterpane.storage.sqlite.connections import WriteLock, connect, transaction
 from counterpane.storage.sqlite.migrations import steps
 from counterpane.storage.sqlite.pages import question
@@ -21,6 +33,7 @@ from counterpane.storage.sqlite.pages import question
 MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
 
+_DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :since"
 _KEPT = "SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status FROM revision r JOIN item i ON i.id = r.item"
 
 
@@ -61,15 +74,32 @@ class SqliteStore:
             self._readers.append(found)
         return found
 
-    def add(self, *entries: Entry) -> None:
-        """Keep these as first revisions, all or none."""
+    def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
+        """Keep these as first revisions, all or none; nothing where the key was used before.
+
+        The key is looked up and kept in the transaction that writes.
+        """
         with self._writing():
+            if once and (rows := self._writer.execute(_DONE, asdict(once)).fetchall()):
+                return Done(*rows[0])
             for entry in entries:
                 try:
                     item = self._db.table("item").insert(_item(entry, number=1)).last_pk
                 except sqlite3.IntegrityError:
                     raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
                 self._write(entry, item, 1, "added")
+                if once:
+                    self._keep_done(entry, once)
+        return None
+
+    def _keep_done(self, entry: Entry, once: Once) -> None:
+        self._db.table("done").delete_where("at < ?", [once.since])
+        row = {"key": once.key, "sent": once.sent, "at": once.at}
+        self._db.table("done").insert(row | {name: getattr(entry, name) for name in ("shelf", "slug", "sha256")})
+
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key."""
+        return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
 
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision, if the latest is the expected one; the check is part of the transaction."""

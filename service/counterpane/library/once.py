@@ -1,0 +1,37 @@
+"""Writes that may be sent again: each is known by the key that its sender gave it, and done once.
+
+The key is kept in the transaction that writes, for a day. What was refused is not kept: sent again, it is looked at
+again.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from hashlib import sha256
+
+from counterpane.library.errors import KeyReused
+from counterpane.library.ports import Done, Once, Store
+
+KEPT_HOURS = 24
+"""How long a key is known; house."""
+
+_TIME = "%Y-%m-%dT%H:%M:%SZ"
+
+
+def once_of(name: str, sender: str, address: str, sent: bytes, now: str) -> Once:
+    """Return the write that a sender calls by this name, at this method and path; `now` is UTC as RFC 3339 has it."""
+    key = sha256("\0".join((sender, address, name)).encode()).hexdigest()
+    since = datetime.strptime(now, _TIME) - timedelta(hours=KEPT_HOURS)
+    return Once(key, sha256(sent).hexdigest(), now, since.strftime(_TIME))
+
+
+def done_before(store: Store, once: Once | None) -> Done | None:
+    """Return what was written under the key, None where nothing was; raise KeyReused."""
+    return the_same(store.done(once), once) if once else None
+
+
+def the_same(done: Done | None, once: Once | None) -> Done | None:
+    """Return what was written under the key, if the same was sent then; raise KeyReused."""
+    if done and once and done.sent != once.sent:
+        raise KeyReused("This Idempotency-Key was used before, with another body.")
+    return done
