@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,7 @@ from counterpane.api.document import document, written
 from counterpane.api.examples import SHA256
 from counterpane.api.operations import JSON, Example, Operation
 from counterpane.api.problems import SORTS
+from counterpane_schema.meanings import MEANINGS
 
 COMMITTED = Path(__file__).parents[2] / "openapi" / "openapi.json"
 
@@ -85,3 +87,28 @@ def _send(desk: Desk, operation: Operation, example: Example) -> Any:
     headers = desk.token() | ({"If-Match": latest["etag"]} if operation.current else {})
     body = {} if example.body is None else {"json": example.body}
     return desk.client.open(path, method=operation.method, query_string=example.query, headers=headers, **body)
+
+
+def test_every_member_of_a_request_says_what_it_means() -> None:
+    """Whoever writes a request finds each name explained, in the form itself or among the meanings."""
+    made = document()
+    schemas = made["components"]["schemas"]
+    forms: set[str] = set()
+    open_ones = [
+        each["requestBody"] for path in made["paths"].values() for each in path.values() if "requestBody" in each
+    ]
+    while open_ones:
+        found = set(re.findall(r"schemas/(\w+)", json.dumps(open_ones))) - forms
+        forms |= found
+        open_ones = [schemas[form] for form in found]
+    members = [(form, name, each) for form in forms for name, each in schemas[form].get("properties", {}).items()]
+    assert len(members) > 300
+    assert [(form, name) for form, name, each in members if not each.get("description")] == []
+
+
+def test_every_meaning_is_that_of_a_member() -> None:
+    """A name that no form has any more is left over."""
+    schemas = document()["components"]["schemas"]
+    names = {name for form in schemas.values() for name in form.get("properties", {})}
+    names |= {f"{form}.{name}" for form, each in schemas.items() for name in each.get("properties", {})}
+    assert set(MEANINGS) - names == set()

@@ -20,6 +20,7 @@ from counterpane.api.examples import SHA256 as SOME_HASH
 from counterpane.api.operations import JSON, Operation, Shape
 from counterpane.api.problems import MEDIA_TYPE, SORTS
 from counterpane_schema.fields import SHA256, SLUG, Either, Number, Told
+from counterpane_schema.meanings import meaning
 from counterpane_schema.problem import Problem
 
 ABOUT = """Reusable components of knitted baby blankets whose stitch multiples are derived from their rows; recipes that
@@ -28,6 +29,7 @@ ALWAYS = ("bad-request", "not-acceptable", "internal")
 PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG}
 KEY = r"^[!-~]{1,255}$"
 TAG_HEADER = {"ETag": {"description": "The hash of the revision, in quotes.", "schema": {"type": "string"}}}
+_REFERENCE = re.compile(r"#/components/schemas/(\w+)")
 _PATH_PARAMETER = re.compile(r"<(\w+)>")
 
 
@@ -44,8 +46,24 @@ def document() -> dict[str, Any]:
         path = _PATH_PARAMETER.sub(r"{\1}", operation.path)
         spec.path(path, operations={operation.method.lower(): _operation(operation, converter)})
     made = spec.to_dict()
-    _add_pairs(made["components"]["schemas"], converter)
+    schemas = made["components"]["schemas"]
+    _add_pairs(schemas, converter)
+    for form in _sent(made["paths"], schemas):
+        for name, described in schemas[form].get("properties", {}).items():
+            if (said := meaning(form, name)) is not None:
+                described.setdefault("description", said)
     return made
+
+
+def _sent(described: Any, schemas: Mapping[str, Any]) -> set[str]:
+    """Return the forms that requests are made of."""
+    bodies = [each["requestBody"] for path in described.values() for each in path.values() if "requestBody" in each]
+    found: set[str] = set()
+    while bodies:
+        new = set(_REFERENCE.findall(json.dumps(bodies))) - found
+        found |= new
+        bodies = [schemas[form] for form in new]
+    return found
 
 
 def _add_pairs(schemas: dict[str, Any], converter: OpenAPIConverter) -> None:
