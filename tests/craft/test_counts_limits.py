@@ -41,6 +41,7 @@ from .small_vocabulary import VOCABULARY
         ((OpenRepeat((Work("k"),), None), BindOff(None)), "two-open-repeats"),
         ((IntoOne((Work("k2tog"), Work("k"))),), "group-uses-several"),
         ((IntoOne((Work("yo"), Work("k"))),), "group-uses-several"),
+        ((IntoOne((CastOn(1), Work("k"))),), "group-uses-several"),
         ((IntoOne(()),), "group-uses-several"),
         ((IntoOne((Group((), 2),)),), "group-uses-several"),
         ((IntoOne((Hold(1),)),), "group-uses-several"),
@@ -90,6 +91,18 @@ def test_a_row_that_passes_over_more_than_it_works_has_few_counts() -> None:
     assert [chain.after(n) for n in (5, 6, 7)] == [3, 2, 1]
     assert misfit_of([row], 8).slug == "row-runs-short"
     assert not can_repeat(chain)
+
+
+def test_a_row_that_takes_one_count_has_a_drift() -> None:
+    """Of two stitches and a repeat that passes over one more than it works, three leave one: two are lost."""
+    chain = count([(Work("k", 2), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))], VOCABULARY)
+    assert (chain.starts, chain.drift) == ((Progression.only(3),), -2)
+
+
+def test_a_repeat_without_a_stop_leaves_what_is_worked_before_the_turn() -> None:
+    """Knit one, repeat, purl two, turn: of ten stitches seven are worked by the repeat, which doubles them."""
+    row = (Work("k"), OpenRepeat((Work("kfb"),), None), Work("p", 2), Turn())
+    assert work([row], 10, VOCABULARY)[0].after == 1 + 2 * 7 + 2
 
 
 @pytest.mark.parametrize("after", [(Work("k", 9),), (OpenRepeat((Work("k", 10),), 0, plain=True),)])

@@ -57,6 +57,26 @@ SAID = [
         "Begin the row with 17 or 23, or change the stitches outside the repeat.",
     ),
     (
+        "Cast on 10 sts.\nRow 1: K to last 4 sts, pm, k4.\nRow 2: K to m, sm, k7.",
+        "Row 2 begins with 10 stitches and here asks for 7 stitches where 6 are left.",
+        "Shorten the row.",
+    ),
+    (
+        "Cast on 10 sts.\nRow 1: K to last 4 sts, pm, k4.\nRow 2: K to m, sm, p3.",
+        "Row 2 begins with 10 stitches and leaves 3 stitches unworked.",
+        LOOK + "Work the rest.",
+    ),
+    (
+        "Cast on 10 sts.\nRow 1: K to last 4 sts, pm, k4.\nRow 2: K to m, sm, *p4; rep from * to end.",
+        "Row 2 begins with 10 stitches; its repeat of 4 has 6 of them and does not come out even.",
+        LOOK + "Give the repeat 4 or 8: change the cast-on, a marker, or the stitches beside it.",
+    ),
+    (
+        "Row 1: *K5; rep from * to last 3 sts, *p2; rep from * to end.",
+        "Row 1: the repeat does not come out even, whatever the cast-on.",
+        "Change the stop or the repeat.",
+    ),
+    (
         "Row 1: K3.\nRow 2: K5.",
         "Row 2 cannot follow the rows before it, whatever the cast-on.",
         "Change the edge stitches of this row or of the rows before it, so that both take the same counts.",
@@ -84,6 +104,11 @@ SAID = [
         LOOK.replace("1", "2", 1) + FITS,
     ),
     (
+        "Cast on 36 sts.\nRow 1: Frobnicate.\nRow 2: *K4, k2tog; rep from * to end.\nRep row 2.",
+        "These rows change the count in one pass and do not take every count that they leave.",
+        LOOK.replace("1", "3", 1) + FITS,
+    ),
+    (
         "Cast on 10 sts.\nRow 1: K2tog, k to end.\nRep row 1 until 12 sts remain.",
         "Each pass of these rows would lose 1 stitch; 12 stitches are never reached.",
         "Change the number to stop at, or the rows.",
@@ -106,3 +131,18 @@ def test_rows_that_halve_the_count_are_told_how_often_they_go_on(
     (found,) = judge_text(examine(text, vocabulary))
     assert found.severity == severity
     assert found.message.endswith(f"so that they can be worked {more} more and then not again.")
+
+
+def test_rows_that_do_not_take_what_they_leave_are_wrong_at_an_unknown_count_too(vocabulary: Vocabulary) -> None:
+    """After a row that cannot be read nobody knows the count, and some count of those left cannot be worked."""
+    text = "Cast on 36 sts.\nRow 1: Frobnicate.\nRow 2: *K4, k2tog; rep from * to end.\nRep row 2."
+    assert [found.severity for found in judge_text(examine(text, vocabulary)) if found.rule == "count-drifts"] == [
+        "error"
+    ]
+
+
+def test_a_slip_of_one_row_is_named_where_the_repeat_line_shows_it(vocabulary: Vocabulary) -> None:
+    """Of two rows, one loses a stitch; only at the repeat line does it show that they do not come back."""
+    text = "Cast on 10 sts.\nRow 1: K2tog, k8.\nRow 2: P9.\nRep rows 1 and 2."
+    (message,) = [x.message for x in judge_text(examine(text, vocabulary)) if x.rule == "row-upsets-later-rows"]
+    assert message == "Row 2 probably leads to the trouble at the repeat of the rows: a small change sets it right."

@@ -39,7 +39,7 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
             )
             hint = "Say that they are for this count alone, or make them return to any count."
         else:
-            message = f"These rows {change} in one pass, {_until(repeated)}."
+            message = f"These rows {change} in one pass{_until(repeated)}."
             hint = "Make the rows return to their first count, or say how often they are worked."
         grave = repeated.reached is False or (again.passes is None and not _fits_once_more(repeated))
         severity: Severity = ("warning" if stuck else "error") if grave else "note"
@@ -58,7 +58,7 @@ def _comes_back(repeated: Repeated) -> bool:
 
 
 def _more(repeated: Repeated) -> int | None:
-    """Return how often the rows can be worked on from where they stand; None for as often as wanted."""
+    """Return how often the rows can surely be worked on from where they stand; None for as often as wanted."""
     return 0 if repeated.before is None else passes_from(repeated.chain, repeated.before)
 
 
@@ -66,7 +66,9 @@ def _until(repeated: Repeated) -> str:
     """Say how long the rows can be worked on from where they stand."""
     more = None if repeated.fits_again else _more(repeated)
     if more is None:
-        return "each time"
+        return ", each time"
+    if repeated.before is None:
+        return " and do not take every count that they leave"
     if more == 0:
-        return "so that they cannot be worked again"
-    return f"so that they can be worked {'once' if more == 1 else f'{more} times'} more and then not again"
+        return ", so that they cannot be worked again"
+    return f", so that they can be worked {'once' if more == 1 else f'{more} times'} more and then not again"

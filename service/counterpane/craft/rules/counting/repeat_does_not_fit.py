@@ -27,15 +27,14 @@ def repeat_does_not_fit(examined: Examined) -> Iterator[Finding]:
 
 def _say(name: str, misfit: Misfit) -> tuple[str, str]:
     """Word the misfit of a repeat with the nearest counts."""
-    repeat = f"the repeat of {misfit.multiple}" if misfit.multiple else "the repeat"
-    if misfit.has is None:
-        return f"{name}: {repeat} does not come out even, whatever the cast-on.", "Change the stop or the repeat."
-    if not misfit.multiple and misfit.asked and misfit.left:
-        return _between_markers(name, misfit.has, misfit.asked, misfit.left)
-    message = f"{name} begins with {stitches(misfit.has)}, over which {repeat} does not come out even."
-    near = either((misfit.below, misfit.above))
-    begin = f"Begin the row with {near}, or change" if near else "Change the repeat or"
-    return message, f"{begin} the stitches outside the repeat."
+    match misfit:
+        case Misfit(has=int(has), multiple=int(multiple)) if multiple:
+            message = f"{name} begins with {stitches(has)}, over which the repeat of {multiple} does not come out even."
+            near = either((misfit.below, misfit.above))
+            return message, f"Begin the row with {near}, or change the stitches outside the repeat."
+        case Misfit(has=int(has), asked=int(repeat), left=int(room)):
+            return _between_markers(name, has, repeat, room)
+    return f"{name}: the repeat does not come out even, whatever the cast-on.", "Change the stop or the repeat."
 
 
 def _between_markers(name: str, has: int, repeat: int, room: int) -> tuple[str, str]:

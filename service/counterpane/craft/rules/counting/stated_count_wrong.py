@@ -8,6 +8,7 @@ from counterpane.craft.checking import Examined, pointing, said, trouble
 from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
 from counterpane.craft.checking.wording import at, either, row_name, stitches
 from counterpane.craft.findings import Finding, Severity, rule
+from counterpane.craft.rows.statements import StatedMultiple
 
 
 @rule(
@@ -47,17 +48,18 @@ def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
     outside = cast_on_is_outside(examined) and not multiple_is_wrong(examined)
     if not blamed and not outside:
         return
-    counts = [mend.count for mend in mends] or _in_multiple(examined, stated.count)
-    if outside and (promised := examined.instructions.multiple):
+    counts = [mend.count for mend in mends]
+    promised = examined.instructions.multiple
+    if outside and promised:
         message = f"The cast-on of {stated.count} is not in the stated multiple of {promised.of} plus {promised.plus}."
+        counts = counts or _in_multiple(promised, stated.count)
     else:
         message = f"The cast-on of {stated.count} may be what is misprinted: with another, all rows and counts agree."
     hint, fixes = f"Cast on {either(counts)}.", said(examined, stated.place.line, "cast-on")
     yield at(stated.place, "stated-count-wrong", "warning" if minor else "error", message, hint, corrections=fixes)
 
 
-def _in_multiple(examined: Examined, count: int) -> list[int | None]:
+def _in_multiple(promised: StatedMultiple, count: int) -> list[int | None]:
     """Return the counts of the stated multiple on both sides of another."""
-    promised = examined.instructions.multiple
-    below = count - (count - promised.plus) % promised.of if promised else count
-    return [below, below + promised.of] if promised else []
+    below = count - (count - promised.plus) % promised.of
+    return [below, below + promised.of]
