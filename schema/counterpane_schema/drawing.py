@@ -21,4 +21,5 @@ class DrawingRequest(PlanRequest):
     )
     side = Word("RS", "WS", metadata={"description": "The side of the fabric that is seen; RS if not given."})
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
+    units = Word("both", "cm", "in", metadata={"description": "What lengths are said in; both if not given."})
     title = Text(most=200)

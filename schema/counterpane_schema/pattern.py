@@ -14,6 +14,12 @@ class PatternRequest(PlanRequest):
 
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
     title = Text(most=200)
+    units = Word("both", "cm", "in", metadata={"description": "What lengths are said in; both if not given."})
+    sheet = Word(
+        "knitter",
+        "designer",
+        metadata={"description": "The pattern to knit from, or the designer's sheet; the pattern if not given."},
+    )
     paper = Word("a4", "letter", metadata={"description": "For HTML and PDF; A4 if not given."})
     form = Word(
         "json",
@@ -28,7 +34,8 @@ class PatternRequest(PlanRequest):
 
 
 class PatternAnswer(Open):
-    """The written pattern as data, and the same as a text."""
+    """The written pattern or the designer's sheet as data, and the same as a text."""
 
-    pattern = fields.Dict(required=True)
+    pattern = fields.Dict()
+    sheet = fields.Dict()
     text = Text(required=True, lines=True, most=10_000_000)

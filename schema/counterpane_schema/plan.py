@@ -94,6 +94,9 @@ class Gauge(Counted):
         least=1, most=100, metadata={"description": "How many swatches the counts and the length are sums of; 1."}
     )
     washed = YesNo(allow_none=True, metadata={"description": "Whether it was counted after a wash."})
+    needle_mm = Number(
+        above=True, most=50, allow_none=True, metadata={"description": "The needle it was knitted on, in millimetres."}
+    )
     before = fields.Nested(
         Counted, allow_none=True, metadata={"description": "What the same swatch counted before its wash."}
     )
@@ -136,6 +139,7 @@ class PlanRequest(Closed):
     yarn = yarns(allow_none=True)
     pace = fields.Nested(Pace, allow_none=True)
     for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
+    designer = Text(most=200, allow_none=True, metadata={"description": "Who designed it, as the pattern prints it."})
 
 
 class Counts(Open):

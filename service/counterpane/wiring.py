@@ -44,7 +44,8 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
 
     Raise Unreadable for a path at which no store can be, and Busy where another program holds it.
     """
-    from counterpane.press.data import as_data
+    from counterpane.press.data import as_data, sheet_data
+    from counterpane.press.designer import as_sheet
     from counterpane.press.graded import as_graded_text
     from counterpane.press.html import as_html
     from counterpane.press.markdown import as_markdown
@@ -60,6 +61,8 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         facts=facts_by_name(),
         presses={"text": as_text, "markdown": as_markdown},
         pages={"html": as_html, "pdf": as_pdf},
+        sheet_press=as_sheet,
+        sheet_data=sheet_data,
         grade_press=as_graded_text,
         as_data=as_data,
         sources={source.slug: source.title for source in load_sources().values()},

@@ -12,7 +12,7 @@ import time
 from collections.abc import Callable
 from typing import Any
 
-from counterpane.library import planning
+from counterpane.library import pages
 from counterpane.library.bench import bench_of
 from counterpane.library.grading import plan_grade
 from counterpane.library.regauging import plan_regauge
@@ -31,7 +31,7 @@ def main() -> None:
     library = open_library()
     request = BASE | {"size": {"width_cm": 70, "length_cm": 90}}
     bench = bench_of(library, request)
-    one = _median(lambda: planning.pattern(library, request, "text"))
+    one = _median(lambda: pages.pattern(library, request, "text"))
     cases: dict[str, Callable[[], object]] = {
         "swatches": lambda: write_swatches(request, bench),
         "regauge": lambda: plan_regauge(request | {"to": {"stitches": 18, "rows": 25, "over_cm": 10}}, bench),

@@ -13,7 +13,7 @@ import pytest
 from cli.conftest import Type
 from counterpane.cli import output
 from counterpane.cli.commands import plan as plan_command
-from counterpane.library import planning
+from counterpane.library import pages, planning
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 
@@ -47,7 +47,7 @@ def test_the_json_of_a_pattern_is_what_the_api_answers(typed: Type, library: Ser
     """Both say the same of the same request, the yarn and the sampler too."""
     request = REQUEST | {"yarn": {"name": "an invented wool", "weight": "aran"}}
     done = typed("write", "-", "--as", "json", "--terms", "uk", stdin=json.dumps(request))
-    answer = planning.pattern(library, request | {"terms": "uk"}, "json")
+    answer = pages.pattern(library, request | {"terms": "uk"}, "json")
     assert json.loads(done.out) == json.loads(output.as_json(answer))
     assert "an invented wool, aran" in answer["text"]
 

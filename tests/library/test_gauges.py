@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import gauges, planning
+from counterpane.library import gauges, pages, planning
 from counterpane.library.patterns import recheck
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
@@ -84,14 +84,14 @@ def test_a_swatch_counted_before_its_wash_tells_the_size_on_the_needle(library: 
 def test_a_pattern_gives_the_lengths_before_the_wash_where_they_are_known(library: Services) -> None:
     """A knitter measures on the needle, not after the wash."""
     gauge = SWATCH | {"before": {"stitches": 21, "rows": 28, "over_cm": 10}}
-    washed = planning.pattern(library, REQUEST | {"gauge": gauge}, "text")["text"]
+    washed = pages.pattern(library, REQUEST | {"gauge": gauge}, "text")["text"]
     assert "on the needle, and 80.0 cm (31.5 in) after the wash" in " ".join(washed.split())
-    assert "after the wash" not in planning.pattern(library, REQUEST, "text")["text"]
+    assert "after the wash" not in pages.pattern(library, REQUEST, "text")["text"]
 
 
 def test_a_pattern_gives_the_gauge_over_the_window_of_one_swatch(library: Services) -> None:
     """Nobody counts over 40 cm because four swatches were read."""
-    text = " ".join(planning.pattern(library, REQUEST | {"gauge": [SWATCH] * 4}, "text")["text"].split())
+    text = " ".join(pages.pattern(library, REQUEST | {"gauge": [SWATCH] * 4}, "text")["text"].split())
     assert "22 sts and 30 rows over 10 cm" in text
     assert "over 40 cm" not in text
 

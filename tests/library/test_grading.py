@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.constructions import CannotBePlanned
-from counterpane.library import planning
+from counterpane.library import pages
 from counterpane.library.bench import bench_of
 from counterpane.library.checks import check_text
 from counterpane.library.extracts import extract_text
@@ -58,7 +58,7 @@ def test_every_size_of_the_text_is_that_sizes_own_pattern(library: Services, bod
             "parts": size["recipe"]["parts"],
             "size": {"width_cm": size["finished"]["width_cm"], "length_cm": size["finished"]["length_cm"]},
         }
-        text = planning.pattern(library, alone, "text")["text"]
+        text = pages.pattern(library, alone, "text")["text"]
         single = check_text(text, library.vocabulary, terms="us")
         taken = check_text(extract_text(answer["text"], number)["text"], library.vocabulary, terms="us")
         assert read["cast_on"] == taken["cast_on"] == single["cast_on"] == size["counts"]["cast_on"]

@@ -11,8 +11,9 @@ from counterpane.craft.component import Component
 from counterpane.craft.drawing import Picture
 from counterpane.library.drawings import pictures
 from counterpane.library.patterns import write_pattern
+from counterpane.press.blocks import Instructions, Items
 from counterpane.press.html import as_html
-from counterpane.press.page import Instructions, Items, page
+from counterpane.press.page import page
 from craft.constructions.asking import planned
 from craft.pattern.plans import eyelets, vocabulary, waffle
 

@@ -13,7 +13,8 @@ from counterpane.craft.component import Component
 from counterpane.library.drawings import pictures
 from counterpane.library.patterns import write_pattern
 from counterpane.press import Paper
-from counterpane.press.page import Instructions, page
+from counterpane.press.blocks import Instructions
+from counterpane.press.page import page
 from counterpane.press.pdf import as_pdf
 from craft.constructions.asking import planned
 from craft.pattern.plans import eyelets, vocabulary, waffle

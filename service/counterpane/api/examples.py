@@ -113,7 +113,12 @@ MIDWAY = (
     Example(body={**IN_YARN, "at": {"rows_done": 112, "left_g": 210, "used_g": 152}}),
     Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),
 )
-PATTERN = (Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}), Example(body=BLANKET))
+SHEET_OF_A_PATTERN = Example(body=BLANKET | {"units": "in", "sheet": "designer", "designer": "Ines"})
+PATTERN = (
+    Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}),
+    Example(body=BLANKET),
+    SHEET_OF_A_PATTERN,
+)
 DRAWING = tuple(
     Example(body=BLANKET | {"view": view, "title": "Waffle blanket"}) for view in ("schematic", "chart", "fabric")
 )

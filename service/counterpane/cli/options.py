@@ -25,6 +25,11 @@ def take_terms(parser: argparse.ArgumentParser, unset: str) -> None:
     parser.add_argument("--terms", choices=("us", "uk"), help=f"US or UK knitting terms ({unset})")
 
 
+def take_units(parser: argparse.ArgumentParser) -> None:
+    """Add the units of lengths."""
+    parser.add_argument("--units", choices=("both", "cm", "in"), default="both", help="of lengths (both if not given)")
+
+
 def take_json(parser: argparse.ArgumentParser) -> None:
     """Add the choice of JSON instead of tables."""
     parser.add_argument("--json", action="store_true", help="write the answer as JSON, as the API gives it")

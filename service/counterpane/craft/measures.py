@@ -8,12 +8,19 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 from fractions import Fraction
+from typing import Literal
 
 CM_PER_INCH = Fraction(127, 50)
 """2.54: the inch by definition, since the international yard of 1959."""
 
 WHOLE_PCT = Fraction(100)
 """All of a thing in percent, by definition."""
+
+QUARTER = Fraction(1, 4)
+"""The step in which inches of a blanket are said; common practice, no source."""
+
+Units = Literal["both", "cm", "in"]
+"""What lengths of a piece are said in."""
 
 MOST_DIGITS = 30
 """Digits before or behind the point of a number of ordinary size; house bound."""
@@ -44,6 +51,11 @@ def half_up(value: Fraction, step: Fraction = Fraction(1)) -> Fraction:
     return rounded if value >= 0 else -rounded
 
 
+def quarter_inches(cm: Fraction) -> Fraction:
+    """Return centimetres as inches to the nearest quarter, halves up: as finely as a knitter's tape is read."""
+    return half_up(cm / CM_PER_INCH, QUARTER)
+
+
 def shown(value: Fraction, places: int = 1) -> str:
     """Write a fraction with this many decimals, half up; the one rounding of a displayed figure."""
     rounded = half_up(value, Fraction(1, 10**places))
@@ -71,7 +83,8 @@ class Gauge:
     """Stitches and rows counted over a window of centimetres, in a stated texture.
 
     `texture` is the slug of the component it was knitted in, None where the body's is meant. `washed` says whether it
-    was counted after a wash, None where nobody said; `before` is what the same swatch counted before it.
+    was counted after a wash, None where nobody said; `before` is what the same swatch counted before it. `needle_mm` is
+    the needle it was knitted on, None where nobody said.
     """
 
     stitches: Fraction
@@ -81,6 +94,7 @@ class Gauge:
     reading: Reading = AS_USUAL
     washed: bool | None = None
     before: Gauge | None = None
+    needle_mm: Fraction | None = None
 
     def __post_init__(self) -> None:
         """Refuse a gauge that measures nothing."""

@@ -10,8 +10,10 @@ from typing import Any, Literal
 from counterpane.craft.constructions import Plan
 from counterpane.craft.drawing import Picture
 from counterpane.craft.drawing.blanket import CannotDraw, Face, corner, fabric
-from counterpane.craft.drawing.charts import charts
+from counterpane.craft.drawing.charts import READ, charts, in_letters
+from counterpane.craft.drawing.schematic import in_words as schematic_in_words
 from counterpane.craft.drawing.schematic import schematic
+from counterpane.craft.measures import Units
 from counterpane.craft.pattern.write import default_title
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library import planning
@@ -20,18 +22,19 @@ from counterpane.library.values import BadInput
 
 View = Literal["chart", "fabric", "schematic"]
 
-BESIDE_THE_PLAN = ("view", "terms", "title", "side")
+BESIDE_THE_PLAN = ("view", "terms", "title", "side", "units")
 """Members of a request that say how to draw and not what to plan."""
 
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What is to be drawn, in which words; `side` is that of the fabric which is seen."""
+    """What is to be drawn, in which words and units; `side` is that of the fabric which is seen."""
 
     view: View
     title: str | None = None
     terms: Terms = "us"
     side: Face = "RS"
+    units: Units = "both"
 
 
 def drawing(services: Services, content: Mapping[str, Any]) -> str:
@@ -47,22 +50,36 @@ def draw(plan: Plan, vocabulary: Vocabulary, wish: Wish) -> str:
     if wish.view == "chart":
         return charts(plan, vocabulary, title, wish.terms)
     if wish.view == "schematic":
-        return schematic(plan, vocabulary, title, wish.terms)
+        return schematic(plan, vocabulary, title, wish.terms, wish.units)
     try:
-        return fabric(plan, vocabulary, title, wish.terms, wish.side)
+        return fabric(plan, vocabulary, title, wish.terms, wish.side, lengths=wish.units)
     except CannotDraw as reason:
         raise BadInput(
             "/view", str(reason), "Draw its chart or its schematic, or plan it in fewer stitches."
         ) from reason
 
 
-def pictures(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, *, close_up: bool) -> tuple[Picture, ...]:
+def pictures(
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, *, close_up: bool, units: Units = "both"
+) -> tuple[Picture, ...]:
     """Return what a written pattern shows: schematic, chart and fabric, of which `close_up` asks for a corner alone."""
-    drawn = [
-        Picture("Schematic", schematic(plan, vocabulary, title, terms)),
-        Picture("Chart", charts(plan, vocabulary, title, terms)),
-    ]
+    drawn = [*plans_drawn(plan, vocabulary, title, terms, units)]
     with suppress(CannotDraw):
         shown = corner if close_up else fabric
-        drawn.append(Picture("The fabric from its right side", shown(plan, vocabulary, title, terms)))
+        svg = shown(plan, vocabulary, title, terms, lengths=units)
+        drawn.append(Picture("The fabric from its right side", svg, "fabric"))
     return tuple(drawn)
+
+
+def plans_drawn(
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, units: Units = "both"
+) -> tuple[Picture, ...]:
+    """Return the schematic and the chart of a plan, each also in words or letters."""
+    measures = schematic(plan, vocabulary, title, terms, units)
+    told = schematic_in_words(plan, vocabulary, terms, units)
+    lettered, key, without = in_letters(plan, vocabulary, terms)
+    drawn = charts(plan, vocabulary, title, terms)
+    return (
+        Picture("Schematic", measures, "schematic", told),
+        Picture("Chart", drawn, "chart", (READ, *without), lettered, key),
+    )

@@ -102,7 +102,8 @@ def gauge_json(gauge: Gauge) -> Answer:
     before = None if gauge.before is None else gauge.before
     counted = {} if before is None else {"before": {name: gauge_json(before)[name] for name in said}}
     named = {} if gauge.texture is None else {"in": gauge.texture}
-    return named | said | errors | {"swatches": reading.swatches, "washed": gauge.washed} | counted
+    needle = {} if gauge.needle_mm is None else {"needle_mm": float(gauge.needle_mm)}
+    return named | said | errors | {"swatches": reading.swatches, "washed": gauge.washed} | needle | counted
 
 
 def _counts(gauge: Gauge) -> tuple[tuple[str, Fraction], tuple[str, Fraction]]:

@@ -1,4 +1,4 @@
-"""Written patterns as files to look at and to print, with their pictures."""
+"""Written patterns in every form: as data, as texts, and as files to look at and to print, each with its pictures."""
 
 from __future__ import annotations
 
@@ -10,21 +10,37 @@ from counterpane.craft.drawing import Picture
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import planning
-from counterpane.library.drawings import pictures
+from counterpane.library.drawings import pictures, plans_drawn
 from counterpane.library.services import Services
 
+WITH_FABRIC = ("html", "pdf")
+"""The forms that show the fabric; a text says where it is drawn, and data leaves it to who wants it drawn."""
 ON_PAPER = "pdf"
 """The form that shows of the fabric a corner alone, since each loop is drawn into it."""
 
 
+def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[str, Any]:
+    """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
+    written, drawn = _written(services, content, form)
+    if form == "json":
+        return {"pattern": services.as_data(written, drawn), "text": services.presses["text"](written, drawn)}
+    return {"text": services.presses[form](written, drawn)}
+
+
 def page(services: Services, content: Mapping[str, Any], form: str) -> bytes:
     """Return the written pattern of a request as a file of this form; raise CannotBePlanned where there is no plan."""
+    written, drawn = _written(services, content, form)
+    return services.pages[form](written, drawn, content.get("paper") or "a4")
+
+
+def _written(services: Services, content: Mapping[str, Any], form: str) -> tuple[Pattern, tuple[Picture, ...]]:
     plan = planning.made(services, planning.planned_part(content))
-    pattern = planning.pattern_of(plan, content, services.known)
-    drawn = pictures_for(plan, pattern, services.vocabulary, form)
-    return services.pages[form](pattern, drawn, content.get("paper") or "a4")
+    written = planning.pattern_of(plan, content, services.known)
+    return written, pictures_for(plan, written, services.vocabulary, form)
 
 
 def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str) -> tuple[Picture, ...]:
     """Return the pictures of a plan that go with its pattern in a form."""
-    return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER)
+    if form in WITH_FABRIC:
+        return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER, units=pattern.units)
+    return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units)

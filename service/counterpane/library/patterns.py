@@ -30,11 +30,12 @@ def write_pattern(
     swatches: Sequence[Swatch] = (),
     sources: Mapping[str, str] | None = None,
     after: Aftercare | None = None,
+    designer: str | None = None,
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
     `yarn` is the estimate of its yarn, `needles` those to begin with, `sampler` the sampler of the plan, `swatches` its
-    swatches, `sources` the names of sources by slug, `after` its finishing and care.
+    swatches, `sources` the names of sources by slug, `after` its finishing and care, `designer` who designed it.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
@@ -50,6 +51,7 @@ def write_pattern(
         swatches=swatches,
         after=after,
         sources=sources or {},
+        designer=designer,
     )
 
 

@@ -207,6 +207,7 @@ def gauge_of(table: Content, pointer: str) -> Gauge:
         texture=table.get("in"),
         reading=_reading(table, pointer),
         washed=True if before is not None else table.get("washed"),
+        needle_mm=None if table.get("needle_mm") is None else above_zero(table, "needle_mm", pointer),
         before=None if before is None else _counted(_table(before, f"{pointer}/before"), f"{pointer}/before"),
     )
 

@@ -28,6 +28,6 @@ class Told:
 def told_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Told:
     """Work out what is told of the plan of a request; the safety rules hear of its fibres and of how it is washed."""
     yarn = told_yarn(plan, content.get("yarn"), known.vocabulary, known.facts)
-    needles = needles_of_plan(plan, known.vocabulary, known.facts)
+    needles = needles_of_plan(plan, known.vocabulary, known.facts, yarn)
     label = label_of_plan(content, yarn, known.facts)
     return Told(yarn, needles, label, safety_of_plan(plan, for_with_yarn(content, label), yarn, known.find_profile))

@@ -9,6 +9,7 @@ from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.swatching import swatches as swatches_of
 from counterpane.craft.pattern import Pattern
+from counterpane.craft.pattern.units import pattern_in_units
 from counterpane.library import components, sizes
 from counterpane.library.known import Known
 from counterpane.library.patterns import write_pattern
@@ -16,13 +17,13 @@ from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plan_labels import aftercare
 from counterpane.library.plan_swatches import swatch_json
 from counterpane.library.plan_time import time_json
-from counterpane.library.plan_told import told_of
+from counterpane.library.plan_told import Told, told_of
 from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
 
-BESIDE_THE_PLAN = ("terms", "title", "as", "paper")
+BESIDE_THE_PLAN = ("terms", "title", "as", "paper", "units", "sheet")
 """Members of a pattern request that say how to write and not what to plan."""
 
 
@@ -51,23 +52,19 @@ def made(services: Services, content: Mapping[str, Any]) -> Plan:
     return make_plan(request, services.vocabulary)
 
 
-def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[str, Any]:
-    """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
-    written = pattern_of(made(services, planned_part(content)), content, services.known)
-    if form == "json":
-        return {"pattern": services.as_data(written), "text": services.presses["text"](written)}
-    return {"text": services.presses[form](written)}
-
-
 def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:
     """Return what a pattern request asks to be planned, without how it is to be written."""
     return {name: value for name, value in content.items() if name not in BESIDE_THE_PLAN}
 
 
 def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
-    """Write a plan with the terms, title, yarn and child of its request."""
-    told = told_of(plan, content, known)
-    return write_pattern(
+    """Write a plan with the terms, units, title, yarn and child of its request."""
+    return pattern_told(plan, content, known, told_of(plan, content, known))
+
+
+def pattern_told(plan: Plan, content: Mapping[str, Any], known: Known, told: Told) -> Pattern:
+    """Write a plan of which it is worked out already what is told beside its counts."""
+    written = write_pattern(
         plan,
         known.vocabulary,
         content.get("terms") or "us",
@@ -79,7 +76,9 @@ def pattern_of(plan: Plan, content: Mapping[str, Any], known: Known) -> Pattern:
         swatches=swatches_of(plan, known.vocabulary),
         sources=known.sources,
         after=aftercare(content, told.yarn, known.facts),
+        designer=content.get("designer"),
     )
+    return pattern_in_units(written, content.get("units") or "both")
 
 
 def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:

@@ -13,9 +13,9 @@ from counterpane.library.known import Known
 from counterpane.library.ports import Store
 from counterpane.library.profile_finding import found_in
 
-Press = Callable[[Any], str]
+Press = Callable[[Any, Any], str]
 Page = Callable[[Any, Any, Any], bytes]
-Data = Callable[[Any], Mapping[str, Any]]
+Data = Callable[[Any, Any], Mapping[str, Any]]
 
 
 def utc_now() -> str:
@@ -27,9 +27,10 @@ def utc_now() -> str:
 class Services:
     """A store with the knowledge that comes with the program.
 
-    `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `pages` turn one with its
-    pictures, for a size of paper, into the bytes of a file: "html", "pdf"; `grade_press` turns those
-    of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
+    `presses` turn a written pattern with its pictures into a text, by the name of the form: "text", "markdown"; `pages`
+    turn it, for a size of paper, into the bytes of a file: "html", "pdf"; `sheet_press` turns a designer's
+    sheet into any of these four and `sheet_data` into JSON values; `grade_press` turns those of several sizes,
+    with their names, into one; `as_data` turns a pattern with its pictures into JSON values. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
@@ -39,6 +40,8 @@ class Services:
     facts: Mapping[str, Mapping[str, Any]]
     presses: Mapping[str, Press]
     pages: Mapping[str, Page]
+    sheet_press: Callable[[Any, Any, Any], bytes]
+    sheet_data: Callable[[Any], Mapping[str, Any]]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
     sources: Mapping[str, str]

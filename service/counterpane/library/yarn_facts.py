@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Any
 
+from counterpane.craft.needles import Needle
 from counterpane.craft.yarn.classes import Bounds, YarnClass
 from counterpane.craft.yarn.weaving import Weaving
 from counterpane.library.known import Facts
@@ -14,6 +15,8 @@ CLASSES = "yarn-weight-"
 NAMES = "yarn-names-"
 ENDS = "ends-of-"
 CORDS = "needle-lengths"
+NEEDLES = "needle-"
+MILLIMETRES = "-mm"
 SUPERWASH = {"yes": True, "no": False, "": None}
 
 
@@ -51,6 +54,12 @@ def source_of_classes(facts: Facts) -> str:
 def cords(facts: Facts) -> tuple[Fraction, ...]:
     """Return the usual lengths of circular needles in cm."""
     return tuple(Fraction(length) for length in facts[CORDS]["value"])
+
+
+def needle_sizes(facts: Facts) -> tuple[Needle, ...]:
+    """Return the needle sizes with their numbers in the scales, the thinnest first."""
+    known = (fact["value"] for name, fact in facts.items() if name.startswith(NEEDLES) and name.endswith(MILLIMETRES))
+    return tuple(Needle(Fraction(value["mm"]), value.get("us"), value.get("uk")) for value in known)
 
 
 def weavings(facts: Facts) -> tuple[Weaving, ...]:

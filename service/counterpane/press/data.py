@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict
 from fractions import Fraction
 from typing import Any
 
+from counterpane.craft.drawing import Picture
 from counterpane.craft.measures import CM_PER_INCH, half_up
-from counterpane.craft.pattern import Pattern, Size, TextureGauge, WrittenBorder, WrittenSection
+from counterpane.craft.pattern import Checkpoint, Pattern, Size, TextureGauge, WrittenBorder, WrittenSection
+from counterpane.craft.pattern.derivations import Derivation
+from counterpane.craft.pattern.designing import DesignerSheet
 
 _TENTH = Fraction(1, 10)
 _THOUSANDTH = Fraction(1, 1000)
 """The last digit of a gauge: a window of 4 in is 10.16 cm."""
 
 
-def as_data(pattern: Pattern) -> dict[str, Any]:
+def as_data(pattern: Pattern, pictures: Sequence[Picture] = ()) -> dict[str, Any]:
     """Return the pattern as JSON values; `safety` is the answer of the safety rules as it was given."""
     return {
         "title": pattern.title,
+        "designer": pattern.designer,
+        "level": asdict(pattern.level),
         "terms": pattern.terms,
         "summary": pattern.summary,
         "size": _size(pattern.size),
@@ -36,6 +42,36 @@ def as_data(pattern: Pattern) -> dict[str, Any]:
         "swatches": [{"name": each.name, "where": each.where, "steps": list(each.steps)} for each in pattern.swatches],
         "safety": dict(pattern.cautions.record),
         "credits": [asdict(credit) for credit in pattern.credits],
+        "pictures": [_picture(picture) for picture in pictures],
+    }
+
+
+def sheet_data(sheet: DesignerSheet) -> dict[str, Any]:
+    """Return the derivations of a designer's sheet as JSON values, with what they are of."""
+    pattern = sheet.pattern
+    return {
+        "title": pattern.title,
+        "designer": pattern.designer,
+        "level": asdict(pattern.level),
+        "derivations": [_derivation(each) for each in sheet.derived],
+        "gauge": [_gauge(gauge) for gauge in pattern.gauges],
+        "credits": [asdict(credit) for credit in pattern.credits],
+    }
+
+
+def _derivation(each: Derivation) -> dict[str, Any]:
+    return asdict(each) | {"number": _shown(each.number), "sums": list(each.sums)}
+
+
+def _picture(picture: Picture) -> dict[str, Any]:
+    """Return a picture as SVG, in sentences, and its charts as signs with their key."""
+    return {
+        "kind": picture.kind,
+        "name": picture.name,
+        "svg": picture.svg,
+        "words": list(picture.lines) or [picture.words],
+        "charts": [asdict(chart) for chart in picture.charts],
+        "key": [{"sign": sign, "means": means} for sign, means in picture.key],
     }
 
 
@@ -71,9 +107,14 @@ def _section(section: WrittenSection) -> dict[str, Any]:
         "after": section.after,
         "rows": [asdict(row) for row in section.rows],
         "repeats": [asdict(repeat) for repeat in section.repeats],
-        "checkpoints": [asdict(checkpoint) for checkpoint in section.checkpoints],
+        "checkpoints": [_checkpoint(checkpoint) for checkpoint in section.checkpoints],
+        "lifelines": list(section.lifelines),
         "stop": section.stop,
     }
+
+
+def _checkpoint(checkpoint: Checkpoint) -> dict[str, Any]:
+    return asdict(checkpoint) | {"long_cm": _shown(checkpoint.long_cm)}
 
 
 def _border(border: WrittenBorder) -> dict[str, Any]:

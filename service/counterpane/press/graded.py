@@ -12,8 +12,9 @@ from typing import TypeVar
 
 from counterpane.craft.pattern import Entry, Pattern
 from counterpane.craft.pattern.brackets import in_brackets, shape
+from counterpane.press.blocks import Block, Entries, Heading, Instructions, Items, Orders, Paragraph
 from counterpane.press.markdown import markdown_of
-from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
+from counterpane.press.page import page
 from counterpane.press.text import text_of
 
 Thing = TypeVar("Thing")

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TypeAlias
+from collections.abc import Iterator, Sequence
 
+from counterpane.craft.drawing import Picture
 from counterpane.craft.pattern import (
-    Caution,
-    Cautions,
     Edge,
     Entry,
     Pattern,
@@ -20,80 +17,60 @@ from counterpane.craft.pattern import (
 )
 from counterpane.craft.pattern.figures import both
 from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.pattern.units import in_units
+from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph
+from counterpane.press.cautions import cautions_blocks
 
-_SEVERITIES = {"stop": "Stop", "warn": "Warning", "note": "Note"}
-_NO_PASS = "What is not assessed was not looked at. That is no pass."
 _NUMBERS = "Each part counts its rows from 1 again; where a row of the whole blanket is meant, that is said."
+_NOT_NAMED = "not named"
+_DRAWN_ELSEWHERE = "the fabric is drawn in this pattern's HTML and PDF forms."
 _EITHER_WAY = "from reading the swatch alone; hands and washing add to it"
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """A heading; level 1 is the title."""
-
-    text: str
-    level: int = 2
-
-
-@dataclass(frozen=True, slots=True)
-class Paragraph:
-    """A paragraph of prose."""
-
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
-class Items:
-    """A list of sentences."""
-
-    texts: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Entries:
-    """Short words with what they stand for."""
-
-    entries: tuple[Entry, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Instructions:
-    """Rows to work from, each whole."""
-
-    lines: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Orders:
-    """Short lines to work from beside the rows: a cast-on, repeat lines."""
-
-    lines: tuple[str, ...]
-
-
-Block: TypeAlias = Heading | Paragraph | Items | Entries | Instructions | Orders
-
-
-def page(pattern: Pattern) -> Iterator[Block]:
-    """Give the blocks of a pattern in reading order."""
+def page(pattern: Pattern, pictures: Sequence[Picture] = ()) -> Iterator[Block]:
+    """Give the blocks of a pattern in reading order, each picture in its place."""
     yield Heading(pattern.title, 1)
     yield Paragraph(pattern.summary)
+    yield from _head(pattern, pictures)
     if pattern.cautions.says_stop:
         yield Paragraph("Safety says stop: read the cautions at the end before you begin.")
     yield from _preparation(pattern)
     yield Heading("Notes")
     yield Items((_NUMBERS, *pattern.notes))
+    if pattern.sampler:
+        yield Heading("Sampler")
+        yield Items(pattern.sampler)
     yield from _edge("Cast-on", pattern.cast_on, first=True)
     for section in pattern.sections:
         yield from _section(section)
     yield from _edge(in_terms("Bind-off", pattern.terms), pattern.bind_off, first=False)
     for border in pattern.borders:
         yield from _border(border)
+    yield from _drawn(pictures)
     yield from _end(pattern)
+
+
+def _head(pattern: Pattern, pictures: Sequence[Picture]) -> Iterator[Block]:
+    """Give who designed it, how demanding it is, and what the fabric looks like."""
+    fabric = [picture for picture in pictures if picture.kind == "fabric"]
+    level = f"{pattern.level.reason} ({pattern.level.source})."
+    told = (Entry("Designer", pattern.designer or _NOT_NAMED), Entry("Level", level))
+    yield Entries(told if fabric else (*told, Entry("Picture", _DRAWN_ELSEWHERE)))
+    yield from map(Figure, fabric)
+
+
+def _drawn(pictures: Sequence[Picture]) -> Iterator[Block]:
+    """Give chart and schematic."""
+    for kind, heading in (("chart", "Chart"), ("schematic", "Schematic")):
+        shown = [picture for picture in pictures if picture.kind == kind]
+        if shown:
+            yield Heading(heading)
+            yield from map(Figure, shown)
 
 
 def _preparation(pattern: Pattern) -> Iterator[Block]:
     yield Heading("Finished size")
-    yield Items(_size(pattern.size))
+    yield Items(tuple(in_units(text, pattern.units) for text in _size(pattern.size)))
     yield Heading(in_terms("Gauge", pattern.terms))
     yield from _gauges(pattern.gauges)
     if pattern.swatches:
@@ -129,8 +106,8 @@ def _gauges(gauges: tuple[TextureGauge, ...]) -> Iterator[Block]:
 
 def _size(size: Size) -> tuple[str, ...]:
     return (
-        f"Width {both(size.width_cm)}, give or take {both(size.width_tolerance_cm)}.",
-        f"Length {both(size.length_cm)}, give or take {both(size.length_tolerance_cm)}.",
+        f"Width {both(size.width_cm)} after washing and blocking, give or take {both(size.width_tolerance_cm)}.",
+        f"Length {both(size.length_cm)} after washing and blocking, give or take {both(size.length_tolerance_cm)}.",
         f"The margins come {_EITHER_WAY}.",
     )
 
@@ -148,6 +125,7 @@ def _section(section: WrittenSection, heading: bool = True) -> Iterator[Block]:
     yield Instructions(tuple(row.text for row in section.rows))
     if section.repeats:
         yield Orders(tuple(repeat.text for repeat in section.repeats))
+    yield Items(section.lifelines)
     yield Items(tuple(f"Checkpoint: {checkpoint.text}" for checkpoint in section.checkpoints))
     yield Paragraph(section.stop)
 
@@ -167,52 +145,7 @@ def _end(pattern: Pattern) -> Iterator[Block]:
     yield Items(pattern.finishing)
     yield Heading("Care")
     yield Paragraph(pattern.care)
-    if pattern.sampler:
-        yield Heading("Sampler")
-        yield Items(pattern.sampler)
     yield Heading("Cautions")
-    yield from _cautions(pattern.cautions)
+    yield from cautions_blocks(pattern.cautions)
     yield Heading("Credits")
     yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
-
-
-def _cautions(cautions: Cautions) -> Iterator[Block]:
-    if cautions.findings:
-        yield Heading("For this blanket", 3)
-        if cautions.read_for:
-            yield Paragraph(cautions.read_for)
-        yield Items(tuple(map(_finding, cautions.findings)))
-    if cautions.held:
-        yield Heading(f"Held against: {cautions.held.name}", 3)
-        yield Items(cautions.held.items)
-    yield from _records(cautions)
-    told = (
-        ("Measured", cautions.measured),
-        ("Where sources differ", cautions.conflicts),
-        ("Measuring at home", cautions.home_check),
-    )
-    for heading, items in told:
-        if items:
-            yield Heading(heading, 3)
-            yield Items(items)
-    yield Heading("Always", 3)
-    yield Items(cautions.standing)
-
-
-def _finding(finding: Caution) -> str:
-    severity = _SEVERITIES.get(finding.severity, finding.severity)
-    return f"{severity} ({finding.reference}, {finding.basis}): {finding.message} Source: {finding.source}."
-
-
-def _records(cautions: Cautions) -> Iterator[Block]:
-    told = {
-        "Not assessed for want of figures": "; ".join(cautions.not_assessed),
-        "Looked at, and nothing found in the figures entered": "; ".join(cautions.assessed),
-        "Concerns another age or use": "; ".join(cautions.not_applicable),
-    }
-    yield Heading("What was assessed and what was not", 3)
-    yield Items((_NO_PASS, *(f"{what}: {rules}." for what, rules in told.items() if rules)))
-    if cautions.parts or cautions.estimates:
-        yield Heading("What the parts record", 3)
-        yield Items(tuple(f"{part.name}: {part.text}" for part in cautions.parts))
-        yield Items(cautions.estimates)

@@ -7,13 +7,15 @@ markup. Fonts of the machine are not looked at, so that the same pattern gives t
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from importlib.resources import files
 
 from counterpane.craft.drawing import Picture
 from counterpane.craft.pattern import Pattern
+from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
-from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
+from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
+from counterpane.press.page import page
 
 PAPERS: Mapping[Paper, str] = {"a4": "a4", "letter": "us-letter"}
 REGIONS = {"us": "us", "uk": "gb"}
@@ -21,14 +23,20 @@ REGIONS = {"us": "us", "uk": "gb"}
 
 def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a PDF file; equal patterns and pictures give equal bytes."""
+    foot = f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on"
+    return pdf_of(page(pattern, pictures), pattern.title, pattern.terms, paper, foot)
+
+
+def pdf_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", foot: str = "") -> bytes:
+    """Return blocks as a PDF file; `foot` stands at the foot of each page."""
     import typst  # It takes a while to load, and most commands lay out no page.
 
     document = {
-        "title": pattern.title,
-        "region": REGIONS[pattern.terms],
+        "title": title,
+        "region": REGIONS[terms],
         "paper": PAPERS[paper],
-        "foot": f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on",
-        "blocks": [*_blocks(pattern), *map(_picture, pictures)],
+        "foot": foot,
+        "blocks": [each for block in blocks for each in _laid_out(block)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()
     inputs = {"doc": json.dumps(document)}
@@ -36,11 +44,6 @@ def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a
         template, format="pdf", sys_inputs=inputs, ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=0
     )
     return made
-
-
-def _blocks(pattern: Pattern) -> Iterator[dict[str, object]]:
-    for block in page(pattern):
-        yield from _laid_out(block)
 
 
 def _laid_out(block: Block) -> Iterator[dict[str, object]]:
@@ -57,6 +60,10 @@ def _laid_out(block: Block) -> Iterator[dict[str, object]]:
             yield {"kind": "rows", "lines": lines}
         case Orders(lines):
             yield {"kind": "orders", "lines": lines}
+        case Figure(picture):
+            yield _picture(picture)
+        case Table(heads, rows):
+            yield {"kind": "table", "heads": heads, "rows": rows}
         case _:
             pass
 

@@ -1,5 +1,7 @@
 """Where a knitter looks up: ridges, lengths, the yarn left, and the side of the next row."""
 
+from fractions import Fraction
+
 from counterpane.craft.component import Operation
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Checkpoint
@@ -13,7 +15,7 @@ CORDED = Operation(("Do not turn.",), turn=False, faces_row_1="corded side")
 
 def of(blanket: Plan, index: int, terms: Terms = "us") -> tuple[Checkpoint, ...]:
     """Return the checkpoints of a section."""
-    return checkpoints(blanket, index, listed_rows(blanket.sections[index], vocabulary()), terms)
+    return checkpoints(blanket, index, listed_rows(blanket.sections[index], vocabulary()), vocabulary(), terms)
 
 
 def test_twelve_garter_rows_show_six_ridges_and_the_long_tail_one_more() -> None:
@@ -51,13 +53,27 @@ def test_the_share_still_to_come_is_of_stitches_with_the_bind_off() -> None:
 
 
 def test_lengths_are_measured_from_the_cast_on() -> None:
-    """12 and 182 rows at 30 rows to 10 cm are 64.7 cm, 25.5 in."""
-    assert of(waffle(), 1)[-1].text.endswith("the piece measures about 64.7 cm (25.5 in).")
+    """12 and 182 rows at 30 rows to 10 cm are 64.7 cm, 25.46 in."""
+    end = of(waffle(), 1)[-1]
+    assert "the piece measures about 64.7 cm (25½ in)" in end.text
+    assert end.long_cm == Fraction(194, 3)
 
 
 def test_ridges_along_a_side_border_are_counted_inside_a_selvedge() -> None:
     """80 rows of body show 40 ridges at the sides."""
     assert "40 ridges along each side border, on the right side" in of(eyelets(), 1)[-1].text
+
+
+def test_each_checkpoint_tells_the_count_and_the_side_of_the_next_row() -> None:
+    """After four, 172 and 182 rows from a RS row the RS comes next, over all 151 stitches."""
+    found = of(waffle(), 1)
+    assert [(each.stitches, each.next_side) for each in found] == [(151, "RS")] * 3
+    assert all("151 stitches on the needle" in each.text for each in found)
+
+
+def test_a_count_that_changed_in_the_repeat_is_that_of_its_last_change() -> None:
+    """Row 1 makes 74 of 54 stitches and row 2 takes them back."""
+    assert of(eyelets(), 1)[0].stitches == 54
 
 
 def test_a_section_says_where_it_stops_and_what_comes_next() -> None:

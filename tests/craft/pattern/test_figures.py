@@ -4,13 +4,37 @@ from fractions import Fraction
 
 import pytest
 
-from counterpane.craft.pattern.figures import both, counted, gauge_text, percent, times_more, window
+from counterpane.craft.pattern.figures import (
+    both,
+    counted,
+    gauge_text,
+    inch,
+    percent,
+    span_in_inches,
+    times_more,
+    window,
+)
 
 
 def test_a_length_is_converted_exactly_and_rounded_once() -> None:
-    """90 cm are 35.43 in; 69.55 cm are shown half up."""
-    assert both(Fraction(90)) == "90.0 cm (35.4 in)"
-    assert both(Fraction(6955, 100)) == "69.6 cm (27.4 in)"
+    """90 cm are 35.43 in, which are 35½ to a quarter; 69.55 cm are shown half up, and are 27.38 in."""
+    assert both(Fraction(90)) == "90.0 cm (35½ in)"
+    assert both(Fraction(6955, 100)) == "69.6 cm (27½ in)"
+
+
+@pytest.mark.parametrize(
+    ("cm", "said"),
+    [("2.54", "1 in"), ("0.635", "¼ in"), ("0.3", "under ¼ in"), ("0", "0 in"), ("1.905", "¾ in"), ("0.3175", "¼ in")],
+)
+def test_inches_are_said_to_a_quarter(cm: str, said: str) -> None:
+    """An inch is 2.54 cm by definition (1959); an eighth goes up, and what is less is said to be so."""
+    assert inch(Fraction(cm)) == said
+
+
+def test_a_span_of_one_length_is_said_once() -> None:
+    """27.4 and 27.5 in are both 27½ to a quarter."""
+    assert span_in_inches(Fraction("69.6"), Fraction("69.9")) == "27½ in"
+    assert span_in_inches(Fraction("67.8"), Fraction("69.9")) == "26¾ to 27½ in"
 
 
 @pytest.mark.parametrize(

@@ -92,17 +92,16 @@ def test_yarn_and_needles_that_nobody_stated_are_not_made_up() -> None:
     yarn, amount, needles, *_ = write(waffle()).materials
     assert yarn.text.startswith("not stated")
     assert amount.text.startswith("not known: weigh the swatch")
-    assert needles.text.startswith("not known: take the size that gives the gauge")
+    assert needles.text.startswith("size not known (mm and US): take the size that gives the gauge")
 
 
 def test_a_stated_yarn_is_printed() -> None:
     """The designer's words stand, with what the blanket takes of it."""
     wool = Yarn("an invented wool", "double knitting", tex=Fraction(400), ball_g=Fraction(50), ball_m=Fraction(125))
-    yarn, amount, joins, ends, *_ = write(waffle(), yarn=estimate(waffle(), [wool], vocabulary())).materials
+    yarn, ball, amount, joins, ends, *_ = write(waffle(), yarn=estimate(waffle(), [wool], vocabulary())).materials
     assert yarn.text == "an invented wool, double knitting, 250 m (273 yd) to 100 g, 400 tex."
-    assert re.fullmatch(
-        r"\d+ balls of 50 g or 125 m, all of one dye lot. The blanket takes .* g, by the gauge.", amount.text
-    )
+    assert ball.text == "50 g, 125 m (137 yd)."
+    assert re.fullmatch(r"\d+ balls, all of one dye lot. The blanket takes .* g, by the gauge.", amount.text)
     assert joins.text.startswith("a ball runs out about rows ")
     assert ends.name == "Ends to weave in"
 

@@ -80,7 +80,7 @@ def _plan_and_write(services: Services, recipe: Mapping[str, Any], place: Path) 
     source = seeds_root() / "recipes" / f"{slug}.toml"
     output.save(place / "recipes" / source.name, source.read_text("utf-8"))
     for form, suffix in PATTERNS:
-        output.save(place / "patterns" / f"{slug}.{suffix}", written(asked, made, services.known, form, "us"))
+        output.save(place / "patterns" / f"{slug}.{suffix}", written(asked, made, services.known, form))
 
 
 def _show_misfit(services: Services) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import folder, take_input, take_store, take_terms
+from counterpane.cli.options import folder, take_input, take_store, take_terms, take_units
 
 NAME = "draw"
 ABOUT = """Draw a plan as a picture in SVG: its rows as a chart, its fabric, or a schematic.
@@ -26,6 +26,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
         "--side", choices=("RS", "WS"), default="RS", help="the side of the fabric seen (RS if not given)"
     )
     take_terms(parser, "US terms if not given")
+    take_units(parser)
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
 
@@ -42,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
         made = planned(asked.content, bench)
         if made.plan is None:
             return show_refusal(asked, made)
-        wish = Wish(options.view, asked.title, options.terms or "us", options.side)
+        wish = Wish(options.view, asked.title, options.terms or "us", options.side, options.units)
         picture = draw(made.plan, bench.known.vocabulary, wish)
     output.deliver(picture, options.out)
     return endings.FOUND if made.has_errors else endings.DONE

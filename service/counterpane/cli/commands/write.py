@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import argparse
 import sys
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import folder, take_input, take_profile, take_store, take_terms
+from counterpane.cli.options import folder, take_input, take_profile, take_store, take_terms, take_units
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from counterpane.cli.planning import Asked, Planned
+    from counterpane.craft.drawing import Picture
+    from counterpane.craft.measures import Units
     from counterpane.craft.pattern import Pattern
     from counterpane.craft.stitches import Terms
     from counterpane.library.known import Known
@@ -18,6 +23,7 @@ if TYPE_CHECKING:
 
 FORMS = ("text", "markdown", "html", "pdf", "json")
 PAPERS = ("a4", "letter")
+SHEETS = ("knitter", "designer")
 NAME = "write"
 ABOUT = """Write the pattern of a plan: materials, gauge, every row with its counts, finishing and cautions.
 
@@ -25,7 +31,22 @@ The input is a plan request or a recipe in TOML or JSON. The exit status is 1 wh
 EXAMPLES = """examples:
   $ counterpane write blanket.toml --as text
   $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md
+  $ counterpane write blanket.toml --as html --units in --out blanket.html
+  $ counterpane write blanket.toml --as text --sheet designer
   $ counterpane write blanket.toml --as pdf --paper letter --out blanket.pdf"""
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """In which terms and units a pattern is written, on which paper, and for whom."""
+
+    terms: Terms = "us"
+    units: Units = "both"
+    paper: Paper = "a4"
+    sheet: str = "knitter"
+
+
+AS_USUAL = Said()
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -33,6 +54,9 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_input(parser, "a plan request or recipe, TOML or JSON")
     parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
     take_terms(parser, "US terms if not given")
+    take_units(parser)
+    for_whom = "the knitter's pattern, or the designer's sheet with the sums behind each number (knitter if not given)"
+    parser.add_argument("--sheet", choices=SHEETS, default="knitter", help=for_whom)
     parser.add_argument("--paper", choices=PAPERS, default="a4", help="for html and pdf (a4 if not given)")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
@@ -50,46 +74,65 @@ def run(options: argparse.Namespace) -> int:
     asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning and writing"), bench_over(asked.content, options.store) as bench:
         made = planned(asked.content, bench)
-        terms: Terms = options.terms or "us"
-        document = written(asked, made, bench.known, options.form, terms, paper=options.paper) if made.plan else None
+        said = Said(options.terms or "us", options.units, options.paper, options.sheet)
+        document = written(asked, made, bench.known, options.form, said) if made.plan else None
     if document is None:
         return _refuse(asked, made, options.form)
     output.deliver(document, options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
 
-def written(asked: Asked, made: Planned, known: Known, form: str, terms: Terms, *, paper: Paper = "a4") -> str | bytes:
-    """Return the pattern of a plan in a form and in US or UK terms: as text, or as the bytes of a file."""
+def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = AS_USUAL) -> str | bytes:
+    """Return the pattern of a plan in a form: as text, or as the bytes of a file."""
+    from counterpane.library.pages import pictures_for
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
-    pattern = _pattern(asked, made, known, terms)
+    assert made.plan is not None
+    if said.sheet == "designer":
+        return _sheet(asked, made, known, form, said)
+    pattern = _pattern(asked, made, known, said)
+    drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
     if form in ("html", "pdf"):
-        return _page(made, pattern, known, form, paper)
+        return _page(pattern, drawn, form, said.paper)
     if form == "markdown":
-        return as_markdown(pattern)
+        return as_markdown(pattern, drawn)
     if form == "text":
-        return as_text(pattern)
+        return as_text(pattern, drawn)
     from counterpane.press.data import as_data
 
-    return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
+    return output.as_json({"pattern": as_data(pattern, drawn), "text": as_text(pattern, drawn)})
 
 
-def _page(made: Planned, pattern: Pattern, known: Known, form: str, paper: Paper) -> bytes:
-    from counterpane.library.pages import pictures_for
+def _sheet(asked: Asked, made: Planned, known: Known, form: str, said: Said) -> str | bytes:
+    from counterpane.library.designing import sheet_of, whole_json
+    from counterpane.press.data import sheet_data
+    from counterpane.press.designer import as_sheet
+
+    assert made.plan is not None
+    sheet = sheet_of(made.plan, _asked(asked, said), known)
+    if form == "json":
+        return output.as_json(whole_json(sheet_data(sheet), made.answer, as_sheet(sheet, "text").decode()))
+    document = as_sheet(sheet, form, said.paper)
+    return document if form in ("html", "pdf") else document.decode()
+
+
+def _page(pattern: Pattern, drawn: Sequence[Picture], form: str, paper: Paper) -> bytes:
     from counterpane.press.html import as_html
     from counterpane.press.pdf import as_pdf
 
-    assert made.plan is not None
-    drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
     return as_html(pattern, drawn, paper) if form == "html" else as_pdf(pattern, drawn, paper)
 
 
-def _pattern(asked: Asked, made: Planned, known: Known, terms: Terms) -> Pattern:
+def _pattern(asked: Asked, made: Planned, known: Known, said: Said) -> Pattern:
     from counterpane.library.planning import pattern_of
 
     assert made.plan is not None
-    return pattern_of(made.plan, {**asked.content, "terms": terms, "title": asked.title}, known)
+    return pattern_of(made.plan, _asked(asked, said), known)
+
+
+def _asked(asked: Asked, said: Said) -> dict[str, Any]:
+    return {**asked.content, "terms": said.terms, "units": said.units, "title": asked.title}
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:

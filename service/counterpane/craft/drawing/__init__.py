@@ -7,15 +7,25 @@ shows. What a part looks like on a page is `press`; nothing is drawn here that t
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 from xml.etree import ElementTree
+
+from counterpane.craft.drawing.chart import Lettered
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """An SVG drawing with the name that stands under it."""
+    """An SVG drawing with the name that stands under it.
+
+    `lines` say the same in sentences and `charts` in letters with their `key`, for a page that shows no picture.
+    """
 
     name: str
     svg: str
+    kind: Literal["schematic", "chart", "fabric"] = "schematic"
+    lines: tuple[str, ...] = ()
+    charts: tuple[Lettered, ...] = ()
+    key: tuple[tuple[str, str], ...] = ()
 
     @property
     def words(self) -> str:

@@ -20,9 +20,10 @@ from counterpane.craft.drawing.loops import CELL, depth, drawn_across, shapes, u
 from counterpane.craft.drawing.paper import said
 from counterpane.craft.fabric import marked
 from counterpane.craft.fabric.marks import Mark
-from counterpane.craft.measures import shown
+from counterpane.craft.measures import Units, shown
 from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import section_name, texture_name
+from counterpane.craft.pattern.units import in_units
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.trace import trace
 
@@ -60,7 +61,9 @@ class Stretch:
     rows: tuple[Marks, ...]
 
 
-def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+def fabric(
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS", *, lengths: Units = "both"
+) -> str:
     """Return the fabric of a plan from one side as SVG, whole and a corner close up.
 
     CannotDraw for more stitches than are drawn.
@@ -77,16 +80,18 @@ def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", 
     whole = SubElement(sheet, "svg", _window((GAP, TOP), (wide, high), seen))
     _lay(SubElement(whole, "g", {"id": "whole"}), stretches)
     at = wide + 2 * GAP
-    SubElement(_close_up(sheet, plan, at), "use", {"href": "#whole"})
+    SubElement(_close_up(sheet, plan, at, lengths), "use", {"href": "#whole"})
     return paper.finished(sheet)
 
 
-def corner(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+def corner(
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS", *, lengths: Units = "both"
+) -> str:
     """Return the corner alone, of which no more is drawn than is seen."""
     stretches = [_cut(stretch, plan) for stretch in _stretches(plan, vocabulary, face)]
     sheet = _sheet(title, _words(plan, terms, face), (CORNER + 2 * GAP, TOP + CORNER + GAP))
     _define(sheet, stretches, vocabulary)
-    _lay(_close_up(sheet, plan, GAP), stretches)
+    _lay(_close_up(sheet, plan, GAP, lengths), stretches)
     return paper.finished(sheet)
 
 
@@ -102,12 +107,14 @@ def _sheet(title: str, words: Sequence[str], size: tuple[Fraction | int, Fractio
     return sheet
 
 
-def _close_up(on: Element, plan: Plan, at: Fraction | int) -> Element:
+def _close_up(on: Element, plan: Plan, at: Fraction | int, lengths: Units) -> Element:
     """Open a window on the lower left corner and say what it shows."""
     near = _near(plan)
     left = Fraction(0) if plan.picked else (widest_cm(plan) - plan.sections[0].cm_width) / 2
     seen = (left, plan.length_cm - near, near, near)
-    paper.text(on, (at, TOP + CORNER + 16), f"The lower left corner, {both(near)} each way.", "small")
+    paper.text(
+        on, (at, TOP + CORNER + 16), f"The lower left corner, {in_units(both(near), lengths)} each way.", "small"
+    )
     return SubElement(on, "svg", _window((at, TOP), (CORNER, CORNER), seen))
 
 

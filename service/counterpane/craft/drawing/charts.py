@@ -9,7 +9,7 @@ from xml.etree.ElementTree import Element
 from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.counts import Progression, count
 from counterpane.craft.drawing import paper
-from counterpane.craft.drawing.chart import CannotChart, Chart, page
+from counterpane.craft.drawing.chart import CannotChart, Chart, Lettered, letters, page
 from counterpane.craft.drawing.chart.charting import chart_of
 from counterpane.craft.drawing.chart.page import LEAST, LETTERS, LINE, MARGIN, Named
 from counterpane.craft.drawing.chart.symbols import SIDE
@@ -41,6 +41,17 @@ def charts(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us") 
     sheet = paper.sheet(f"{title}: chart", " ".join((*words, *without)), wide, y + LINE, page.STYLE)
     sheet.append(body)
     return paper.finished(sheet)
+
+
+def in_letters(
+    plan: Plan, vocabulary: Vocabulary, terms: Terms
+) -> tuple[tuple[Lettered, ...], tuple[tuple[str, str], ...], tuple[str, ...]]:
+    """Return the charts of a plan in letters, their key, and why other sections have none."""
+    named, without = charted(plan, vocabulary, terms)
+    drawn = [each.chart for each in named]
+    signs = letters.signs_of(drawn, vocabulary)
+    key = letters.key(drawn, signs, vocabulary, terms)
+    return tuple(letters.lettered(each, signs) for each in named), key, tuple(without)
 
 
 def _lines(on: Element, top: int, lines: Sequence[str], kind: str = "small") -> int:

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from counterpane.craft.measures import Units
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.stitches import Terms
 
@@ -53,6 +54,15 @@ class Special:
 
 
 @dataclass(frozen=True, slots=True)
+class Level:
+    """How demanding the blanket is, with the reason and where the scale is from."""
+
+    name: str
+    reason: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
 class Edge:
     """The cast-on or the bind-off: its name, the line that gives the count, its steps and what to mind."""
 
@@ -85,11 +95,21 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class Checkpoint:
-    """What should be seen when `rows` rows of the section are done, which is row `blanket_row` of the blanket."""
+    """What should be seen when `rows` rows of the section are done, which is row `blanket_row` of the blanket.
+
+    `stitches` are on the needle, `long_cm` is how long the piece is from its cast-on edge, or a picked-up border from
+    the edge; `ridges` are those of garter on its right side, None where there are none, `look` what the right side
+    shows, "" where that is not known. `next_side` faces the knitter on the next row.
+    """
 
     rows: int
     blanket_row: int
     text: str
+    stitches: int = 0
+    next_side: Side = "RS"
+    long_cm: Fraction = Fraction(0)
+    ridges: int | None = None
+    look: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +127,7 @@ class WrittenSection:
     repeats: tuple[Repeat, ...]
     checkpoints: tuple[Checkpoint, ...]
     stop: str
+    lifelines: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,11 +221,12 @@ class SwatchWords:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A blanket in words, in the terms of one trade."""
+    """A blanket in words, in the terms of one trade and in one or both units; `designer` None where nobody is named."""
 
     title: str
     terms: Terms
     summary: str
+    level: Level
     size: Size
     gauges: tuple[TextureGauge, ...]
     materials: tuple[Entry, ...]
@@ -221,6 +243,8 @@ class Pattern:
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
     borders: tuple[WrittenBorder, ...] = ()
+    designer: str | None = None
+    units: Units = "both"
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:

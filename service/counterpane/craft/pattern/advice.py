@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan, Section
 from counterpane.craft.pattern import Entry
 from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.multiples import cast_on_takes, takes
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.pattern.yarns import needles_said, yarn_entries
-from counterpane.craft.stitches import Terms
+from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 
@@ -20,29 +21,27 @@ _OF_THE_REQUEST = ("/gauge", "/size")
 """Places of a plan request that a knitter cannot change."""
 
 
-def materials(plan: Plan, yarn: YarnEstimate | None, needles: NeedleAdvice | None, terms: Terms) -> tuple[Entry, ...]:
+def materials(
+    plan: Plan, yarn: YarnEstimate | None, needles: NeedleAdvice | None, notions: Iterable[Entry], terms: Terms
+) -> tuple[Entry, ...]:
     """List yarn, needles and notions; what is not known is said to be so."""
-    told = (*yarn_entries(yarn), Entry("Needles", needles_said(plan, needles)), *_notions(plan))
+    told = (*yarn_entries(yarn), Entry("Needles", needles_said(plan, needles, terms)), *notions)
     return tuple(Entry(entry.name, in_terms(f"{entry.text.removesuffix('.')}.", terms)) for entry in told)
-
-
-def _notions(plan: Plan) -> Iterator[Entry]:
-    inside = plan.counts.sides + plan.counts.selvedge
-    if inside:
-        yield Entry("2 stitch markers", f"to set off the {inside} edge stitches at each end, slipped on every row")
-    if all(component.reversible == "yes" for component in _worked(plan)):
-        yield Entry("Removable marker", "to mark the right side, since both sides look the same")
-    yield Entry("Blunt needle", "to weave in the ends")
-    yield Entry("Tape measure and scales", "to measure the swatch and to weigh the yarn")
 
 
 def _worked(plan: Plan) -> list[Component]:
     return [part.component for part in parts_of(plan.request) if part.component.operation is None]
 
 
-def notes(plan: Plan, terms: Terms) -> tuple[str, ...]:
+def notes(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[str, ...]:
     """Say how the piece is built and what to mind, then what the plan and its parts have to say."""
-    told = (*_construction(plan), *_slipping(plan), *_findings(plan), *_parts(plan, terms))
+    told = (
+        *_construction(plan),
+        *_multiples(plan, vocabulary, terms),
+        *_slipping(plan),
+        *_findings(plan),
+        *_parts(plan, terms),
+    )
     return tuple(dict.fromkeys(in_terms(note, terms) for note in told if note))
 
 
@@ -72,6 +71,14 @@ def _construction(plan: Plan) -> Iterator[str]:
         f"After about 12 cm (5 in) measure the width: if it is not {wanted}, the gauge is another one and the length "
         "will differ too."
     )
+
+
+def _multiples(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+    """Say which counts each part takes, and which the whole cast-on takes for all of them."""
+    worked = dict.fromkeys(part for part in parts_of(plan.request) if part.component.kind in ("border", "body"))
+    told = dict.fromkeys(f"{called(part.component, terms)}: {takes(part.component, vocabulary)}" for part in worked)
+    yield f"Multiples of the parts: {'; '.join(told)}."
+    yield f"Multiple of the whole cast-on, with the stitches at its sides: {cast_on_takes(plan, vocabulary)}."
 
 
 def _body(plan: Plan) -> Section:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from counterpane.craft.constructions import PickedEdge, Plan
 from counterpane.craft.constructions.picking import Stretch, rate_in_words
 from counterpane.craft.pattern import Checkpoint, WrittenBorder, WrittenSection
+from counterpane.craft.pattern.checkpoints import seen
 from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.lifelines import lifelines
 from counterpane.craft.pattern.parts import section_name, texture_name
+from counterpane.craft.pattern.ridges import is_garter, ridges
 from counterpane.craft.pattern.rows import next_side, repeats, written_rows
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.tree import Row
@@ -45,6 +48,7 @@ def _section(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Voca
     border = edge.border
     texture = texture_name(plan, border.texture, terms)
     many = counted(border.rows, "row")
+    worked = written_rows(rows, border, vocabulary, terms)
     return WrittenSection(
         name=section_name(border),
         texture=texture,
@@ -53,9 +57,10 @@ def _section(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Voca
         last_row=border.rows,
         before=border.before,
         after=border.after,
-        rows=written_rows(rows, border, vocabulary, terms),
+        rows=worked,
         repeats=repeats(len(rows), border.rows),
-        checkpoints=tuple(_end(edge)),
+        checkpoints=(_end(plan, edge, rows, vocabulary),),
+        lifelines=lifelines(rows, worked, border.before, vocabulary),
         stop=in_terms(
             f"Stop after row {border.rows} of this border, a {border.last_row_side} row: bind off on the next row, a "
             f"{next_side(border)} row.",
@@ -64,9 +69,16 @@ def _section(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Voca
     )
 
 
-def _end(edge: PickedEdge) -> Iterator[Checkpoint]:
-    border = edge.border
+def _end(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary) -> Checkpoint:
+    border, side = edge.border, next_side(edge.border)
+    number = ridges(border.rows, border.first_row_side) if is_garter(rows) else None
+    looks = seen(plan, border, vocabulary)
     needle = f"{counted(border.after, 'stitch', 'stitches')} on the needle"
     size = f"about {both(border.cm_length)} from the edge and {both(border.cm_width)} along it"
-    text = f"{counted(border.rows, 'row')} worked. {needle}; the border measures {size}."
-    yield Checkpoint(border.rows, border.rows, text)
+    shown = "" if number is None else f": {counted(number, 'ridge')} on the right side"
+    shows = f" The right side shows {looks}." if looks else ""
+    text = (
+        f"{counted(border.rows, 'row')} worked{shown}. {needle}; the border measures {size}; the {side} faces you next."
+        f"{shows}"
+    )
+    return Checkpoint(border.rows, border.rows, text, border.after, side, border.cm_length, number, looks)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from counterpane.craft.measures import CM_PER_INCH, half_up, shown
+from counterpane.craft.measures import CM_PER_INCH, QUARTER, half_up, quarter_inches, shown
 from counterpane.craft.rows.words import NUMBER_WORDS
 
 _FOUR_INCHES = 4 * CM_PER_INCH
@@ -13,7 +13,8 @@ _TEN_CM = Fraction(10)
 """The window of a gauge in centimetres; common practice, no source."""
 _IN_WORDS = {number: word for word, number in NUMBER_WORDS.items() if number <= 20}
 _HUNDREDTH = Fraction(1, 100)
-_QUARTER = Fraction(1, 4)
+_SIGNS = {Fraction(0): "", Fraction(1, 4): "¼", Fraction(1, 2): "½", Fraction(3, 4): "¾"}
+"""Quarters as they are printed."""
 
 
 def number(value: Fraction) -> str:
@@ -27,12 +28,27 @@ def cm(value: Fraction) -> str:
 
 
 def inch(value: Fraction) -> str:
-    """Write centimetres as inches to 0.1, half up, converted exactly first."""
-    return f"{shown(value / CM_PER_INCH)} in"
+    """Write centimetres as inches to a quarter, converted exactly first: 27½ in."""
+    return f"{_quarters(value)} in"
+
+
+def span_in_inches(low: Fraction, high: Fraction) -> str:
+    """Write a span of centimetres in inches: 26¾ to 27½ in."""
+    ends = dict.fromkeys((_quarters(low), _quarters(high)))
+    return f"{' to '.join(ends)} in"
+
+
+def _quarters(value: Fraction) -> str:
+    """Write inches to a quarter; what is less than half of one is said to be under a quarter."""
+    rounded = quarter_inches(value)
+    if value and not rounded:
+        return f"under {_SIGNS[QUARTER]}"
+    whole, rest = divmod(rounded, 1)
+    return f"{whole or ''}{_SIGNS[rest]}" if rounded else "0"
 
 
 def both(value: Fraction) -> str:
-    """Write a length in both units: 90.0 cm (35.4 in)."""
+    """Write a length in both units: 90.0 cm (35½ in)."""
     return f"{cm(value)} ({inch(value)})"
 
 
@@ -59,7 +75,7 @@ def percent(part: Fraction, whole: int) -> int:
 def window(over_cm: Fraction) -> str:
     """Write the window of a gauge in the unit it was given in: 10 cm, 4 in."""
     in_inches = over_cm / CM_PER_INCH
-    if (over_cm / _HUNDREDTH).denominator == 1 and (in_inches / _QUARTER).denominator > 1:
+    if (over_cm / _HUNDREDTH).denominator == 1 and (in_inches / QUARTER).denominator > 1:
         return f"{number(over_cm)} cm"
     return f"{number(in_inches)} in"
 

@@ -7,12 +7,12 @@ from fractions import Fraction
 
 from counterpane.craft.care.finishing import Aftercare, Finish
 from counterpane.craft.constructions import Plan
-from counterpane.craft.measures import CM_PER_INCH, shown
-from counterpane.craft.pattern.figures import cm
+from counterpane.craft.measures import shown
+from counterpane.craft.pattern.figures import both, cm, span_in_inches
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.stitches import Terms
 
-WOVEN = "5 to 6 cm (2 to 2.4 in)"
+WOVEN = "5 to 6 cm (2 to 2½ in)"
 """How far an end is woven in, each way. Common practice, no source."""
 
 
@@ -29,7 +29,7 @@ def finishing(plan: Plan, terms: Terms, after: Aftercare | None = None) -> tuple
 
 def _wet(plan: Plan, after: Aftercare | None) -> Iterator[str]:
     """Say how the piece is washed, laid out and dried."""
-    size = f"{cm(plan.width_cm)} wide and {cm(plan.length_cm)} long"
+    size = f"{both(plan.width_cm)} wide and {both(plan.length_cm)} long"
     if after is None or not after.finish.ways:
         yield f"Wash the blanket as the swatch was washed, lay it flat to {size}, and let it dry."
         yield "The fibres of the yarn are not known: no steam and no iron unless its label allows them."
@@ -62,9 +62,8 @@ def _laid(plan: Plan, finish: Finish) -> str:
 
 def _span(least: Fraction, most: Fraction) -> str:
     if least == most:
-        return f"{cm(least)} ({shown(least / CM_PER_INCH)} in)"
-    inches = f"{shown(least / CM_PER_INCH)} to {shown(most / CM_PER_INCH)} in"
-    return f"{shown(least)} to {cm(most)} ({inches})"
+        return both(least)
+    return f"{shown(least)} to {cm(most)} ({span_in_inches(least, most)})"
 
 
 def _steam(after: Aftercare) -> str:

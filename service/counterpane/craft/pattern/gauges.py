@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from counterpane.craft.constructions import Part, Plan
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.measures import Gauge
@@ -10,6 +12,13 @@ from counterpane.craft.pattern.figures import gauge_text
 from counterpane.craft.pattern.parts import called, parts_of, texture_name
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.stitches import Terms, Vocabulary
+
+_CONDITIONS: Mapping[bool | None, str] = {
+    True: "after the wash and blocked",
+    False: "before any wash",
+    None: "taken to be after the wash and blocked",
+}
+"""How a swatch was counted, by what is said of it; whoever says nothing is taken to mean what is usual."""
 
 
 def gauges(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[TextureGauge, ...]:
@@ -23,10 +32,10 @@ def gauges(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> tuple[TextureGau
 def _gauge(plan: Plan, name: str, part: Part, vocabulary: Vocabulary, terms: Terms) -> TextureGauge:
     found = gauge_of(plan.request, part, vocabulary)
     gauge = found.gauge.one
-    text = gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)
+    text = f"{gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)}, worked flat, {_CONDITIONS[gauge.washed]}"
     if gauge.before is not None:
         before = gauge.before.one
-        text = f"{text}, after the wash; before it {gauge_text(before.stitches, before.rows, before.over_cm)}"
+        text = f"{text}; before it {gauge_text(before.stitches, before.rows, before.over_cm)}"
     if found.borrowed:
         lender = _lender(plan, gauge, terms)
         text = in_terms(f"not known, so the gauge of {lender} is borrowed; a swatch of its own would tell", terms)

@@ -11,7 +11,7 @@ from counterpane.craft.constructions import Section
 from counterpane.craft.constructions.swatching import LEAST_CM, Swatch
 from counterpane.craft.measures import shown
 from counterpane.craft.pattern import SwatchWords
-from counterpane.craft.pattern.figures import both, cm, counted
+from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import called
 from counterpane.craft.pattern.rows import listed_rows, next_side
 from counterpane.craft.pattern.terms import in_terms
@@ -20,7 +20,7 @@ from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _WHERE = {"bottom": "bottom border", "sides": "side borders", "top": "top border"}
-_CLEAR = "2 cm (0.8 in)"
+_CLEAR = "2 cm (¾ in)"
 """How far from the edges of a swatch one counts; common practice, no source."""
 
 
@@ -38,12 +38,12 @@ def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> Iterator[st
     piece, section = swatch.piece, swatch.piece.sections[0]
     ends = (piece.request.cast_on.component, piece.request.bind_off.component)
     cast_on, bind_off = (called(component, terms) for component in ends)
-    size = f"about {cm(piece.width_cm)} by {both(piece.length_cm)}"
+    size = f"about {both(piece.width_cm)} by {both(piece.length_cm)}"
     guess = "; its gauge is not known yet, so that is a guess from another fabric" if swatch.borrowed else ""
     loops = f"{counted(piece.stitches_total, 'stitch', 'stitches')} in all with the bind-off"
     yield f"{counted(section.before, 'stitch', 'stitches')} and {counted(section.rows, 'row')}, {size}, {loops}{guess}."
     if swatch.narrow:
-        yield f"It is narrower than the {cm(LEAST_CM)} that tell a size: this fabric has no wider count."
+        yield f"It is narrower than the {both(LEAST_CM)} that tell a size: this fabric has no wider count."
     yield f"{cast_on}: {counted(section.before, 'stitch', 'stitches')}, with the yarn and the needle of this part."
     yield from _rows(section, vocabulary, terms)
     yield f"{bind_off}, on the {next_side(section)}."

@@ -20,6 +20,9 @@ from counterpane.craft.pattern.edges import bind_off, cast_on
 from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.finishing import finishing
 from counterpane.craft.pattern.gauges import gauges
+from counterpane.craft.pattern.level import level_of
+from counterpane.craft.pattern.lifelines import lifelines
+from counterpane.craft.pattern.notions import notions
 from counterpane.craft.pattern.parts import called, components_of, section_name, texture_name
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
@@ -47,6 +50,7 @@ def written(
     swatches: Sequence[Swatch] = (),
     after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
+    designer: str | None = None,
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
@@ -56,25 +60,28 @@ def written(
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
+    outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
     sections = tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed))
     evened = seams(plan, vocabulary)
     beside = seam_notes(evened, vocabulary, terms)
-    outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
     borders = tuple(
         written_border(plan, edge, rows, vocabulary, terms) for edge, rows in zip(plan.picked, outwards, strict=True)
     )
-    every_row = (*chain.from_iterable((*listed, *outwards)), *rows_in_notes(evened))
+    worked = tuple(chain.from_iterable((*listed, *outwards)))
+    every_row = (*worked, *rows_in_notes(evened))
+    lined = any(section.lifelines for section in (*sections, *(border.section for border in borders)))
     told = (*_lines((*sections, *(border.section for border in borders))), *(border.line for border in borders))
     return Pattern(
         title=title,
         terms=terms,
         summary=summary(plan, terms),
+        level=level_of(plan, worked, vocabulary),
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
-        materials=materials(plan, yarn, needles, terms),
+        materials=materials(plan, yarn, needles, notions(plan, worked, vocabulary, after, lifelines=lined), terms),
         abbreviations=abbreviations(every_row, (*told, *beside), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
-        notes=(*notes(plan, terms), *beside),
+        notes=(*notes(plan, vocabulary, terms), *beside),
         cast_on=cast_on(plan, terms),
         sections=sections,
         bind_off=bind_off(plan, terms),
@@ -85,6 +92,7 @@ def written(
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
         swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
         borders=borders,
+        designer=designer,
     )
 
 
@@ -98,6 +106,7 @@ def _section(plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary
     section = plan.sections[index]
     last = section.first_row + section.rows - 1
     texture = texture_name(plan, section.texture, terms)
+    worked = written_rows(rows, section, vocabulary, terms)
     return WrittenSection(
         name=section_name(section),
         texture=texture,
@@ -109,10 +118,11 @@ def _section(plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary
         last_row=last,
         before=section.before,
         after=section.after,
-        rows=written_rows(rows, section, vocabulary, terms),
+        rows=worked,
         repeats=repeats(len(rows), section.rows),
-        checkpoints=checkpoints(plan, index, rows, terms),
+        checkpoints=checkpoints(plan, index, rows, vocabulary, terms),
         stop=stop(plan, index, terms),
+        lifelines=lifelines(rows, worked, section.before, vocabulary),
     )
 
 

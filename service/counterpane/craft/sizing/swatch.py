@@ -85,14 +85,15 @@ def averaged(swatches: int) -> Fraction:
 def pooled(gauges: Sequence[Gauge]) -> Gauge:
     """Return the gauge that several swatches of one texture give together: their counts over all their windows.
 
-    Each may be a pool itself. The errors are the largest of any; washed, and counted before, only if all are. Raises
-    ValueError for no gauge, and for gauges of several textures.
+    Each may be a pool itself. The errors are the largest of any; washed, counted before, and on one needle only if all
+    are. Raises ValueError for no gauge, and for gauges of several textures.
     """
     if len({gauge.texture for gauge in gauges}) != 1:
         raise ValueError("one gauge is made of swatches of one texture")
     readings = [gauge.reading for gauge in gauges]
     befores = [gauge.before for gauge in gauges if gauge.before is not None]
     washed = {gauge.washed for gauge in gauges}
+    needles = {gauge.needle_mm for gauge in gauges}
     return Gauge(
         sum((gauge.stitches for gauge in gauges), Fraction(0)),
         sum((gauge.rows for gauge in gauges), Fraction(0)),
@@ -105,6 +106,7 @@ def pooled(gauges: Sequence[Gauge]) -> Gauge:
         ),
         washed.pop() if len(washed) == 1 else None,
         pooled(befores) if len(befores) == len(gauges) else None,
+        needles.pop() if len(needles) == 1 else None,
     )
 
 
@@ -128,4 +130,5 @@ def change_of_shape(before: Gauge, after: Gauge) -> Fraction:
 def washed(gauge: Gauge, width_factor: Fraction, length_factor: Fraction) -> Gauge:
     """Return the gauge after a wash that changes widths and lengths by these factors."""
     counts = (gauge.stitches / width_factor, gauge.rows / length_factor)
-    return Gauge(*counts, gauge.over_cm, gauge.texture, gauge.reading, True, replace(gauge, before=None, washed=False))
+    before = replace(gauge, before=None, washed=False)
+    return Gauge(*counts, gauge.over_cm, gauge.texture, gauge.reading, True, before, gauge.needle_mm)

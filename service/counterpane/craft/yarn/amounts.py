@@ -75,13 +75,14 @@ class YarnEstimate:
     """The yarn of a plan, one entry for each yarn that is used.
 
     `edges_not_known` are edges without a figure, `bumps` stripes that begin with purl faces, `weaving` says how the
-    ends are woven in, yarn by yarn.
+    ends are woven in, yarn by yarn. `classes` are the classes that the weight of each yarn names, as "3 Light".
     """
 
     colours: tuple[ColourYarn, ...]
     edges_not_known: tuple[str, ...]
     bumps: tuple[Bumps, ...] = ()
     weaving: tuple[str, ...] = ()
+    classes: tuple[str, ...] = ()
 
     @property
     def metres(self) -> Spread | None:

@@ -7,16 +7,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.measures import Gauge
-from counterpane.craft.needles import cord_capacity
+from counterpane.craft.needles import Needle, cord_capacity
 from counterpane.craft.yarn.classes import YarnClass
 
 
 @dataclass(frozen=True, slots=True)
 class NeedleAdvice:
-    """The needles of the classes of a gauge, None where that gauge is not known, and a cord for so many stitches.
+    """The needles of the classes of a gauge or a yarn, None where neither is known, and a cord for so many stitches.
 
     `mm` are least and most, None for an end that no class tells. `cord_cm` is the shortest usual needle on which they
-    lie with ease, None where there is none.
+    lie with ease, None where there is none. `by_yarn` says that the classes are those of the yarn's name, and not of a
+    gauge in stocking stitch. `knitted_on` are the needles that the gauges were knitted on, each with the slug of its
+    texture, None for that of the body.
     """
 
     classes: tuple[YarnClass, ...]
@@ -24,6 +26,8 @@ class NeedleAdvice:
     us: tuple[str, str] | None
     stitches: int
     cord_cm: Fraction | None
+    by_yarn: bool = False
+    knitted_on: tuple[tuple[str | None, Needle], ...] = ()
 
 
 def needle_advice(found: Sequence[YarnClass], gauge: Gauge, stitches: int, cords: Sequence[Fraction]) -> NeedleAdvice:

@@ -6,7 +6,7 @@ more stitches than it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.tree import Node, Side
@@ -63,6 +63,34 @@ class Chart:
     rows: tuple[ChartRow, ...]
     columns: int
     box: Box | None
+
+
+@dataclass(frozen=True, slots=True)
+class LetteredRow:
+    """A row of a chart: its label, its side, and a sign for each column, the left edge first."""
+
+    label: str
+    side: str
+    cells: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """A chart in letters; rows go from the lowest up, `framed` marks the columns that repeat, "" where none do."""
+
+    heading: str
+    note: str
+    rows: tuple[LetteredRow, ...]
+    framed: str
+
+    def lines(self) -> Iterator[str]:
+        """Give the rows from the top down, with their labels on the side on which they begin."""
+        wide = max(len(row.label) for row in self.rows)
+        for row in reversed(self.rows):
+            left, right = ("", row.label) if row.side != "WS" else (row.label, "")
+            yield f"{left:>{wide}}  {row.cells}  {right}".rstrip()
+        if self.framed:
+            yield f"{'':{wide}}  {self.framed}".rstrip()
 
 
 def piece(cells: Sequence[Cell], first: int, wide: int) -> tuple[Cell, ...] | None:

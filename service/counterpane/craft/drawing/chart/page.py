@@ -126,7 +126,7 @@ def legend(on: Element, key: Key, top: int, vocabulary: Vocabulary, terms: Terms
     for cell, sign in key.signs.items():
         paper.box(on, (MARGIN, y), (cell.wide * SIDE, SIDE), "cell")
         SubElement(on, "use", {"href": f"#{sign.name}", "x": str(MARGIN), "y": str(y)})
-        words = meaning(cell.nodes, _sides(key.charts, cell), vocabulary, terms)
+        words = meaning(cell.nodes, sides_of(key.charts, cell), vocabulary, terms)
         paper.text(on, (MARGIN + cell.wide * SIDE + 10, y + 14), words)
         y += SIDE + 4
     if any(not cell.nodes for chart in key.charts for row in chart.rows for cell in row.cells):
@@ -136,7 +136,8 @@ def legend(on: Element, key: Key, top: int, vocabulary: Vocabulary, terms: Terms
     return y
 
 
-def _sides(charts: Sequence[Chart], cell: Cell) -> tuple[str, ...]:
+def sides_of(charts: Sequence[Chart], cell: Cell) -> tuple[str, ...]:
+    """Return the sides on which a working is met."""
     return tuple(dict.fromkeys(row.side for chart in charts for row in chart.rows if cell in row.cells))
 
 
