@@ -63,5 +63,5 @@ OPERATIONS: tuple[Operation, ...] = (
     changes.list_changes,
     health.healthz,
     health.readyz,
-    health.openapi,
+    health.openapi_of(lambda: OPERATIONS),
 )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from functools import cache
 
 import orjson
 
 from counterpane import __version__
 from counterpane.api import examples
-from counterpane.api.operations import Answer, Call, operation
+from counterpane.api.describing import document_of
+from counterpane.api.operations import Answer, Call, Operation, operation
 from counterpane.api.sending import as_json
 
 _STATE = {"type": "object", "required": ["status"], "properties": {"status": {"type": "string"}}}
@@ -26,14 +28,16 @@ def readyz(call: Call) -> Answer:
     return as_json({"status": "ok", "store": call.services.store.version()})
 
 
-@operation("GET", "/openapi.json", tag="service", answer={"type": "object"}, examples=examples.ALL)
-def openapi(call: Call) -> Answer:
-    """Get the description of this API, OpenAPI 3.1."""
-    return Answer(_document())
+def openapi_of(operations: Callable[[], Sequence[Operation]]) -> Operation:
+    """Return the operation that describes all operations, itself among them."""
 
+    @cache
+    def described() -> bytes:
+        return orjson.dumps(document_of(operations()))
 
-@cache
-def _document() -> bytes:
-    from counterpane.api.document import document  # noqa: PLC0415 - the description describes this operation too
+    @operation("GET", "/openapi.json", tag="service", answer={"type": "object"}, examples=examples.ALL)
+    def openapi(_: Call) -> Answer:
+        """Get the description of this API, OpenAPI 3.1."""
+        return Answer(described())
 
-    return orjson.dumps(document())
+    return openapi
