@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
+from math import ceil
 
 from counterpane.craft.component import Component, Operation
 from counterpane.craft.constructions import Plan
+from counterpane.craft.measures import CM_PER_INCH
 from counterpane.craft.pairing.facts import SHOWN
 from counterpane.craft.pattern import Edge
 from counterpane.craft.pattern.parts import called
@@ -13,7 +16,10 @@ from counterpane.craft.pattern.rows import next_side
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.stitches import Terms
+from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS, bind_off_yarn, row_yarn
 
+END_CM = Fraction(15)
+"""An end to weave in: the shorter of the 15 to 20 cm of The Knitting Guild Association, winter 2023 to 2024."""
 _NOT_KNOWN = Operation(("How it is worked is not recorded; use the way you know.",))
 
 
@@ -32,8 +38,26 @@ def bind_off(plan: Plan, terms: Terms) -> Edge:
     operation = component.operation or _NOT_KNOWN
     last = plan.sections[-1]
     line = in_terms(f"Bind off all {last.after} stitches on the {next_side(last)}.", terms)
-    notes = _about(component, operation, terms)
+    notes = (*_kept(operation, last.cm_width, terms), *_about(component, operation, terms))
     return Edge(called(component, terms), line, last.after, _steps(operation, terms), notes)
+
+
+def _kept(operation: Operation, width_cm: Fraction, terms: Terms) -> tuple[str, ...]:
+    """Say how much yarn to keep for the end; a cord takes more than the rules of thumb know of."""
+    if operation.look == "cord":
+        return ()
+    row, all_off = (_metres_up(yarn(width_cm, END_CM)) for yarn in (row_yarn, bind_off_yarn))
+    said = (
+        f"Keep yarn for it: with an end to weave in a row takes about {row}, and the bind-off up to {all_off} "
+        f"({ROW_WIDTHS} and {BIND_OFF_WIDTHS} widths of the piece, rules of thumb)."
+    )
+    return (in_terms(said, terms),)
+
+
+def _metres_up(cm: Fraction) -> str:
+    """Say centimetres in metres and yards, rounded up to a tenth and to a half so that the yarn is enough."""
+    tenths, halves = ceil(cm / 10), ceil(2 * cm / (36 * CM_PER_INCH))
+    return f"{tenths // 10}.{tenths % 10} m ({halves // 2 or ''}{'½' if halves % 2 else ''} yd)"
 
 
 def _steps(operation: Operation, terms: Terms) -> tuple[str, ...]:
