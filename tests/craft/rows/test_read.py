@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from counterpane.craft.rows.mistakes import likely_word
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.rows.tree import Place
@@ -111,6 +112,23 @@ def test_brackets_beyond_measure_are_one_fault(deep: int, vocabulary: Vocabulary
     """Nobody can follow them, and the reader stays quick."""
     read = read_row("(" * deep + "k1" + ")" * deep, vocabulary)
     assert [fault.rule for fault in read.faults] == ["brackets-too-deep"]
+
+
+def test_repeats_beyond_measure_are_one_fault_whatever_is_still_to_be_continued(vocabulary: Vocabulary) -> None:
+    """Forty repeats of repeats and a bracket are told once, though a continued list would be one repeat more."""
+    words = "k1" + ", repeat this 2 times" * 41 + ", continue knitting 2 together, (k1"
+    assert [fault.rule for fault in read_row(words, vocabulary).faults].count("brackets-too-deep") == 1
+
+
+def test_points_alone_say_nothing(vocabulary: Vocabulary) -> None:
+    """Points go on with a list, and where no list stands there is nothing to go on with."""
+    assert (read_row("...", vocabulary).parts, read_row("...", vocabulary).faults) == ((), ())
+
+
+def test_a_word_as_long_as_no_word_is_like_none() -> None:
+    """What runs on for sixty letters is no slip of a word that is known."""
+    assert likely_word("knit" * 15, ["knit"]) is None
+    assert likely_word("kint", ["knit"]) == "knit"
 
 
 def test_a_row_that_means_nothing_is_given_up_and_said_so(vocabulary: Vocabulary) -> None:

@@ -45,6 +45,7 @@ def only(text: str, size: int) -> str:
         ("Sizes: S, M and L.\nRow 1: K4 (5, 6).", 3),
         ("Sizes: newborn (0-3 months), toddler (1-3 years)\nRow 1: K4 (5).", 2),
         ("Row 1: K4 (5, 6), p2.\nRow 2: P2, k4 (5, 6).", 3),
+        ("Sizes: S (M) (L)\nCast on 95 (113) (131) sts.", 3),
     ],
 )
 def test_the_number_of_sizes_follows_from_what_is_printed(printed: str, number: int) -> None:
@@ -86,6 +87,7 @@ def test_a_text_in_one_size_has_no_sizes(printed: str) -> None:
         ("Work until piece measures 60 (70, 80) cm / 23½ (27½, 31½) in.", "Work until piece measures 70 cm / 27½ in."),
         ("Materials: 3 (4, 5) balls; buttons (5 in all).", "Materials: 4 balls; buttons (5 in all)."),
         ("Row 1: K(4, 5, 6), p to end. – (95, 113, 131) sts.", "Row 1: K5, p to end. – 113 sts."),
+        ("Row 1: K2, 2 - (3, 4, 5) sts.", "Row 1: K2, 2 - 4 sts."),
     ],
 )
 def test_a_list_becomes_the_number_of_one_size(printed: str, second: str) -> None:
@@ -112,6 +114,11 @@ def test_a_list_becomes_the_number_of_one_size(printed: str, second: str) -> Non
         ("Row 1: P4.\nRow – (2, 2): Knit.\nRow 3: P4.", "Row 1: P4.\nRow 3: P4."),
         ("Row 1: P4.\nRep row 1 0 (1, 2) times, ending with a WS row.\nBind off.", "Row 1: P4.\nBind off."),
         ("Row 1: P4, k0 (1,\n2), p4.", "Row 1: P4,\np4."),
+        ("Row 1: P4, k0 (1, 2)", "Row 1: P4"),
+        ("Row 1: P4 and k0 (1, 2) then p4.", "Row 1: P4 then p4."),
+        ("Row 1: *P4, k1; rep from ** - (1, 2) times more, p4.", "Row 1: *P4, k1; p4."),
+        ("Row - (2, 2): K2,\np3,\nk to end.\nRow 3: P4.", "Row 3: P4."),
+        ("Row 1: P4, *k2; rep from * 0 (2, 4) times, p4.", "Row 1: P4, *k2; rep from * 0 times, p4."),
         ("Bind off 0 (2, 4) sts, k to end. (0 (93, 111) sts)", "K to end. (0 sts)"),
     ],
 )
@@ -132,6 +139,9 @@ NOTES = [
         "Row 1: K.\nRow 2: P.\n\nRow 3: K.",
     ),
     ("Largest size only: k1.\nRow 1: K.", "Row 1: K.", "Row 1: K."),
+    ("Larger sizes only: k1.\nRow 1: K.", "Row 1: K.", "K1.\nRow 1: K."),
+    ("Size 1 only: k1. Remaining sizes: p1.", "K1.", "P1."),
+    ("Two largest sizes only:\nRow 2: K.\n\nRow 3: P.", "\nRow 3: P.", "Row 2: K.\n\nRow 3: P."),
     ("Work row 1 once more for sizes 2-3 only. Purl.", "Purl.", "Work row 1 once more. Purl."),
 ]
 
@@ -156,6 +166,13 @@ def test_every_letter_keeps_its_place() -> None:
     line = for_size(sizes(text), 2)[1]
     assert line.text == "row 1: k6, p2."
     assert [line.place(line.text.index(word)) for word in ("6", "p2")] == [Place(2, 15), Place(2, 19)]
+
+
+def test_a_name_is_given_as_it_is_printed() -> None:
+    """Names keep their capitals, which the normal form of a text does not."""
+    found = sizes("Sizes: Preemie (Newborn, Toddler)\nCast on 9 (10, 11) sts.")
+    assert found.named is not None
+    assert [found.given(span) for span in found.named.entries] == ["Preemie", "Newborn", "Toddler"]
 
 
 def test_a_line_without_lists_is_the_same_in_every_size() -> None:

@@ -46,12 +46,7 @@ class Aside:
 
 def aside_at(cursor: Cursor) -> Aside | None:
     """Return the count or note that stands here, in brackets or at the end of the row; None where none does."""
-    token = cursor.token
-    if token.kind == "open":
-        return _in_brackets(cursor)
-    if token.value is None and token.norm not in LEADS:
-        return None
-    return _at_end(cursor)
+    return _in_brackets(cursor) if cursor.token.kind == "open" else _at_end(cursor)
 
 
 def _in_brackets(cursor: Cursor) -> Aside | None:

@@ -70,6 +70,7 @@ Order = Callable[[Cursor, Nest], bool]
 
 def _alternately(cursor: Cursor, nest: Nest) -> bool:
     """Read "seam 7, and knit 2 alternately" and "alternately make 1, and knit 2 together"."""
+    place = cursor.place
     if not cursor.take(_ALTERNATELY):
         return False
     frame = nest.frame
@@ -78,19 +79,19 @@ def _alternately(cursor: Cursor, nest: Nest) -> bool:
         ends = all(token.norm in (".", ";") for token in cursor.run[cursor.at : cursor.at + 2])
         nest.fold(last_units(frame.items, 2), stop or Stop(rest=0 if ends else None))
     else:
-        frame.alternate = (len(frame.items), None)
+        frame.alternate = (len(frame.items), None, place)
     return True
 
 
 def counted_alternately(cursor: Cursor, nest: Nest) -> bool:
     """Read "8 times alternately", whose two units stand behind it."""
-    before = cursor.at
+    before, place = cursor.at, cursor.place
     times = cursor.take_times()
     if times is None or not cursor.take(_ALTERNATELY):
         cursor.at = before
         return False
     cursor.take_word(":", ",", "-")
-    nest.frame.alternate = (len(nest.frame.items), times)
+    nest.frame.alternate = (len(nest.frame.items), times, place)
     return True
 
 
@@ -127,7 +128,7 @@ def repeat_this(cursor: Cursor, nest: Nest) -> bool:
     elif (count := take_count(cursor)) is not None:
         _count_back(nest, count)
     elif cursor.pausing:
-        nest.repeat_list(Stop(rest=0))
+        nest.repeat_list(Stop(rest=None if cursor.has_words else 0))
     else:
         cursor.at = before
         return False

@@ -98,6 +98,11 @@ class Cursor:
             self.at += length
         return meaning
 
+    @property
+    def has_words(self) -> bool:
+        """Whether any word stands from here on."""
+        return any(self.run[at].kind == "word" for at in range(self.at, len(self.run)))
+
     def take_word(self, *words: str) -> bool:
         """Move past one token that is one of these words."""
         if self.word() in words:

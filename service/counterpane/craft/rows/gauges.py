@@ -76,8 +76,7 @@ def _statements(stretches: tuple[Stretch, ...]) -> Iterator[list[Stretch]]:
             run, counted = [], False
         run.append(stretch)
         counted = counted or counts
-    if run:
-        yield run
+    yield run
 
 
 def _gauge(stretches: list[Stretch], headed: str) -> PrintedGauge | None:

@@ -242,8 +242,6 @@ class _Assembly:
         elif not read.parts and read.readable:
             self.faults.append(Fault("row-says-nothing", clause.place, rows[0].label))
             rows = [replace(row, readable=False) for row in rows]
-        if rows[-1].stated != read.stated:
-            rows[-1] = replace(rows[-1], stated=read.stated)
         if label.also:
             self.listing.want(label, rows[-1])
             rows = rows if label.numbers else []

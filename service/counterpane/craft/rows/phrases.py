@@ -6,7 +6,7 @@ A phrase gives one node, or None where no stitch begins here; the position then 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -22,7 +22,7 @@ from counterpane.craft.rows.nouns import take_noun
 from counterpane.craft.rows.suffixes import FOLLOWING, in_order, suffixes
 from counterpane.craft.rows.togethers import OFF_OPENINGS, TOGETHER_OPENINGS, take_off, take_together
 from counterpane.craft.rows.tree import Node, Place, Work
-from counterpane.craft.rows.words import LONGEST_NUMBER
+from counterpane.craft.rows.words import LONGEST_NUMBER, Token
 from counterpane.craft.rows.workings import WHICH, take_working
 from counterpane.craft.rows.yarns import YARN_OPENINGS, YarnMove, take_yarn_move
 
@@ -190,13 +190,21 @@ def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
 def _in_b(cursor: Cursor) -> Phrase | None:
     """Read "k2b" beside "k2a": the colour B, and no stitch through the back or below."""
     found = _GLUED_B.fullmatch(cursor.word())
-    if found is None or not any(
-        token.norm == "a" for token in cursor.run[max(0, cursor.at - _NEAR) : cursor.at + _NEAR]
-    ):
+    near = range(max(0, cursor.at - _NEAR), min(len(cursor.run), cursor.at + _NEAR))
+    if found is None or not any(_is_colour_a(cursor.run, index) for index in near):
         return None
     place = cursor.place
     cursor.at += 1
     return Phrase(Work(found[1], int(found[2]), colour="b", place=place))
+
+
+def _is_colour_a(run: Sequence[Token], index: int) -> bool:
+    """Tell the colour of "k2a", "k2 A," and "with A" from the article of "place a marker"."""
+    if run[index].norm != "a" or not index:
+        return False
+    before, behind = run[index - 1], run[index + 1 : index + 2]
+    glued = before.line is run[index].line and before.start + len(before.text) == run[index].start
+    return glued or before.norm == "with" or not (behind and behind[0].kind == "word")
 
 
 def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
@@ -208,12 +216,8 @@ def _glued_slip(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     cursor.at += 1
     cursor.take_stitches()
     manner = _SLIP_MANNERS.get(slipped[2], slipped[2])
-    found = {manner} if manner else set()
-    node = Work("sl", int(slipped[1]), place=cursor.run[before].place)
-    phrase = _followed(cursor, lexicon, Phrase(node, False, ("sl",), word))
-    if not isinstance(phrase.node, Work):
-        return phrase
-    return phrase._replace(node=replace(phrase.node, manner=in_order({*phrase.node.manner, *found})))
+    node = Work("sl", int(slipped[1]), (manner,) if manner else (), place=cursor.run[before].place)
+    return _followed(cursor, lexicon, Phrase(node, False, ("sl",), word))
 
 
 def _base(cursor: Cursor, lexicon: Lexicon) -> tuple[tuple[str, ...], int | None]:

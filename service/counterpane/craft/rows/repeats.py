@@ -185,12 +185,8 @@ def repeat_clause(cursor: Cursor, nest: Nest) -> None:
         cursor.at += 2
         nest.faults.append(Fault("repeat-without-start", place, cursor.word(-1)))
     else:
-        nest.repeat_list(_stop(cursor) or Stop(rest=None if _more_follows(cursor) else 0))
-
-
-def _more_follows(cursor: Cursor) -> bool:
-    """Tell whether stitches are named behind a plain "repeat", which then goes on for as long as they leave room."""
-    return any(cursor.run[at].kind == "word" for at in range(cursor.at, len(cursor.run)))
+        # A plain "repeat" goes on for as long as the stitches named behind it leave room.
+        nest.repeat_list(_stop(cursor) or Stop(rest=None if cursor.has_words else 0))
 
 
 def _pair_follows(cursor: Cursor, nest: Nest) -> bool:

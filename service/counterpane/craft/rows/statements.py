@@ -140,11 +140,10 @@ class StatedEnd:
 def end_in(line: Line, start: int, end: int) -> StatedEnd | None:
     """Read "Bind off all sts loosely." and "Cast off the remaining 4 sts."; None for a part of the stitches."""
     begin = BINDING_OFF.match(line.text, start, end)
-    if begin is None:
-        return None
-    behind = _ALL_OFF.match(line.text, begin.end(), end)
+    which = begin.end() if begin else start
+    behind = _ALL_OFF.match(line.text, which, end)
     if behind is None or behind.group(1) is None:
-        return None if re.match(rf"\s*{_N}\b", line.text[begin.end() : end]) else StatedEnd(None, line.place(start))
+        return None if re.match(rf"\s*{_N}\b", line.text[which:end]) else StatedEnd(None, line.place(start))
     some = not re.search(r"\b(?:all|rem|remaining|last|these)\b", behind.group())
     return None if some else StatedEnd(_number(behind.group(1)), line.place(behind.start(1)))
 

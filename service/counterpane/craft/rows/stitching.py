@@ -109,16 +109,16 @@ def _with_over(reading: Reading, node: Work, stop: Stop) -> bool:
 def _put(reading: Reading, phrase: Phrase, start: int) -> None:
     """Put the stitch of a phrase into the open list."""
     nest, node = reading.nest, phrase.node
-    together = False
+    together, bare = False, phrase.bare
     if isinstance(node, Work):
-        if node.held and phrase.bare and node.stitch in _PLAIN:
-            node = replace(node, times=_held(reading) or 1)
+        if node.held and bare and node.stitch in _PLAIN:
+            node, bare = replace(node, times=_held(reading) or 1), False
         if phrase.into and _gathered(reading, node, phrase.into):
             return
         if node.stitch == "sl" and node.times == 2:
             words = {token.norm for token in reading.cursor.run[start : reading.cursor.at]}
             together = bool(words & _SLIPPED_AS_ONE)
-    nest.put(node, phrase.bare, together=together)
+    nest.put(node, bare, together=together)
     if phrase.brought:
         nest.frame.told = len(nest.frame.items) - 1
 

@@ -48,7 +48,7 @@ def suffixes(
 ) -> tuple[Work, tuple[str, ...], Into | None]:
     """Move past all that may follow a stitch and put it into the node; the stitch it goes into is given beside it."""
     if node.stitch == "sl":
-        node = replace(node, manner=_manners(cursor))
+        node = replace(node, manner=_manners(cursor, node.manner))
     node, keys = _other_stitch(cursor, lexicon, node, keys)
     node, into = _each_of(cursor, node), cursor.take(INTO)
     if into and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
@@ -109,9 +109,9 @@ def _made_by(cursor: Cursor, node: Work) -> Work | None:
     return None
 
 
-def _manners(cursor: Cursor) -> tuple[str, ...]:
-    """Move past all manners that stand here and return them in their fixed order."""
-    found: set[str] = set()
+def _manners(cursor: Cursor, told: tuple[str, ...]) -> tuple[str, ...]:
+    """Move past all manners that stand here and return them in their fixed order, with those told before."""
+    found = set(told)
     while True:
         before = cursor.at
         cursor.take_any(TOGETHER)

@@ -86,7 +86,7 @@ def _goes_back(parts: tuple[Node, ...], index: int) -> bool:
     return following == ["sl", "wyib"]
 
 
-def _small(node: Node, speech: Speech) -> str:
+def _small(node: BindOff | CastOn | Hold | Marker | Turn, speech: Speech) -> str:
     """Write the nodes that hold no others."""
     spelling = speech.spelling
     match node:
@@ -99,10 +99,7 @@ def _small(node: Node, speech: Speech) -> str:
             return spelling.hold.format(spelling.next(node.times), spelling.where[node.where])
         case Marker():
             return spelling.markers[node.act]
-        case Turn():
-            return spelling.wrap_and_turn if node.wrapped else "turn"
-        case _:
-            raise TypeError(f"{type(node).__name__} holds other nodes")
+    return spelling.wrap_and_turn if node.wrapped else "turn"
 
 
 def _manner(node: BindOff, speech: Speech) -> str:
