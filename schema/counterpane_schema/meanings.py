@@ -83,6 +83,7 @@ MEASURES: Mapping[str, str] = {
 YARNS: Mapping[str, str] = {
     "amount": "An amount of the first yarn to turn over into the other.",
     "at": "How far the piece has come, and what was weighed or measured on it.",
+    "OnNeedleRequest.at": "The row that was just worked, and what was counted after it.",
     "At.measured": "The width on the needle and the length of so many rows.",
     "ball_g": "Grams of yarn on one ball.",
     "ball_m": "Metres of yarn on one ball.",

@@ -195,6 +195,13 @@ class TestYarn:
         assert found.yarn is not None and found.yarn["rows_left"]["sure"] > 0
         assert (found.at["section"], found.again) == ("body", None)
 
+    def test_a_count_that_is_off(self, client: Client) -> None:
+        """What it should be, and what leads to what it is."""
+        right = client.on_needle(IN_YARN, 47)
+        assert right.wrong is None
+        found = client.on_needle(IN_YARN, 47, right.row["stitches_after"] + 1)
+        assert found.wrong is not None and found.wrong["off"] == 1 and found.wrong["suspects"]
+
     def test_one_yarn_in_place_of_another(self, client: Client) -> None:
         """The amount is turned over."""
         found = client.substitute({"metres_per_100g": 230}, {"metres_per_100g": 230}, {"grams": 350})

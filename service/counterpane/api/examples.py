@@ -113,6 +113,10 @@ MIDWAY = (
     Example(body={**IN_YARN, "at": {"rows_done": 112, "left_g": 210, "used_g": 152}}),
     Example(body={**BLANKET, "at": {"rows_done": 60, "measured": {"width_cm": 72, "length_cm": 14.6, "rows": 44}}}),
 )
+ON_NEEDLE = (
+    Example(body={**BLANKET, "at": {"row": 47}}),
+    Example(body={**BLANKET, "at": {"row": 47, "stitches": 149, "sure": 40}, "terms": "uk"}),
+)
 SHEET_OF_A_PATTERN = Example(body=BLANKET | {"units": "in", "sheet": "designer", "designer": "Ines"})
 PATTERN = (
     Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}),

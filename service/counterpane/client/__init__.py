@@ -75,7 +75,7 @@ from counterpane.client.texts import (
     SheetQuery,
     Wording,
 )
-from counterpane.client.yarns import Largest, Midway, Substitution
+from counterpane.client.yarns import Largest, Midway, OnNeedle, Substitution
 
 __all__ = [
     "AlikeList",
@@ -111,6 +111,7 @@ __all__ = [
     "NotAsDescribed",
     "NotFound",
     "NotUsable",
+    "OnNeedle",
     "Pattern",
     "Plan",
     "ProblemError",

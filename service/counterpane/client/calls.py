@@ -85,6 +85,10 @@ class Client:
         """Plan again from the middle of a piece: a plan request with `at`."""
         return yarns.Midway.of(self._post("/v1/plans/midway", request))
 
+    def on_needle(self, request: Json, row: int, stitches: int | None = None) -> yarns.OnNeedle:
+        """Return what a row should leave; with the stitches that were counted, where the count went wrong."""
+        return yarns.OnNeedle.of(self._post("/v1/plans/row", {**request, "at": {"row": row, "stitches": stitches}}))
+
     def substitute(self, yarn: Json, other: Json, amount: Json | None = None) -> yarns.Substitution:
         """Compare a yarn with another in its place, and turn an amount of it over."""
         body = {"from": yarn, "to": other, "amount": amount}

@@ -21,6 +21,16 @@ class Largest(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class OnNeedle(Result):
+    """What should be on the needle after a row, how far the piece is, and where a count went wrong."""
+
+    row: Json
+    progress: Json
+    count_in: Json | None
+    wrong: Json | None
+
+
+@dataclass(frozen=True, slots=True)
 class Midway(Result):
     """A piece in the middle: where it stands, what its yarn does for, and the plan at the gauge that came out."""
 
