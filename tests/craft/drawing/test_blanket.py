@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
-from counterpane.craft.drawing.blanket import CannotDraw, fabric
+from counterpane.craft.drawing.blanket import CannotDraw, corner, fabric
 from counterpane.craft.drawing.crossings import Crossing
 from counterpane.craft.drawing.loops import drawn_across, shapes
 from counterpane.craft.fabric.marks import Mark
@@ -100,3 +100,11 @@ def test_a_row_of_the_same_count_is_drawn_as_it_was_worked() -> None:
     """From wherever its stitches come."""
     mark = Mark("k2tog", (0, 1))
     assert mark == drawn_across(mark, 3, 20, 20)
+
+
+def test_more_rows_than_are_drawn_are_refused_at_once(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A slip of the pen in the length asks for millions of rows, and the reason names how many."""
+    plan = planned(starters, vocabulary, "waffle", 70, 10**9)
+    for drawn in (fabric, corner):
+        with pytest.raises(CannotDraw, match=r"3,\d{3},\d{3},\d{3} rows; 10,000 are drawn at most"):
+            drawn(plan, vocabulary, "Rime")

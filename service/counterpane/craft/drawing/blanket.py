@@ -30,6 +30,8 @@ from counterpane.craft.trace import trace
 Face = Literal["RS", "WS"]
 Marks = tuple[Mark, ...]
 
+MOST_ROWS = 10_000
+"""Rows that a picture lays out one by one; house figure that bounds time."""
 MOST_STITCHES = 60_000
 """Stitches that are drawn one by one; house figure that bounds size and time."""
 WHOLE, CORNER = 460, 380
@@ -66,7 +68,7 @@ def fabric(
 ) -> str:
     """Return the fabric of a plan from one side as SVG, whole and a corner close up.
 
-    CannotDraw for more stitches than are drawn.
+    CannotDraw for more stitches or rows than are drawn.
     """
     stretches = _stretches(plan, vocabulary, face)
     widest = widest_cm(plan)
@@ -129,6 +131,9 @@ def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
     stitches = sum(section.before * len(section.cycle) for section in plan.every_section)
     if stitches > MOST_STITCHES:
         raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
+    rows = sum(section.rows for section in plan.every_section)
+    if rows > MOST_ROWS:
+        raise CannotDraw(f"The blanket has {rows:,} rows; {MOST_ROWS:,} are drawn at most.")
     made = []
     for section, wide, placed in _placed(plan):
         rows = _marks(section, vocabulary, face)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.constructions import Plan
-from counterpane.craft.helping.rows import worked_rows
+from counterpane.craft.helping.rows import counts_of
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -31,6 +31,7 @@ def progress(plan: Plan, rows_done: int, vocabulary: Vocabulary) -> Progress:
         if worked == section.rows:
             done += section.stitches
         elif worked > 0:
-            rows = worked_rows(plan, section.first_row, section.first_row + worked - 1, vocabulary)
-            done += sum(row.after for row in rows)
+            _, *left = counts_of(section, vocabulary)
+            repeats, over = divmod(worked, len(left))
+            done += repeats * sum(left) + sum(left[:over])
     return Progress(done, plan.stitches_total)

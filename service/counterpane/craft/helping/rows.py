@@ -25,7 +25,7 @@ def worked_rows(plan: Plan, first: int, last: int, vocabulary: Vocabulary) -> tu
 def _of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list[WorkedRow]:
     begin = max(1, first - section.first_row + 1)
     end = min(section.rows, last - section.first_row + 1)
-    counts = _counts(section, end, vocabulary)
+    counts = counts_of(section, vocabulary)
     return [
         WorkedRow(
             section.first_row + number - 1,
@@ -44,14 +44,10 @@ def _row(section: Section, number: int) -> Row:
     return replace(row, side=side_of(number, section.first_row_side))
 
 
-def _counts(section: Section, rows: int, vocabulary: Vocabulary) -> list[int]:
-    """Return the stitches before the first row and after each, of one repeat where it comes back to its count."""
-    for many in (1, -(-rows // len(section.cycle)) if rows > 0 else 1):
-        steps = work([row.parts for row in section.cycle * many], section.before, vocabulary)
-        counts = [section.before, *(step.after or 0 for step in steps)]
-        if counts[-1] == section.before:
-            return counts
-    return counts
+def counts_of(section: Section, vocabulary: Vocabulary) -> list[int]:
+    """Return the stitches before the first row of a repeat and after each; a repeat comes back to its count."""
+    steps = work([row.parts for row in section.cycle], section.before, vocabulary)
+    return [section.before, *(step.after or 0 for step in steps)]
 
 
 def stretches(rows: Sequence[WorkedRow], vocabulary: Vocabulary) -> Stretches | None:
