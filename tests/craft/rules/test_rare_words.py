@@ -86,3 +86,26 @@ def test_a_row_printed_over_two_lines_is_not_printed_anew(vocabulary: Vocabulary
         "Cast on 12 sts.\nRow 1: K2tog, k to end. (11 sts)\nRow 2: K2tog, k to\nend.\nRow 3: K2tog, k to end. (9 sts)"
     )
     assert found_by("count-not-printed", text, vocabulary).corrections == ()
+
+
+def test_names_that_are_each_other_s_across_the_sea_are_a_note(vocabulary: Vocabulary) -> None:
+    """What one trade calls seed stitch the other calls moss stitch, and here both stand in one text."""
+    found = found_by("terms-mixed", "Cast on 12 sts.\nRow 1: Seed stitch.\nRow 2: Moss stitch.", vocabulary)
+    assert found.severity == "note"
+    assert found.message.endswith("each is the other's name in US or in UK terms.")
+
+
+def test_the_only_row_that_changes_the_count_is_not_named_where_it_says_so(vocabulary: Vocabulary) -> None:
+    """Nineteen are printed behind row 2, so that its decrease is meant."""
+    row = "Cast on 20 sts.\nRow 1: K4, pm, k to end.\nRow 2: K to m, sm, k2tog, k to end."
+    found = [
+        judge_text(examine(f"{row}{count}\nRep row 2 until 3 sts remain.", vocabulary)) for count in ("", " (19 sts)")
+    ]
+    named = [any(each.rule == "row-upsets-later-rows" for each in findings) for findings in found]
+    assert named == [True, False]
+
+
+def test_a_list_without_a_repeat_is_put_right_as_the_whole_repeat_of_a_stated_multiple(vocabulary: Vocabulary) -> None:
+    """Two knit and two purl are the four of which the text takes a multiple, once the bracket is closed or gone."""
+    text = "Multiple of 4 sts.\nCast on 12 sts.\nRow 1: K2, p2)."
+    assert found_by("bracket-not-closed", text, vocabulary).corrections == ("Row 1: K2, (p2).", "Row 1: (K2, p2).")
