@@ -10,12 +10,16 @@ from collections.abc import Generator, Mapping
 from typing import TypeVar
 
 import pytest
+from hypothesis import settings
 
 from counterpane.craft.component import Component
 from counterpane.craft.stitches import Vocabulary
 from counterpane.seeding import load_components, load_vocabulary
 
 Report = TypeVar("Report", pytest.TestReport, pytest.CollectReport)
+
+# The same examples each time, however slow they are, for whoever measures what the tests reach.
+settings.register_profile("measured", derandomize=True, deadline=None)
 
 NO_SKIP = "CI=true allows no skip: start or install what this test needs"
 

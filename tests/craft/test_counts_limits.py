@@ -6,9 +6,11 @@ import pytest
 
 from counterpane.craft.counts import (
     UNPROVED,
+    Misfit,
     Progression,
     can_repeat,
     count,
+    malformed,
     work,
 )
 from counterpane.craft.counts.effects import effect
@@ -21,6 +23,7 @@ from counterpane.craft.rows.tree import (
     Marker,
     Node,
     OpenRepeat,
+    Place,
     Turn,
     Work,
 )
@@ -60,6 +63,13 @@ def test_a_row_without_a_meaning_is_named(parts: tuple[Node, ...], slug: str) ->
     """Each such row has its slug, and no count works."""
     assert slug_of(*parts) == slug
     assert count([parts], VOCABULARY).starts == ()
+
+
+def test_a_row_without_a_meaning_says_where() -> None:
+    """Three stitches into the row stands a repeat that uses none; a row by itself has the number 0."""
+    place = Place(1, 9)
+    row = (Work("k", 3), OpenRepeat((Work("yo"),), place=place))
+    assert malformed(row, VOCABULARY) == Misfit("repeat-uses-nothing", 0, place)
 
 
 @pytest.mark.parametrize(

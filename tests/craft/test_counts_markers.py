@@ -164,3 +164,10 @@ def test_turns_in_a_group_are_worked_as_written() -> None:
     """Two short rows in brackets are two short rows."""
     row = (Group((Work("k", 3), Turn()), 2), KNIT)
     assert work([row], 9, VOCABULARY)[0].after == 9
+
+
+def test_a_repeat_that_places_markers_gives_up_those_that_hang_there() -> None:
+    """Behind a marker at four stitches one is placed after every second: all twenty stitches are worked."""
+    rows = [(Work("k", 4), PLACE, KNIT), (OpenRepeat((Work("k", 2), PLACE), 0),), (KNIT,)]
+    assert [step.after for step in work(rows, 20, VOCABULARY)] == [20, 20, 20]
+    assert [step.after for step in trace(rows, 20, VOCABULARY).steps] == [20, 20, 20]

@@ -177,3 +177,26 @@ def test_a_multiple_that_stands_with_stored_rows_is_judged(
     (problem,) = prove(replace(waffle, versions=(version,)), vocabulary)
 
     assert (problem.rule, problem.place and problem.place.line) == ("stated-multiple-wrong", 1)
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "message"),
+    [
+        ("Rows 1-1001: K.\nRows 1002-2002: P.", 2, "These are 2002 rows, and a component has at most 2000."),
+        ("Border\nRow 1: K.\nBody\nRow 1: P.", 4, "Another section begins here, and a component is one."),
+        ("Row 1: *K3000; rep from * to end.", None, "No worked example of these rows can be proved."),
+    ],
+)
+def test_what_is_no_one_component_is_refused_with_its_place(
+    text: str, line: int | None, message: str, vocabulary: Vocabulary
+) -> None:
+    """Too many rows, two sections, and rows so wide that no example of them is worked loop by loop."""
+    with pytest.raises(Refused) as fault:
+        adopt(text, WHO, vocabulary)
+    assert [(finding.line, finding.message) for finding in fault.value.findings] == [(line, message)]
+
+
+def test_rows_that_are_turned_before_their_end_are_no_texture(vocabulary: Vocabulary) -> None:
+    """Of short rows nobody knows whether both sides look alike, since they are no repeat of one cell."""
+    adoption = adopt("Row 1: K to last 2 sts, turn.\nRow 2: P.", WHO, vocabulary)
+    assert adoption.content.get("reversible") is None

@@ -212,3 +212,10 @@ def test_the_cautions_say_what_this_is_not() -> None:
     assert "general information, not approval" in CAUTIONS[0]
     assert "2026" in CAUTIONS[-1]
     assert len(CAUTIONS) == len(set(CAUTIONS)) == 16
+
+
+def test_fuzz_for_canada_alone_has_the_test_of_canada_alone() -> None:
+    """Where no other market is named, the yardstick borrowed from clothing is not printed beside it."""
+    inputs = {"raised_surface": True, "fibres": [{"name": "cotton", "pct": 100}], "markets": ["CA"]}
+    found = [each for each in assess(inputs)["findings"] if each["rule"] == "raised-surface-flashes"]
+    assert [each["markets"] for each in found] == [["CA"]]

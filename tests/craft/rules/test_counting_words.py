@@ -91,6 +91,22 @@ SAID = [
         "The cast-on of 14 is not in the stated multiple of 4 plus 1.",
         "Cast on 13 or 17.",
     ),
+    (
+        "Multiple of 4 sts plus 1.\nCast on 14 sts.\nRow 1: Knit.",
+        "The cast-on of 14 is not in the stated multiple of 4 plus 1.",
+        "Cast on 13 or 17.",
+    ),
+    (
+        "Row 1: *K3, p1; rep from * to end.\nRow 2: *K5, p1; rep from * to last st, k1.",
+        "Row 2 cannot follow the rows before it, whatever the cast-on: they leave a multiple of 2, and this row takes "
+        "a multiple of 2 plus 1.",
+        "Change the edge stitches of this row or of the rows before it, so that both take the same counts.",
+    ),
+    (
+        "Cast on 20 sts.\nRow 1: K4, pm, k to end.\nRow 2: K to m, sm, k2tog, k to end.\nRep row 2 until 3 sts remain.",
+        "Row 2 alone changes the count, from 20 to 19 stitches.",
+        "Look for a stitch made or lost in its repeat: to be worked again it should leave 20.",
+    ),
     ("Cast on 10 sts.\nRow 1: K2tog, k to end.\nRep row 1.", "These rows lose 1 stitch in one pass, each time.", FITS),
     ("Row 1: *K1, yo; rep from * to end.\nRep row 1.", "These rows change the count in one pass, each time.", FITS),
     (

@@ -38,3 +38,11 @@ def test_errors_stand_first() -> None:
     """What makes a label wrong comes before what is a remark."""
     content = {"yarns": [{"fibre": [{"fibre": "merino", "percent": 50}, {"fibre": "cloud", "percent": 50}]}]}
     assert [finding.severity for finding in judge_label(label_of(content, FACTS))] == ["error", "note"]
+
+
+def test_of_several_claims_only_the_pure_one_is_doubted() -> None:
+    """A claim that the piece is soft says nothing of its fibres."""
+    rule = next(rule for rule in RULES if rule.slug == "pure-of-several-fibres")
+    whole = {**json.loads(rule.bad), "claims": ["soft", "pure wool"]}
+    found = [each for each in judge_label(label_of(whole, FACTS)) if each.rule == rule.slug]
+    assert [each.pointer for each in found] == ["/claims/1"]

@@ -143,3 +143,16 @@ def test_a_text_without_rows_and_one_of_signs_depart_nowhere(vocabulary: Vocabul
     hostile = (*(f"Row 1: {sign * (20_000 // len(sign))} sts" for sign in long), f"1st{' ' * 500}row: K2.", "\x00\n")
     for text in hostile:
         assert all(finding.severity == "note" for finding in judged(text, vocabulary))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Cast on 6 sts.\nRow 1: (K1,\np1) 3 times.",
+        "Cast on 6 sts.\nRow 1: (6).",
+        "Cast on 8 sts.\nRow 1: *K2, p2; rep from * to last 4 sts, k4.",
+    ],
+)
+def test_what_goes_over_a_line_or_says_no_word_departs_from_nothing(text: str, vocabulary: Vocabulary) -> None:
+    """A bracket closed on the next line is left alone; a count has no first letter; what is in style is in style."""
+    assert judged(text, vocabulary) == ()

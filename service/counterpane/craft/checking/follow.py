@@ -278,10 +278,14 @@ class _Follower:
         if not left or chain.drift == 0 or self.now is None:
             return
         possible = passes_from(chain, self.now)
-        if chain.drift is None or self.stateful or (possible is not None and possible < left):
+        if chain.drift is None or self.stateful:
             self.lose()
-        else:
+        elif possible is None or left <= possible:
             self.now = self.began = self.now + chain.drift * left
+        else:
+            self.now = self.began = self.now + chain.drift * possible
+            self.waiting += [_Worked(row, step, needed + possible + 1) for row in rows]
+            self.work_waiting()
 
     def check_count(self, step: AgainStep, rows: Sequence[Row], before: int | None) -> None:
         """Compare the count printed after a repeat line with the true one."""

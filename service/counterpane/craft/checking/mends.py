@@ -78,13 +78,13 @@ class _Search:
 
 
 def with_mends(examined: Examined) -> Examined:
-    """Return what is known of a text with the mends found for its troubles."""
+    """Return what is known of a text in one size with the mends found for its troubles."""
     if not examined.rows or reading_troubles(examined) > MOST_FAULTS:
         return examined
     before = (reading_troubles(examined), counting_troubles(examined))
     search = _Search.of(examined)
     in_doubt = suspects(examined) if before != (0, 0) else []
-    stated = () if examined.instructions.sizes else (_Tried(mend) for mend in restated(examined))
+    stated = (_Tried(mend) for mend in restated(examined))
     for tried in sorted((*stated, *_of_rows(search, in_doubt)), key=lambda tried: tried.mend.weight):
         if search.texts > 0 and not search.enough(tried.mend):
             _keep(search, tried, before)
@@ -118,14 +118,12 @@ def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
 def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     """Write a mend into the text, follow the text, and keep the mend where all is well then."""
     search.texts -= 1
-    mend, (after, *others) = tried.mend, mended(search.examined, tried)
+    mend, after = tried.mend, mended(search.examined, tried)
     left = (reading_troubles(after), counting_troubles(after))
     healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
     better = left[0] <= before[0] and left[1] <= before[1] and left != before
     partly = mend.partial or len(jams(after)) < search.stuck
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
-        return
-    if any(counting_troubles(other) for other in others):
         return
     if mend.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
         return
@@ -141,21 +139,17 @@ def _strangeness(after: Examined) -> int:
     return DRIFTS * drifts + UNEVEN * max(0, min(uneven, MOST_UNEVEN))
 
 
-def mended(examined: Examined, tried: _Tried) -> tuple[Examined, ...]:
-    """Read and follow the text with a mend written into it, its own size first and then the others.
+def mended(examined: Examined, tried: _Tried) -> Examined:
+    """Read and follow the text, which is in one size, with a mend written into it.
 
-    Of a long text in one size only the row is read again, for a row is read by its own words alone.
+    Of a long text only the row is read again, for a row is read by its own words alone.
     """
     text, read = written(examined.text, tried.mend.changes), examined.instructions
-    if tried.row is not None and len(text) > LONG and read.sizes is None:
-        again = [replace(read, steps=_with_row(read, tried.row))]
+    if tried.row is not None and len(text) > LONG:
+        again = replace(read, steps=_with_row(read, tried.row))
     else:
-        again = list(read_again(text, read))
-    if len(again) <= read.size:
-        return (examined,)
-    own = again.pop(read.size)
-    known = examined.vocabulary, examined.given, examined.maps
-    return tuple(reexamine(text, each, *known) for each in (own, *again))
+        again = next(read_again(text, read))
+    return reexamine(text, again, examined.vocabulary, examined.given, examined.maps)
 
 
 def _with_row(read: Instructions, new: Row) -> tuple[Step, ...]:

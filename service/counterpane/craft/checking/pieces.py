@@ -40,13 +40,16 @@ def rows_before_change(steps: Sequence[Step], rows: Sequence[Row], maps: Maps) -
     for step in steps:
         if listed == len(rows) or (changed and isinstance(step, Row)):
             return listed
-        if isinstance(step, Row):
-            listed += 1
-        elif isinstance(step, AgainStep):
-            again = [rows[index] for index in step.rows if index < len(rows)]
-            chain = count([row.parts for row in again], maps.vocabulary, [row.side for row in again], maps)
-            changed = changed or chain.drift != 0 or step.again.change != 0
+        listed += isinstance(step, Row)
+        changed = changed or (isinstance(step, AgainStep) and _changes_count(step, rows, maps))
     return listed
+
+
+def _changes_count(step: AgainStep, rows: Sequence[Row], maps: Maps) -> bool:
+    """Tell whether the rows of a repeat line leave another count than they begin with."""
+    again = [rows[index] for index in step.rows if index < len(rows)]
+    chain = count([row.parts for row in again], maps.vocabulary, [row.side for row in again], maps)
+    return chain.drift != 0 or step.again.change != 0
 
 
 def workable(start: int, chain: Chain, followed: Callable[[int], Walk]) -> int:

@@ -48,8 +48,7 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
         if number and number != stated.count:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
             changes = _numbered(examined.text, stated.place, number)
-            if changes:
-                yield Mend("cast-on", changes, weight, stated.place.line, stated.place.line, number)
+            yield Mend("cast-on", changes, weight, stated.place.line, stated.place.line, number)
 
 
 def _is_borne_out(examined: Examined) -> bool:

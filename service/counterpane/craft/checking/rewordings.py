@@ -9,7 +9,7 @@ import difflib
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import lru_cache
-from itertools import chain
+from itertools import chain, islice, pairwise, takewhile
 
 from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before, renumbered
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
@@ -125,9 +125,7 @@ def _started(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> 
 def _whole_items(row: Stretch, word: Word) -> list[Word]:
     """Return the first words of the stitches and brackets before a word, those inside brackets left out."""
     found, depth, begins = [], 0, True
-    for other in row.words:
-        if other.begin >= word.begin:
-            break
+    for other in takewhile(lambda other: other.begin < word.begin, row.words):
         if begins and depth == 0 and other.kind not in ("pause", "close"):
             found.append(other)
         depth += (other.kind == "open") - (other.kind == "close")
@@ -184,14 +182,20 @@ def decided(row: Stretch, word: Word, names: Sequence[str]) -> Iterator[Edit]:
             said = name.capitalize() if row.given(word)[:1].isupper() else name
             yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
         return
-    for at, other in enumerate(row.words):
-        number = row.words[at - 1] if other.norm == "times" and at else other
-        if other.begin > word.begin and (other.norm == "twice" or (number.value is not None and number is not other)):
-            more = Change(other.end, other.end, " more")
-            yield Edit((more,), FIRST_GUESS)
-            if number.value is not None and number.value > 1:
-                yield Edit((*renumbered(row, number, number.value - 1), more), FIRST_GUESS + 1)
-            return
+    for number, end in islice(_counts_behind(row, word), 1):
+        more = Change(end, end, " more")
+        yield Edit((more,), FIRST_GUESS)
+        if number.value is not None and number.value > 1:
+            yield Edit((*renumbered(row, number, number.value - 1), more), FIRST_GUESS + 1)
+
+
+def _counts_behind(row: Stretch, word: Word) -> Iterator[tuple[Word, int]]:
+    """Yield each "twice" and "3 times" behind a word: the number, and where the count ends."""
+    for before, other in pairwise(row.words):
+        if other.begin > word.begin and other.norm == "twice":
+            yield other, other.end
+        elif other.begin > word.begin and other.norm == "times" and before.value is not None:
+            yield before, other.end
 
 
 _Kind = Callable[[Stretch, Word, Fault, Vocabulary], Iterator[Edit]]

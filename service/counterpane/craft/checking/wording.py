@@ -54,7 +54,7 @@ def multiple(progression: Progression) -> str:
     if progression.of == 0:
         return f"{stitches(progression.least)} and no other count"
     if progression.of == 1:
-        return f"any count from {progression.least} stitches on"
+        return f"any count from {stitches(progression.least)} on"
     plus = f" plus {progression.plus}" if progression.plus else ""
     return f"a multiple of {progression.of} stitches{plus}, at least {progression.least}"
 

@@ -201,20 +201,17 @@ def selvedge(edging: Edging, component_default: int | None, stitches: int | None
 def _fixed_ends(row: Nodes, vocabulary: Vocabulary) -> tuple[int, int]:
     """Return the stitches that the row works before its first and after its last open repeat."""
     opens = [index for index, node in enumerate(row) if isinstance(node, OpenRepeat)]
-    if not opens:
-        return 0, 0
     return total(row[: opens[0]], vocabulary).uses, total(row[opens[-1] + 1 :], vocabulary).uses
 
 
 def _split(texture: Texture, width: int, vocabulary: Vocabulary, pointer: str) -> Strip:
+    """Return the two ends of rows that are worked over any count of a multiple."""
     widest = max(max(_fixed_ends(row, vocabulary)) for row in texture.rows)
     if widest > width or width > MOST_STITCHES:
         raise Stuck(
             ValueRefused(f"{pointer}/stitches", width, (widest,), f"its rows begin or end with {widest} stitches")
         )
-    count = next((found for start in texture.starts if (found := start.above(2 * width + 2))), None)
-    if count is None:
-        raise Stuck(DoesNotJoin(pointer, "has no middle that repeats"))
+    count = next(found for start in texture.starts if (found := start.above(2 * width + 2)))
     try:
         pairs = [_cut(closed(row, count, vocabulary), width, width, vocabulary) for row in texture.rows]
     except CannotJoin as fault:

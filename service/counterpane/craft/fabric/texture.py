@@ -117,7 +117,9 @@ def _coloured(row: Sequence[Node]) -> bool:
 
 
 def _turns(row: TracedRow) -> bool:
-    return any(worked.side != row.side for worked in row.worked)
+    """Tell whether a row is turned before its end, with stitches beside it that it does not work."""
+    made = {loop.number for worked in row.worked for loop in worked.leaves}
+    return any(worked.side != row.side for worked in row.worked) or any(loop.number not in made for loop in row.loops)
 
 
 def marked(traced: Traced, stitches: int, vocabulary: Vocabulary) -> Iterator[tuple[Mark, ...]]:

@@ -6,7 +6,6 @@ from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 
-from counterpane.craft.measures import half_up
 from counterpane.craft.rows.tree import Node, Work
 
 CABLE_TAKE_UP = Fraction(1, 4), Fraction(1, 3)
@@ -50,11 +49,6 @@ def row_of_changes(plain: tuple[int, ...], change: str, key: str = "k") -> tuple
         nodes += [Work(change)] if index else []
         nodes += [Work(key, gap)] if gap else []
     return tuple(nodes)
-
-
-def same_width(stitches: int, per_cm: Fraction, other_per_cm: Fraction) -> int:
-    """Return the stitches at another gauge that measure as wide, rounded half up."""
-    return int(half_up(stitches * other_per_cm / per_cm))
 
 
 def cable_extra(crossed: int) -> tuple[int, int]:

@@ -1,0 +1,111 @@
+"""What the rules of reading, counting and wording say where texts are unusual."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterpane.craft.checking import examine
+from counterpane.craft.checking.wording import multiple
+from counterpane.craft.counts import Progression
+from counterpane.craft.findings import Finding
+from counterpane.craft.rules import judge_text
+from counterpane.craft.stitches import Vocabulary
+
+
+def found_by(rule: str, text: str, vocabulary: Vocabulary) -> Finding:
+    """Return the first finding of a rule."""
+    return next(found for found in judge_text(examine(text, vocabulary)) if found.rule == rule)
+
+
+def test_a_word_that_the_text_explains_asks_for_its_stitches(vocabulary: Vocabulary) -> None:
+    """The list of abbreviations names the bobble and not what it is worked of."""
+    found = found_by("unknown-term", "Abbreviations: bob: bobble\n\nCast on 12 sts.\nRow 1: K2, bob, k9.", vocabulary)
+    assert found.message == "“bob” is explained in the text, and not known here by its stitches."
+    assert found.hint == "Write its stitches in the row, in brackets."
+
+
+@pytest.mark.parametrize(
+    ("promised", "message", "corrections"),
+    [
+        (
+            "Multiple of 4 sts plus 2.",
+            "The text promises a multiple of 4 plus 2, but its rows take a multiple of 5 stitches, at least 5.",
+            ("Multiple of 5 sts.",),
+        ),
+        (
+            "An even number of sts.",
+            "The text promises a multiple of 2, but its rows take a multiple of 5 stitches, at least 5.",
+            (),
+        ),
+    ],
+)
+def test_a_promise_is_put_right_where_it_is_printed_in_numbers(
+    promised: str, message: str, corrections: tuple[str, ...], vocabulary: Vocabulary
+) -> None:
+    """The words "plus 2" go with the wrong multiple; an even number is a word in which no other number can be put."""
+    text = f"{promised}\nCast on 10 sts.\nRow 1: *K3, p2; rep from * to end."
+    found = found_by("stated-multiple-wrong", text, vocabulary)
+    assert (found.message, found.corrections) == (message, corrections)
+
+
+def test_counts_are_said_as_a_multiple_or_as_one_or_as_any() -> None:
+    """A progression of one count, of every count, and of every fourth."""
+    said = [multiple(counts) for counts in (Progression.only(24), Progression(1, 0, 1), Progression(4, 1, 9))]
+    assert said == [
+        "24 stitches and no other count",
+        "any count from 1 stitch on",
+        "a multiple of 4 stitches plus 1, at least 9",
+    ]
+
+
+def test_rows_worked_oftener_than_there_are_stitches_stop_at_the_last_that_can_be(vocabulary: Vocabulary) -> None:
+    """From 500 stitches row 1 leaves 499, and again 498 times one less: the 499th pass finds one stitch for k2tog."""
+    text = "Cast on 500 sts.\nRow 1: K2tog, k to end.\nRep row 1 600 times more.\nRow 2: Knit."
+    found = found_by("row-runs-short", text, vocabulary)
+    assert found.message.startswith("Row 1, worked again for the 499th time at line 3, begins with 1 stitch")
+
+
+def test_a_row_is_stuck_beside_its_marker_before_the_number_to_stop_at(vocabulary: Vocabulary) -> None:
+    """Each working takes a stitch from the four beside the marker, so three are never left of twenty."""
+    text = (
+        "Cast on 20 sts.\nRow 1: K4, pm, k to end.\nRow 2: K to m, sm, k2tog, k to end.\nRep row 2 until 3 sts remain."
+    )
+    assert found_by("row-runs-short", text, vocabulary).severity == "error"
+
+
+def test_the_last_row_of_a_line_that_names_others_is_unclear(vocabulary: Vocabulary) -> None:
+    """Rows 3 and 4 stand on one line and are knitted and purled in turn; which of them is "the last"?"""
+    text = "Cast on 4 sts.\nRow 1: Knit.\nRow 2: Purl.\nRows 3-4: As rows 1 and 2.\nRep the last row."
+    found = found_by("repeat-extent-unclear", text, vocabulary)
+    assert found.message == "“The last row” stands behind a line that gives several rows."
+
+
+def test_a_row_printed_over_two_lines_is_not_printed_anew(vocabulary: Vocabulary) -> None:
+    """Its count is missed all the same; where a count goes is left to whoever prints it."""
+    text = (
+        "Cast on 12 sts.\nRow 1: K2tog, k to end. (11 sts)\nRow 2: K2tog, k to\nend.\nRow 3: K2tog, k to end. (9 sts)"
+    )
+    assert found_by("count-not-printed", text, vocabulary).corrections == ()
+
+
+def test_names_that_are_each_other_s_across_the_sea_are_a_note(vocabulary: Vocabulary) -> None:
+    """What one trade calls seed stitch the other calls moss stitch, and here both stand in one text."""
+    found = found_by("terms-mixed", "Cast on 12 sts.\nRow 1: Seed stitch.\nRow 2: Moss stitch.", vocabulary)
+    assert found.severity == "note"
+    assert found.message.endswith("each is the other's name in US or in UK terms.")
+
+
+def test_the_only_row_that_changes_the_count_is_not_named_where_it_says_so(vocabulary: Vocabulary) -> None:
+    """Nineteen are printed behind row 2, so that its decrease is meant."""
+    row = "Cast on 20 sts.\nRow 1: K4, pm, k to end.\nRow 2: K to m, sm, k2tog, k to end."
+    found = [
+        judge_text(examine(f"{row}{count}\nRep row 2 until 3 sts remain.", vocabulary)) for count in ("", " (19 sts)")
+    ]
+    named = [any(each.rule == "row-upsets-later-rows" for each in findings) for findings in found]
+    assert named == [True, False]
+
+
+def test_a_list_without_a_repeat_is_put_right_as_the_whole_repeat_of_a_stated_multiple(vocabulary: Vocabulary) -> None:
+    """Two knit and two purl are the four of which the text takes a multiple, once the bracket is closed or gone."""
+    text = "Multiple of 4 sts.\nCast on 12 sts.\nRow 1: K2, p2)."
+    assert found_by("bracket-not-closed", text, vocabulary).corrections == ("Row 1: K2, (p2).", "Row 1: (K2, p2).")
