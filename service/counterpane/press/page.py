@@ -122,7 +122,9 @@ def _section(section: WrittenSection, heading: bool = True) -> Iterator[Block]:
     if heading:
         yield Heading(section.name)
         yield Paragraph(section.intro)
-    yield Instructions(tuple(row.text for row in section.rows))
+    rows = tuple(row.text for row in section.rows)
+    of_the_blanket = (section.first_row, section.last_row) if heading else (0, 0)
+    yield Instructions(rows, section.name, *of_the_blanket)
     if section.repeats:
         yield Orders(tuple(repeat.text for repeat in section.repeats))
     yield Items(section.lifelines)

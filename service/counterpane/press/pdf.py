@@ -36,6 +36,7 @@ def pdf_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4
         "region": REGIONS[terms],
         "paper": PAPERS[paper],
         "foot": foot,
+        "edition": "",
         "blocks": [each for block in blocks for each in _laid_out(block)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()
@@ -56,8 +57,8 @@ def _laid_out(block: Block) -> Iterator[dict[str, object]]:
             yield {"kind": "items", "lines": texts}
         case Entries(entries) if entries:
             yield {"kind": "entries", "entries": [(entry.name, entry.text) for entry in entries]}
-        case Instructions(lines):
-            yield {"kind": "rows", "lines": lines}
+        case Instructions(lines, name, first, last):
+            yield {"kind": "rows", "lines": lines, "name": name, "first": first, "last": last}
         case Orders(lines):
             yield {"kind": "orders", "lines": lines}
         case Figure(picture):

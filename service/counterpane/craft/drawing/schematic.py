@@ -77,7 +77,7 @@ def schematic(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us
     words = " ".join(in_words(plan, vocabulary, terms, lengths))
     page = paper.sheet(f"{title}: schematic", words, frame.right + RIGHT, frame.foot + (4 + len(notes)) * LINE)
     paper.text(page, (12, 24), title, "strong")
-    paper.text(page, (12, 24 + LINE), "To scale, each part at its own gauge.", "small")
+    paper.text(page, (12, 24 + LINE), in_terms("To scale, each part at its own gauge.", terms), "small")
     grounds = _GROUND | {role: paper.hatching(page, f"ground-{role}", drawn) for role, drawn in _HATCHED.items()}
     for zone in parts:
         _draw_zone(page, frame, zone, grounds[zone.role], lengths)
@@ -203,5 +203,6 @@ def _notes(plan: Plan, parts: Sequence[Zone], terms: Terms, lengths: Units) -> I
     body_cm = plan.width_cm - sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
     for section in plan.sections:
         if section.cm_width != body_cm:
-            yield f"{section_name(section)} at its own gauge: {_said(section.cm_width, lengths)} wide"
+            own = in_terms("at its own gauge", terms)
+            yield f"{section_name(section)} {own}: {_said(section.cm_width, lengths)} wide"
     yield "Seams: none"
