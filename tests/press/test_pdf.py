@@ -46,6 +46,15 @@ def test_every_page_has_its_number_and_the_number_of_pages() -> None:
     assert all(f"{number} / {len(pages)}" in each.extract_text() for number, each in enumerate(pages, 1))
 
 
+def test_every_page_says_which_rows_stand_on_it() -> None:
+    """Before the first row, part by part with the rows of the blanket, and after the last."""
+    pages = [each.extract_text() for each in PdfReader(io.BytesIO(as_pdf(write_pattern(waffle(), vocabulary())))).pages]
+    with_rows = [text for text in pages if "Row 1 (RS)" in text]
+    assert "before row 1" in pages[0] and "after row 210" in pages[-1]
+    assert any("Bottom border, rows 1–2 (1–12 of the blanket)" in text for text in with_rows)
+    assert any("Body, rows 1–4 (13–194 of the blanket)" in text for text in with_rows)
+
+
 def test_the_file_has_a_title_a_language_and_tags() -> None:
     """PDF/UA-1 (ISO 14289-1) asks for all three; the typesetter checks what it can of the rest."""
     reader = PdfReader(io.BytesIO(as_pdf(write_pattern(waffle(), vocabulary(), title="Rime"))))

@@ -150,4 +150,5 @@ def _end(pattern: Pattern) -> Iterator[Block]:
     yield Heading("Cautions")
     yield from cautions_blocks(pattern.cautions)
     yield Heading("Credits")
-    yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
+    credits = (f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits)
+    yield Items((f"Design: {pattern.designer or _NOT_NAMED}.", *credits))

@@ -135,10 +135,15 @@ def _lines(sections: Sequence[WrittenSection]) -> Iterator[str]:
 
 def _credits(components: Sequence[Component], sources: Mapping[str, str], terms: Terms) -> tuple[Credit, ...]:
     """Credit each component; those of one source, author and licence together."""
-    names: dict[tuple[str, str], list[str]] = {}
+    alike: dict[tuple[str, str], list[Component]] = {}
     for component in components:
         source = component.provenance
         told = (sources.get(source.source) or _NAMED.get(source.source, source.source), source.year, source.where)
         where = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
-        names.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(called(component, terms))
-    return tuple(Credit("; ".join(each), text, licence) for (text, licence), each in names.items())
+        alike.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(component)
+    return tuple(_credit(each, text, licence, terms) for (text, licence), each in alike.items())
+
+
+def _credit(alike: Sequence[Component], text: str, licence: str, terms: Terms) -> Credit:
+    names = "; ".join(called(component, terms) for component in alike)
+    return Credit(names, text, licence, tuple(component.slug for component in alike if component.slug))
