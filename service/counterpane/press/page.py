@@ -55,7 +55,8 @@ def _head(pattern: Pattern, pictures: Sequence[Picture]) -> Iterator[Block]:
     fabric = [picture for picture in pictures if picture.kind == "fabric"]
     level = f"{pattern.level.reason} ({pattern.level.source})."
     told = (Entry("Designer", pattern.designer or _NOT_NAMED), Entry("Level", level))
-    yield Entries(told if fabric else (*told, Entry("Picture", _DRAWN_ELSEWHERE)))
+    elsewhere = (Entry("Picture", _DRAWN_ELSEWHERE),) if pictures and not fabric else ()
+    yield Entries((*told, *elsewhere))
     yield from map(Figure, fabric)
 
 

@@ -18,6 +18,10 @@ from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructio
 from counterpane.press.page import page
 
 PAPERS: Mapping[Paper, str] = {"a4": "a4", "letter": "us-letter"}
+SCALE = 0.78
+"""Points to a unit of a picture, so that its letters are as large as those around it; house figure."""
+WIDEST_PT, HIGHEST_PT = 490, 590
+"""Room for a picture under its heading on either paper, within the margins of `pattern.typ`."""
 REGIONS = {"us": "us", "uk": "gb"}
 
 
@@ -70,5 +74,7 @@ def _laid_out(block: Block) -> Iterator[dict[str, object]]:
 
 
 def _picture(picture: Picture) -> dict[str, object]:
-    width = float(picture.size[0])
+    """Return a picture with its width in points: at its scale, or smaller where it is too wide or too high."""
+    wide, high = map(float, picture.size)
+    width = wide * min(SCALE, WIDEST_PT / wide, HIGHEST_PT / high)
     return {"kind": "picture", "name": picture.name, "svg": picture.svg, "width": width, "words": picture.words}
