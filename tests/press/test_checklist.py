@@ -76,7 +76,7 @@ def of_notions(words: str, data: Data) -> bool:
 def gauged(words: str, data: Data) -> bool:
     """Look for stitches and rows over a length, in which fabric, worked flat, washed or not; or whose it borrows."""
     stated = [gauge for gauge in data["gauge"] if gauge["stated"]]
-    full = all(re.search(r" sts and .* rows over 10 cm .*worked flat, .*blocked", gauge["text"]) for gauge in stated)
+    full = all(re.search(r" sts and .* rows over 10 cm .*worked flat, .*blocking", gauge["text"]) for gauge in stated)
     return full and bool(stated) and all(squeezed(gauge["in"]) in words for gauge in data["gauge"])
 
 

@@ -46,7 +46,7 @@ def blocks_of(sheet: DesignerSheet) -> Iterator[Block]:
     pattern = sheet.pattern
     yield Heading(f"{pattern.title}: the designer's sheet", 1)
     yield Paragraph(ABOUT)
-    level = f"{pattern.level.reason} ({pattern.level.source})."
+    level = f"{pattern.level.reason}. {pattern.level.source}."
     yield Entries((Entry("Designer", pattern.designer or "not named"), Entry("Level", level)))
     yield Heading("Counts")
     yield _sections(sheet)

@@ -53,7 +53,7 @@ def page(pattern: Pattern, pictures: Sequence[Picture] = ()) -> Iterator[Block]:
 def _head(pattern: Pattern, pictures: Sequence[Picture]) -> Iterator[Block]:
     """Give who designed it, how demanding it is, and what the fabric looks like."""
     fabric = [picture for picture in pictures if picture.kind == "fabric"]
-    level = f"{pattern.level.reason} ({pattern.level.source})."
+    level = f"{pattern.level.reason}. {pattern.level.source}."
     told = (Entry("Designer", pattern.designer or _NOT_NAMED), Entry("Level", level))
     elsewhere = (Entry("Picture", _DRAWN_ELSEWHERE),) if pictures and not fabric else ()
     yield Entries((*told, *elsewhere))

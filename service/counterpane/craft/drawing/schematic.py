@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -28,6 +29,8 @@ LINE = 15
 LETTERS = 42
 """Letters in a line of the names on the left; house figure."""
 _HATCHED = {"end": "M0 6 6 0", "side": "M0 3H6", "selvedge": "M3 0V6"}
+_EDGE = re.compile(r"(?<=Cast) (?=on|off)|(?<=Bind) (?=off)")
+"""The space in the name of an edge, where a sentence that begins with it would read as an order to work it."""
 _GROUND = {"body": paper.PAPER}
 
 
@@ -95,7 +98,7 @@ def in_words(plan: Plan, vocabulary: Vocabulary, terms: Terms, lengths: Units = 
     told = enumerate(_steps(plan, terms, lengths), 1)
     return (
         f"A blanket {wide} wide and {long} long, worked upwards.",
-        *(f"{number}. {heading}: {words}." for number, (heading, words, _) in told),
+        *(f"{number}. {_EDGE.sub('-', heading)}: {words}." for number, (heading, words, _) in told),
         *(f"{note}." for note in _notes(plan, zones(plan, vocabulary), terms, lengths)),
     )
 
