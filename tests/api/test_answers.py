@@ -154,6 +154,23 @@ class TestPatterns:
         answer = client.post("/v1/patterns", json=body, headers={"Accept": accept})
         assert (answer.status_code, answer.mimetype) == (200, media)
 
+    def test_the_sheet_of_the_designer_comes_in_the_same_forms(self, client: FlaskClient) -> None:
+        """Its derivations come to the counts of the plan beside them."""
+        asked = BLANKET | {"sheet": "designer", "designer": "Ines"}
+        answer = client.post("/v1/patterns", json=asked).json
+        assert "pattern" not in answer and answer["sheet"]["designer"] == "Ines"
+        cast_on = next(each for each in answer["sheet"]["derivations"] if each["name"] == "Cast-on")
+        assert (cast_on["number"], cast_on["below"]) == (answer["sheet"]["counts"]["cast_on"], 150)
+        page = client.post("/v1/patterns", json=asked | {"as": "html"})
+        assert (page.mimetype, b"(70 \xe2\x88\x92 6.8) cm" in page.data) == ("text/html", True)
+
+    def test_lengths_come_in_the_units_asked_for(self, client: FlaskClient) -> None:
+        """In a pattern and in a drawing."""
+        text = client.post("/v1/patterns", json=BLANKET | {"units": "in", "as": "text"}).text
+        assert "- Width 27½ in after washing and blocking" in text
+        drawn = client.post("/v1/drawings", json=BLANKET | {"units": "in", "view": "schematic"}).text
+        assert "27½ in" in drawn and " cm" not in drawn
+
     def test_a_written_pattern_checks_clean(self, client: FlaskClient) -> None:
         """What is written is read back without an error."""
         text = client.post("/v1/patterns", json=BLANKET | {"terms": "uk", "as": "text"}).text

@@ -13,7 +13,7 @@ import pytest
 from cli.conftest import Type
 from counterpane.cli import output
 from counterpane.cli.commands import plan as plan_command
-from counterpane.library import pages, planning
+from counterpane.library import designing, pages, planning
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 
@@ -50,6 +50,14 @@ def test_the_json_of_a_pattern_is_what_the_api_answers(typed: Type, library: Ser
     answer = pages.pattern(library, request | {"terms": "uk"}, "json")
     assert json.loads(done.out) == json.loads(output.as_json(answer))
     assert "an invented wool, aran" in answer["text"]
+
+
+def test_the_designers_sheet_is_what_the_api_answers(typed: Type, library: Services):
+    """Both say the same of the same request, in the units asked for."""
+    done = typed("write", "-", "--as", "json", "--sheet", "designer", "--units", "in", stdin=json.dumps(REQUEST))
+    answer = designing.sheet_json(library, REQUEST | {"units": "in"})
+    assert json.loads(done.out) == json.loads(output.as_json(answer))
+    assert answer["text"].startswith("Blanket in waffle: the designer's sheet\n")
 
 
 def test_a_person_reads_the_cast_on_and_its_sum(typed: Type):

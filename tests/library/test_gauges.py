@@ -85,7 +85,7 @@ def test_a_pattern_gives_the_lengths_before_the_wash_where_they_are_known(librar
     """A knitter measures on the needle, not after the wash."""
     gauge = SWATCH | {"before": {"stitches": 21, "rows": 28, "over_cm": 10}}
     washed = pages.pattern(library, REQUEST | {"gauge": gauge}, "text")["text"]
-    assert "on the needle, and 80.0 cm (31.5 in) after the wash" in " ".join(washed.split())
+    assert "on the needle, and 80.0 cm (31½ in) after the wash" in " ".join(washed.split())
     assert "after the wash" not in pages.pattern(library, REQUEST, "text")["text"]
 
 

@@ -52,7 +52,7 @@ def test_the_finishing_is_that_of_the_fibres(names: tuple[str, ...], said: str, 
 def test_a_piece_is_pinned_to_a_range_round_its_size() -> None:
     """Cotton: 70 cm wide at 22 stitches is 154 stitches, 70.0 to 71.4 cm; by hand."""
     text = " ".join(written({"fibres": of("cotton")}).finishing)
-    assert "70.0 to 71.4 cm (27.6 to 28.1 in) wide" in text
+    assert "70.0 to 71.4 cm (27½ to 28 in) wide" in text
 
 
 def test_the_finishing_keeps_to_the_label() -> None:

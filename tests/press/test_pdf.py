@@ -46,6 +46,16 @@ def test_every_page_has_its_number_and_the_number_of_pages() -> None:
     assert all(f"{number} / {len(pages)}" in each.extract_text() for number, each in enumerate(pages, 1))
 
 
+def test_every_page_says_which_rows_stand_on_it() -> None:
+    """Before the first row, part by part with the rows of the blanket, and after the last."""
+    pages = PdfReader(io.BytesIO(as_pdf(write_pattern(waffle(), vocabulary())))).pages
+    words = [re.sub(r"\s", "", each.extract_text()) for each in pages]
+    with_rows = "".join(text for text in words if "Row1(RS)" in text)
+    assert "beforerow1" in words[0] and "afterrow210" in words[-1]
+    assert "Bottomborder,rows1–2(1–12oftheblanket)" in with_rows
+    assert "Body,rows1–4(13–194oftheblanket)" in with_rows
+
+
 def test_the_file_has_a_title_a_language_and_tags() -> None:
     """PDF/UA-1 (ISO 14289-1) asks for all three; the typesetter checks what it can of the rest."""
     reader = PdfReader(io.BytesIO(as_pdf(write_pattern(waffle(), vocabulary(), title="Rime"))))

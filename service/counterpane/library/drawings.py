@@ -72,13 +72,13 @@ def pictures(
 
 
 def plans_drawn(
-    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, units: Units = "both"
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, units: Units = "both", *, told_only: bool = False
 ) -> tuple[Picture, ...]:
-    """Return the schematic and the chart of a plan, each also in words or letters."""
-    measures = schematic(plan, vocabulary, title, terms, units)
+    """Return the schematic and the chart of a plan, each also in words or letters; `told_only` leaves out the SVG."""
     told = schematic_in_words(plan, vocabulary, terms, units)
     lettered, key, without = in_letters(plan, vocabulary, terms)
-    drawn = charts(plan, vocabulary, title, terms)
+    measures = "" if told_only else schematic(plan, vocabulary, title, terms, units)
+    drawn = "" if told_only else charts(plan, vocabulary, title, terms)
     return (
         Picture("Schematic", measures, "schematic", told),
         Picture("Chart", drawn, "chart", (READ, *without), lettered, key),

@@ -15,6 +15,8 @@ from counterpane.library.services import Services
 
 WITH_FABRIC = ("html", "pdf")
 """The forms that show the fabric; a text says where it is drawn, and data leaves it to who wants it drawn."""
+DRAWN = (*WITH_FABRIC, "json")
+"""The forms that hold pictures; a text says them in words and letters."""
 ON_PAPER = "pdf"
 """The form that shows of the fabric a corner alone, since each loop is drawn into it."""
 
@@ -43,4 +45,5 @@ def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str
     """Return the pictures of a plan that go with its pattern in a form."""
     if form in WITH_FABRIC:
         return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER, units=pattern.units)
-    return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units)
+    told_only = form not in DRAWN
+    return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units, told_only=told_only)

@@ -40,9 +40,15 @@ class Entries:
 
 @dataclass(frozen=True, slots=True)
 class Instructions:
-    """Rows to work from, each whole."""
+    """Rows to work from, each whole; they belong to the part of this name, which is worked up to a row of the blanket.
+
+    `last_row` is 0 where the rows are numbered by themselves, as in a border that is picked up.
+    """
 
     lines: tuple[str, ...]
+    name: str = ""
+    first_row: int = 0
+    last_row: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from counterpane.craft.pattern import Caution, Cautions
 from counterpane.press.blocks import Block, Heading, Items, Paragraph
 
 _SEVERITIES = {"stop": "Stop", "warn": "Warning", "note": "Note"}
+_NOT_SAID = "Read for: age, use and markets not stated; more may apply to a child of a certain age, a use or a country."
 _NO_PASS = "What is not assessed was not looked at. That is no pass."
 
 
@@ -15,8 +16,7 @@ def cautions_blocks(cautions: Cautions) -> Iterator[Block]:
     """Give the cautions of a pattern, those of this blanket first."""
     if cautions.findings:
         yield Heading("For this blanket", 3)
-        if cautions.read_for:
-            yield Paragraph(cautions.read_for)
+        yield Paragraph(cautions.read_for or _NOT_SAID)
         yield Items(tuple(map(_finding, cautions.findings)))
     if cautions.held:
         yield Heading(f"Held against: {cautions.held.name}", 3)
@@ -37,7 +37,8 @@ def cautions_blocks(cautions: Cautions) -> Iterator[Block]:
 
 def _finding(finding: Caution) -> str:
     severity = _SEVERITIES.get(finding.severity, finding.severity)
-    return f"{severity} ({finding.reference}, {finding.basis}): {finding.message} Source: {finding.source}."
+    markets = f"; {', '.join(finding.markets)}" if finding.markets else ""
+    return f"{severity} ({finding.reference}, {finding.basis}{markets}): {finding.message} Source: {finding.source}."
 
 
 def _records(cautions: Cautions) -> Iterator[Block]:

@@ -12,7 +12,9 @@ from counterpane.craft.pattern import Entry
 from counterpane.craft.pattern.derivations import Derivation
 from counterpane.craft.pattern.designing import DesignerSheet
 from counterpane.craft.pattern.figures import both, counted
+from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.pattern.units import in_units
+from counterpane.craft.stitches import Terms
 from counterpane.craft.yarn import ColourYarn, Spread
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Heading, Items, Paragraph, Table
@@ -44,7 +46,7 @@ def blocks_of(sheet: DesignerSheet) -> Iterator[Block]:
     pattern = sheet.pattern
     yield Heading(f"{pattern.title}: the designer's sheet", 1)
     yield Paragraph(ABOUT)
-    level = f"{pattern.level.reason} ({pattern.level.source})."
+    level = f"{pattern.level.reason}. {pattern.level.source}."
     yield Entries((Entry("Designer", pattern.designer or "not named"), Entry("Level", level)))
     yield Heading("Counts")
     yield _sections(sheet)
@@ -52,12 +54,13 @@ def blocks_of(sheet: DesignerSheet) -> Iterator[Block]:
     for each in sheet.derived:
         yield from _derived(each, sheet)
     yield from _near(sheet)
-    yield Heading("Gauges")
+    yield Heading(in_terms("Gauges", pattern.terms))
     yield Items(tuple(f"{gauge.texture}: {gauge.text}." for gauge in pattern.gauges))
     yield Heading("Yarn")
     yield from _yarn(sheet)
     yield Heading("Findings")
-    yield Items(tuple(map(_finding, sheet.plan.findings)) or (_NO_FINDINGS,))
+    found = tuple(in_terms(_finding(finding), pattern.terms) for finding in sheet.plan.findings)
+    yield Items(found or (_NO_FINDINGS,))
     yield Heading("Safety")
     cautions = pattern.cautions
     yield Items(tuple(f"{each.rule} ({each.reference}, {each.severity}): {each.message}" for each in cautions.findings))
@@ -83,7 +86,8 @@ def _derived(each: Derivation, sheet: DesignerSheet) -> Iterator[Block]:
     yield Heading(f"{each.name}: {in_units(each.value, units)}", 3)
     near = [f"{where} {count:,}" for where, count in (("below", each.below), ("above", each.above)) if count]
     allowed = (f"Nearest allowed: {', '.join(near)}.",) if near else ()
-    yield Items((*(text if _is_sum(text) else in_units(text, units) for text in each.sums), *allowed))
+    told = (in_terms(text, sheet.pattern.terms) for text in each.sums)
+    yield Items((*(text if _is_sum(text) else in_units(text, units) for text in told), *allowed))
 
 
 def _is_sum(text: str) -> bool:
@@ -113,14 +117,14 @@ def _yarn(sheet: DesignerSheet) -> Iterator[Block]:
     for place, each in enumerate(sheet.yarn.colours):
         council = sheet.yarn.classes[place] if sheet.yarn.classes else ""
         yield Heading(f"{each.yarn.colour or each.yarn.name or 'Yarn'}{f' ({council})' if council else ''}", 3)
-        yield _parts(each)
+        yield _parts(each, sheet.pattern.terms)
         yield Items((_together(each), f"The figures rest on: {each.scale.basis} ({each.scale.source})."))
 
 
-def _parts(each: ColourYarn) -> Table:
+def _parts(each: ColourYarn, terms: Terms) -> Table:
     rows = [(part.part, part.loops, part.metres, part.grams) for part in each.parts]
     rows.append(("in all", each.loops, each.metres, each.grams))
-    told = tuple((name.replace("_", "-"), *map(_spread, figures)) for name, *figures in rows)
+    told = tuple((in_terms(name.replace("_", "-"), terms), *map(_spread, figures)) for name, *figures in rows)
     return Table(("Part", "Loops", "Metres", "Grams"), told)
 
 

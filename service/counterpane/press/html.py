@@ -67,7 +67,7 @@ def _laid_out(block: Block, number: int) -> Iterator[str]:
         case Entries(entries) if entries:
             said = (f"<dt>{escape(entry.name)}</dt><dd>{escape(entry.text)}</dd>" for entry in entries)
             yield f"<dl>{''.join(said)}</dl>"
-        case Instructions(lines):
+        case Instructions(lines=lines):
             rows = (_row(line, f"row-{number}-{place}") for place, line in enumerate(lines))
             yield f'<ol class="rows">{"".join(rows)}</ol>'
         case Orders(lines):
@@ -102,8 +102,9 @@ def _counter(name: str) -> str:
 def _figure(picture: Picture) -> str:
     data = b64encode(picture.svg.encode()).decode()
     size = 'width="{}" height="{}"'.format(*picture.size)
+    fits = "" if picture.kind == "chart" else ' class="fits"'
     return (
         f'<figure><div tabindex="0" role="group" aria-label="{escape(picture.name)}">'
-        f'<img src="data:image/svg+xml;base64,{data}" {size} alt="{escape(picture.words)}"></div>'
+        f'<img src="data:image/svg+xml;base64,{data}" {size}{fits} alt="{escape(picture.words)}"></div>'
         f"<figcaption>{escape(picture.name)}</figcaption></figure>"
     )

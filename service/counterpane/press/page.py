@@ -53,9 +53,10 @@ def page(pattern: Pattern, pictures: Sequence[Picture] = ()) -> Iterator[Block]:
 def _head(pattern: Pattern, pictures: Sequence[Picture]) -> Iterator[Block]:
     """Give who designed it, how demanding it is, and what the fabric looks like."""
     fabric = [picture for picture in pictures if picture.kind == "fabric"]
-    level = f"{pattern.level.reason} ({pattern.level.source})."
+    level = f"{pattern.level.reason}. {pattern.level.source}."
     told = (Entry("Designer", pattern.designer or _NOT_NAMED), Entry("Level", level))
-    yield Entries(told if fabric else (*told, Entry("Picture", _DRAWN_ELSEWHERE)))
+    elsewhere = (Entry("Picture", _DRAWN_ELSEWHERE),) if pictures and not fabric else ()
+    yield Entries((*told, *elsewhere))
     yield from map(Figure, fabric)
 
 
@@ -122,7 +123,9 @@ def _section(section: WrittenSection, heading: bool = True) -> Iterator[Block]:
     if heading:
         yield Heading(section.name)
         yield Paragraph(section.intro)
-    yield Instructions(tuple(row.text for row in section.rows))
+    rows = tuple(row.text for row in section.rows)
+    of_the_blanket = (section.first_row, section.last_row) if heading else (0, 0)
+    yield Instructions(rows, section.name, *of_the_blanket)
     if section.repeats:
         yield Orders(tuple(repeat.text for repeat in section.repeats))
     yield Items(section.lifelines)
@@ -148,4 +151,5 @@ def _end(pattern: Pattern) -> Iterator[Block]:
     yield Heading("Cautions")
     yield from cautions_blocks(pattern.cautions)
     yield Heading("Credits")
-    yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
+    credits = (f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits)
+    yield Items((f"Design: {pattern.designer or _NOT_NAMED}.", *credits))

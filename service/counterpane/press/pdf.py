@@ -18,6 +18,10 @@ from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructio
 from counterpane.press.page import page
 
 PAPERS: Mapping[Paper, str] = {"a4": "a4", "letter": "us-letter"}
+SCALE = 0.78
+"""Points to a unit of a picture, so that its letters are as large as those around it; house figure."""
+WIDEST_PT, HIGHEST_PT = 490, 590
+"""Room for a picture under its heading on either paper, within the margins of `pattern.typ`."""
 REGIONS = {"us": "us", "uk": "gb"}
 
 
@@ -36,6 +40,7 @@ def pdf_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4
         "region": REGIONS[terms],
         "paper": PAPERS[paper],
         "foot": foot,
+        "edition": "",
         "blocks": [each for block in blocks for each in _laid_out(block)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()
@@ -56,8 +61,8 @@ def _laid_out(block: Block) -> Iterator[dict[str, object]]:
             yield {"kind": "items", "lines": texts}
         case Entries(entries) if entries:
             yield {"kind": "entries", "entries": [(entry.name, entry.text) for entry in entries]}
-        case Instructions(lines):
-            yield {"kind": "rows", "lines": lines}
+        case Instructions(lines, name, first, last):
+            yield {"kind": "rows", "lines": lines, "name": name, "first": first, "last": last}
         case Orders(lines):
             yield {"kind": "orders", "lines": lines}
         case Figure(picture):
@@ -69,5 +74,7 @@ def _laid_out(block: Block) -> Iterator[dict[str, object]]:
 
 
 def _picture(picture: Picture) -> dict[str, object]:
-    width = float(picture.size[0])
+    """Return a picture with its width in points: at its scale, or smaller where it is too wide or too high."""
+    wide, high = map(float, picture.size)
+    width = wide * min(SCALE, WIDEST_PT / wide, HIGHEST_PT / high)
     return {"kind": "picture", "name": picture.name, "svg": picture.svg, "width": width, "words": picture.words}

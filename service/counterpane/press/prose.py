@@ -20,7 +20,7 @@ _LOOK_AHEAD = 8
 
 _HANGING = "    "
 _PIECE = re.compile(r"(?:\([^()]*\)|[^,;])+(?:[,;]\s*|$)")
-_WORD = re.compile(r"\S*\d \((?:[\d.]+, )*[\d.]+\)\S*|\((?:UK|US) [^()]{1,40}\)\S*|\S+")
+_WORD = re.compile(r"\S*[\d¼½¾] \((?:[\d.¼½¾]+, )*[\d.¼½¾]+\)\S*|\((?:UK|US) [^()]{1,40}\)\S*|\S+")
 """A word, or what no line end may cut: one number a size, "95 (113, 131)", and a name explained, "(UK moss stitch)"."""
 _SENTENCE = re.compile(r"(?<=[.;)])\s+")
 _STATED = (

@@ -65,7 +65,7 @@ def test_it_says_in_words_what_it_shows(starters: Starters, vocabulary: Vocabula
     picture = _drawn(starters, vocabulary)
     assert picture.findtext(f"{SVG}title") == "Rime & thaw: schematic"
     words = picture.findtext(f"{SVG}desc") or ""
-    assert all(each in words for each in ("Cast on", "Bottom border", "Body", "Top border", "Bind off", "Seams: none"))
+    assert all(each in words for each in ("Cast-on", "Bottom border", "Body", "Top border", "Bind-off", "Seams: none"))
 
 
 @pytest.mark.parametrize("bands", [1, 3, 12])

@@ -23,6 +23,8 @@ NUMBERS = st.lists(st.integers(2, 400), min_size=2, max_size=5)
         (("Rep rows 1–2 five times more.", "Rep rows 1–2 45 times more."), "Rep rows 1–2 5 (45) times more."),
         (("1,836 stitches", "2,040 stitches"), "1836 (2040) stitches"),
         (("42.7 cm (16.8 in)", "81.3 cm (32.0 in)"), "42.7 (81.3) cm [16.8 (32.0) in]"),
+        (("42.7 cm (16¾ in)", "81.3 cm (32 in)"), "42.7 (81.3) cm [16¾ (32) in]"),
+        (("1.1 cm (½ in)", "2.0 cm (¾ in)"), "1.1 (2.0) cm [½ (¾) in]"),
         (("(one) 2 rows (two)", "(one) 4 rows (two)"), "(one) 2 (4) rows (two)"),
         (("1 row", "2 rows"), "1 (2) rows"),
     ],

@@ -167,13 +167,15 @@ def test_care_is_not_known_without_a_yarn() -> None:
     assert write(waffle()).care.startswith("Not known: follow the yarn's label")
 
 
-def test_a_sampler_is_told_in_the_words_above_it() -> None:
+def test_a_sampler_is_told_in_the_words_of_the_rows() -> None:
     """A smaller piece of the same rows needs no row of its own."""
     plan = waffle()
     small = tuple(replace(part, before=22, after=22, rows=4) for part in plan.sections)
     told = write(plan, small=replace(plan, counts=replace(plan.counts, cast_on=22), sections=small)).sampler
-    assert told[0].startswith("22 stitches and 12 rows show every change of the blanket: bottom border to body")
-    assert "Body: 4 rows, in the words above." in told
+    assert told[0].startswith(
+        "Try it on 22 stitches first: they and 12 rows show every change of the blanket: bottom border to body"
+    )
+    assert "Body: 4 rows, in the words below." in told
 
 
 def test_a_sampler_with_other_rows_gives_them() -> None:

@@ -100,6 +100,7 @@ BAD: dict[str, tuple[str, ...]] = {
     "size-order-changes": (
         "Size: 60 (75, 70) cm.\nRow 1: Knit.",
         "Cast on 60 [72, 66, 84] sts.\nRow 1: *K2, p2; rep from * to end.",
+        "Size: 27½ (35, 30¼) in.\nRow 1: Knit.",
     ),
     "yarn-without-amount": (
         "Materials\nDK wool in white\n4 mm needles\n\nRow 1: Knit.",
@@ -254,6 +255,7 @@ GOOD: dict[str, tuple[str, ...]] = {
         "Cast on 60 (60, 72) sts.\nRow 1: *K2, p2; rep from * to end.",
         "Row 1: K2 (p2, k2).\nRow 2: [K1, p1] 3 times.",
         "Cast on 84 (72, 60) sts.\nRow 1: *K2, p2; rep from * to end.",
+        "Size: ¼ (½, ¾) in, 27½ (28, 30¼) in.\nRow 1: Knit.",
     ),
     "yarn-without-amount": (
         "Materials\nDK wool in white, 4 x 50 g balls\n4 mm needles\n\nRow 1: Knit.",

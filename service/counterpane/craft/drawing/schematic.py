@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -28,6 +29,8 @@ LINE = 15
 LETTERS = 42
 """Letters in a line of the names on the left; house figure."""
 _HATCHED = {"end": "M0 6 6 0", "side": "M0 3H6", "selvedge": "M3 0V6"}
+_EDGE = re.compile(r"(?<=Cast) (?=on|off)|(?<=Bind) (?=off)")
+"""The space in the name of an edge, where a sentence that begins with it would read as an order to work it."""
 _GROUND = {"body": paper.PAPER}
 
 
@@ -77,7 +80,7 @@ def schematic(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us
     words = " ".join(in_words(plan, vocabulary, terms, lengths))
     page = paper.sheet(f"{title}: schematic", words, frame.right + RIGHT, frame.foot + (4 + len(notes)) * LINE)
     paper.text(page, (12, 24), title, "strong")
-    paper.text(page, (12, 24 + LINE), "To scale, each part at its own gauge.", "small")
+    paper.text(page, (12, 24 + LINE), in_terms("To scale, each part at its own gauge.", terms), "small")
     grounds = _GROUND | {role: paper.hatching(page, f"ground-{role}", drawn) for role, drawn in _HATCHED.items()}
     for zone in parts:
         _draw_zone(page, frame, zone, grounds[zone.role], lengths)
@@ -95,7 +98,7 @@ def in_words(plan: Plan, vocabulary: Vocabulary, terms: Terms, lengths: Units = 
     told = enumerate(_steps(plan, terms, lengths), 1)
     return (
         f"A blanket {wide} wide and {long} long, worked upwards.",
-        *(f"{number}. {heading}: {words}." for number, (heading, words, _) in told),
+        *(f"{number}. {_EDGE.sub('-', heading)}: {words}." for number, (heading, words, _) in told),
         *(f"{note}." for note in _notes(plan, zones(plan, vocabulary), terms, lengths)),
     )
 
@@ -203,5 +206,6 @@ def _notes(plan: Plan, parts: Sequence[Zone], terms: Terms, lengths: Units) -> I
     body_cm = plan.width_cm - sum((edge.border.cm_length for edge in plan.picked), Fraction(0))
     for section in plan.sections:
         if section.cm_width != body_cm:
-            yield f"{section_name(section)} at its own gauge: {_said(section.cm_width, lengths)} wide"
+            own = in_terms("at its own gauge", terms)
+            yield f"{section_name(section)} {own}: {_said(section.cm_width, lengths)} wide"
     yield "Seams: none"

@@ -193,11 +193,12 @@ class Cautions:
 
 @dataclass(frozen=True, slots=True)
 class Credit:
-    """Where a component comes from, and the licence of its wording."""
+    """Where components come from that share it, and the licence of their wording; `components` are their slugs."""
 
     name: str
     text: str
     licence: str
+    components: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

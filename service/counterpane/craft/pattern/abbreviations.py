@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from counterpane.craft.pattern import Entry, Special
 from counterpane.craft.rows.glossary import SHORT_WORDS
-from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Row, Work
+from counterpane.craft.rows.tree import Group, Hold, IntoOne, Node, OpenRepeat, Row, Work
 from counterpane.craft.stitches import Stitch, Terms, Vocabulary
 
 _NUMBERED = re.compile(r"\b([A-Za-z])\d+(?![\w/])")
@@ -65,9 +65,11 @@ def _steps(said: str) -> tuple[str, ...]:
 
 
 def _keys(rows: Iterable[Row]) -> set[str]:
-    works = [node for row in rows for node in _flat(row.parts) if isinstance(node, Work)]
+    nodes = [node for row in rows for node in _flat(row.parts)]
+    works = [node for node in nodes if isinstance(node, Work)]
+    held = {"sl"} if any(isinstance(node, Hold) for node in nodes) else set()
     yarn = {word for work in works for word in work.manner if word in ("wyif", "wyib")}
-    return {work.stitch for work in works} | yarn
+    return {work.stitch for work in works} | yarn | held
 
 
 def _flat(parts: Iterable[Node]) -> Iterator[Node]:

@@ -11,7 +11,7 @@ from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.multiples import cast_on_takes, takes
 from counterpane.craft.pattern.parts import called, components_of, parts_of
 from counterpane.craft.pattern.terms import in_terms
-from counterpane.craft.pattern.yarns import needles_said, yarn_entries
+from counterpane.craft.pattern.yarns import needle_entries, yarn_entries
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
@@ -25,7 +25,7 @@ def materials(
     plan: Plan, yarn: YarnEstimate | None, needles: NeedleAdvice | None, notions: Iterable[Entry], terms: Terms
 ) -> tuple[Entry, ...]:
     """List yarn, needles and notions; what is not known is said to be so."""
-    told = (*yarn_entries(yarn), Entry("Needles", needles_said(plan, needles, terms)), *notions)
+    told = (*yarn_entries(yarn), *needle_entries(plan, needles, terms), *notions)
     return tuple(Entry(entry.name, in_terms(f"{entry.text.removesuffix('.')}.", terms)) for entry in told)
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from counterpane.craft.rows.words import NUMBER_WORD, NUMBER_WORDS
 
-_NUMBER = re.compile(r"(?<![\d.,])(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?!\d*[A-Za-z])")
+_NUMBER = re.compile(r"(?<![\d.,])(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?[¼½¾]?|[¼½¾])(?!\d*[A-Za-z])")
 _WORDED = re.compile(rf"\b({NUMBER_WORD})(?= times?\b)", re.IGNORECASE)
 _LOOSE = (
     (re.compile(r"\bonce more\b"), "1 times more"),

@@ -23,6 +23,9 @@ from counterpane.craft.pattern.multiples import cast_on_counts, say_multiple, ta
 from counterpane.craft.pattern.parts import called, parts_of, section_name
 from counterpane.craft.stitches import Terms, Vocabulary
 
+_GIVEN = "asked for, or the usual where nothing is asked"
+"""Where a number comes from that is settled before any count is."""
+
 
 @dataclass(frozen=True, slots=True)
 class Derivation:
@@ -108,25 +111,31 @@ def _sides(plan: Plan) -> Iterator[Derivation]:
         ("Selvedge, each side", request.selvedge, counts.selvedge),
     ):
         if part is not None:
-            why = (
-                "as the request asks"
-                if part.stitches is not None
-                else "not asked for: as the part has it, or as is usual"
-            )
-            yield Derivation(name, Fraction(stitches), "stitches", (f"{stitches} on each side, {why}.",))
+            yield Derivation(name, Fraction(stitches), "stitches", (f"{stitches} on each side, {_GIVEN}.",))
 
 
 def _bodies(plan: Plan, settled: Settled, terms: Terms) -> Iterator[Derivation]:
     """Tell the stitches of each band: what the sides leave, in repeats and balancing stitches."""
     counts = plan.counts
     for band, stitches, repeats in zip(settled.bands, counts.body, counts.repeats, strict=True):
-        more = counts.cast_on - 2 * counts.sides - 2 * counts.selvedge - stitches
-        spare = f" − {more} more at the sides" if more else ""
-        edges = f"2 × {counts.sides} of border − 2 × {counts.selvedge} of selvedge"
-        left = f"{counts.cast_on} − {edges}{spare} = {stitches}."
+        left = _left(plan, stitches)
         split = _split(band.part, stitches, repeats, settled.vocabulary)
         name = f"{band.name.capitalize()}, {called(band.part.component, terms)}"
         yield Derivation(name, Fraction(stitches), "stitches", (left, *split))
+
+
+def _left(plan: Plan, stitches: int) -> str:
+    """Say what is taken from the cast-on for the sides; one side may have a stitch more than the other."""
+    counts = plan.counts
+    more = counts.cast_on - 2 * counts.sides - 2 * counts.selvedge - stitches
+    taken = (
+        f" − 2 × {counts.sides} of border" if counts.sides else "",
+        f" − 2 × {counts.selvedge} of selvedge" if counts.selvedge else "",
+        f" − {more} more at one side" if more else "",
+    )
+    if not any(taken):
+        return f"{counts.cast_on}, the whole cast-on: nothing is worked beside it."
+    return f"{counts.cast_on}{''.join(taken)} = {stitches}."
 
 
 def _split(part: Part, stitches: int, repeats: int, vocabulary: Vocabulary) -> Iterator[str]:
@@ -145,12 +154,7 @@ def _rows(plan: Plan, settled: Settled) -> Iterator[Derivation]:
     for place, (block, section) in enumerate(zip(settled.blocks, plan.sections, strict=True)):
         name = f"Rows of {section_name(section).lower()}"
         if block.rows is not None:
-            why = (
-                "as the request asks"
-                if block.part.rows is not None
-                else "not asked for: as the part has it, or as is usual"
-            )
-            told = f"{counted(section.rows, 'row')}, {why}: {both(section.cm_length)}."
+            told = f"{counted(section.rows, 'row')}, {_GIVEN}: {both(section.cm_length)}."
             yield Derivation(name, Fraction(section.rows), "rows", (told,))
         else:
             yield _free(plan, settled, place, name, reached)

@@ -14,9 +14,9 @@ from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _CONDITIONS: Mapping[bool | None, str] = {
-    True: "after the wash and blocked",
-    False: "before any wash",
-    None: "taken to be after the wash and blocked",
+    True: "counted after washing and blocking",
+    False: "counted before any wash",
+    None: "taken to be counted after washing and blocking",
 }
 """How a swatch was counted, by what is said of it; whoever says nothing is taken to mean what is usual."""
 
@@ -35,7 +35,7 @@ def _gauge(plan: Plan, name: str, part: Part, vocabulary: Vocabulary, terms: Ter
     text = f"{gauge_text(gauge.stitches, gauge.rows, gauge.over_cm)}, worked flat, {_CONDITIONS[gauge.washed]}"
     if gauge.before is not None:
         before = gauge.before.one
-        text = f"{text}; before it {gauge_text(before.stitches, before.rows, before.over_cm)}"
+        text = f"{text}; before the wash {gauge_text(before.stitches, before.rows, before.over_cm)}"
     if found.borrowed:
         lender = _lender(plan, gauge, terms)
         text = in_terms(f"not known, so the gauge of {lender} is borrowed; a swatch of its own would tell", terms)

@@ -17,7 +17,7 @@ from counterpane.craft.trace.meaning import everything
 
 LEVELS = ("Basic", "Easy", "Intermediate", "Complex")
 """The levels of a project, least demanding first: Craft Yarn Council, project levels of 2018, second-hand."""
-SOURCE = "the four project levels of the Craft Yarn Council (2018, second-hand); an estimate by our own rule"
+SOURCE = "Scale: project levels of the Craft Yarn Council, 2018, second-hand; the level is estimated by our own rule"
 
 _BASIC, _EASY, _INTERMEDIATE, _COMPLEX = range(len(LEVELS))
 _PLAIN_ROWS = "rows of knit or of purl stitches alone"

@@ -21,7 +21,7 @@ def sampler(plan: Plan, small: Plan, vocabulary: Vocabulary, terms: Terms) -> tu
     rows = counted(sum(section.rows for section in small.sections), "row")
     every = f"every change of the blanket{': ' + changes if changes else ''}"
     lines = (
-        f"{stitches} and {rows} show {every}. Bind off as above.",
+        f"Try it on {stitches} first: they and {rows} show {every}. Cast on and bind off as below.",
         *(_part(section, little, vocabulary, terms) for section, little in pairs),
         "It shows how the parts meet; it is too small to measure a gauge on.",
     )
@@ -34,7 +34,7 @@ def _part(section: Section, little: Section, vocabulary: Vocabulary, terms: Term
     told = f"{section_name(section)}: {counted(little.rows, 'row')}"
     if its[: len(mine)] == mine[: len(its)]:
         printed = "; the counts printed there are the blanket's" if changes else ""
-        return f"{told}, in the words above{printed}."
+        return f"{told}, in the words below{printed}."
     return f"{told}: {'; '.join(f'{side}, {words}' for side, words in its)}."
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import chain
 
 from counterpane.craft.behaviour import seams
@@ -10,7 +11,7 @@ from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.swatching import Swatch
-from counterpane.craft.pattern import Credit, Pattern, Size, WrittenSection
+from counterpane.craft.pattern import Credit, Pattern, Size, WrittenBorder, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
 from counterpane.craft.pattern.advice import CARE, materials, notes, summary
 from counterpane.craft.pattern.borders import written_border
@@ -37,6 +38,30 @@ _NAMED = {"common-practice": "common practice, no source"}
 _NO_SOURCES: Mapping[str, str] = {}
 
 
+@dataclass(frozen=True, slots=True)
+class _Worked:
+    """The parts of a blanket in words, with all rows that are printed for them."""
+
+    sections: tuple[WrittenSection, ...]
+    borders: tuple[WrittenBorder, ...]
+    rows: tuple[Row, ...]
+
+    @property
+    def every_section(self) -> tuple[WrittenSection, ...]:
+        """All sections in working order."""
+        return (*self.sections, *(border.section for border in self.borders))
+
+    @property
+    def is_lined(self) -> bool:
+        """Tell whether any part asks for lifelines."""
+        return any(section.lifelines for section in self.every_section)
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The lines that a knitter works from."""
+        return (*_lines(self.every_section), *(border.line for border in self.borders))
+
+
 def written(
     plan: Plan,
     vocabulary: Vocabulary,
@@ -59,31 +84,24 @@ def written(
     of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
-    listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
-    outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
-    sections = tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed))
+    done = _worked(plan, vocabulary, terms)
     evened = seams(plan, vocabulary)
     beside = seam_notes(evened, vocabulary, terms)
-    borders = tuple(
-        written_border(plan, edge, rows, vocabulary, terms) for edge, rows in zip(plan.picked, outwards, strict=True)
-    )
-    worked = tuple(chain.from_iterable((*listed, *outwards)))
-    every_row = (*worked, *rows_in_notes(evened))
-    lined = any(section.lifelines for section in (*sections, *(border.section for border in borders)))
-    told = (*_lines((*sections, *(border.section for border in borders))), *(border.line for border in borders))
+    every_row = (*done.rows, *rows_in_notes(evened))
+    wanted = notions(plan, done.rows, vocabulary, after, lifelines=done.is_lined)
     return Pattern(
         title=title,
         terms=terms,
         summary=summary(plan, terms),
-        level=level_of(plan, worked, vocabulary),
+        level=level_of(plan, done.rows, vocabulary),
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
-        materials=materials(plan, yarn, needles, notions(plan, worked, vocabulary, after, lifelines=lined), terms),
-        abbreviations=abbreviations(every_row, (*told, *beside), vocabulary, terms),
+        materials=materials(plan, yarn, needles, wanted, terms),
+        abbreviations=abbreviations(every_row, (*done.lines, *beside), vocabulary, terms),
         specials=specials(every_row, vocabulary, terms),
         notes=(*notes(plan, vocabulary, terms), *beside),
         cast_on=cast_on(plan, terms),
-        sections=sections,
+        sections=done.sections,
         bind_off=bind_off(plan, terms),
         finishing=finishing(plan, terms, after),
         care=(after.care if after else None) or CARE,
@@ -91,8 +109,22 @@ def written(
         credits=_credits(components_of(plan), sources, terms),
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
         swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
-        borders=borders,
+        borders=done.borders,
         designer=designer,
+    )
+
+
+def _worked(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> _Worked:
+    """Write the parts of a plan, those of the middle first."""
+    listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
+    outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
+    return _Worked(
+        tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed)),
+        tuple(
+            written_border(plan, edge, rows, vocabulary, terms)
+            for edge, rows in zip(plan.picked, outwards, strict=True)
+        ),
+        tuple(chain.from_iterable((*listed, *outwards))),
     )
 
 
@@ -135,10 +167,15 @@ def _lines(sections: Sequence[WrittenSection]) -> Iterator[str]:
 
 def _credits(components: Sequence[Component], sources: Mapping[str, str], terms: Terms) -> tuple[Credit, ...]:
     """Credit each component; those of one source, author and licence together."""
-    names: dict[tuple[str, str], list[str]] = {}
+    alike: dict[tuple[str, str], list[Component]] = {}
     for component in components:
         source = component.provenance
         told = (sources.get(source.source) or _NAMED.get(source.source, source.source), source.year, source.where)
         where = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
-        names.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(called(component, terms))
-    return tuple(Credit("; ".join(each), text, licence) for (text, licence), each in names.items())
+        alike.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(component)
+    return tuple(_credit(each, text, licence, terms) for (text, licence), each in alike.items())
+
+
+def _credit(alike: Sequence[Component], text: str, licence: str, terms: Terms) -> Credit:
+    names = "; ".join(called(component, terms) for component in alike)
+    return Credit(names, text, licence, tuple(component.slug for component in alike if component.slug))

@@ -46,14 +46,14 @@ def _joins(each: ColourYarn, colour: str) -> Iterator[Entry]:
         yield Entry(f"Joins{colour}", f"{where}: join the next at the side, at the beginning of a row")
 
 
-def needles_said(plan: Plan, advice: NeedleAdvice | None, terms: Terms) -> str:
-    """Say which needles to begin with, of which kind, and how long a cord holds the stitches."""
+def needle_entries(plan: Plan, advice: NeedleAdvice | None, terms: Terms) -> Iterator[Entry]:
+    """Give which needles to begin with, of which kind, and how long a cord holds the stitches."""
     held = counted(max(section.before for section in plan.every_section), "stitch", "stitches")
     long = advice.cord_cm if advice else None
     cord = "long circular needle" if long is None else f"circular needle of {number(long)} cm ({inch(long)}) or longer"
-    holds = f"A {cord}, worked back and forth, holds the {held}"
     told = _knitted_on(plan, advice.knitted_on, terms) if advice and advice.knitted_on else _sizes(advice)
-    return f"{told}. {holds}"
+    yield Entry("Needles", told)
+    yield Entry("Kind of needle", f"a {cord}, worked back and forth, holds the {held}")
 
 
 def _knitted_on(plan: Plan, known: Sequence[tuple[str | None, Needle]], terms: Terms) -> str:
@@ -83,10 +83,10 @@ def _sizes(advice: NeedleAdvice | None) -> str:
     mm = " to ".join(number(end) for end in advice.mm if end is not None)
     us = " to ".join(dict.fromkeys(advice.us or ()))
     names = " or ".join(each.name for each in advice.classes)
-    whose = "of this class" if advice.by_yarn else "of this gauge in stockinette stitch"
+    whose = "of this class" if advice.by_yarn else "knitted so in stockinette stitch"
     return (
-        f"begin with {mm} mm (US {us}), which the Craft Yarn Council has for yarns {whose} ({names}), and take the "
-        "size that gives the gauge"
+        f"begin with {mm} mm (US {us}), which the Craft Yarn Council has for yarns {whose} ({names}), and change the "
+        "size until the swatch agrees"
     )
 
 

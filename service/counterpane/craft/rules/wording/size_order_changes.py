@@ -13,8 +13,9 @@ from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.statements import CASTING_ON
 from counterpane.craft.rows.words import Line
 
-_N = r"\d{1,4}(?:\.\d{1,2})?"
-_SIZES = re.compile(rf"(?<![\d.])(?P<first>{_N})\s*[(\[]\s*(?P<rest>{_N}(?:\s*[,:;/-]\s*{_N})+)\s*[)\]]")
+_N = r"(?:(?:\d{1,4} )?(?<!/)\d/\d(?![\d/])|\d{1,4}(?:\.\d{1,2})?)"
+"""A number, also with a fraction of one figure: 27 1/2."""
+_SIZES = re.compile(rf"(?<![\d./])(?P<first>{_N})\s*[(\[]\s*(?P<rest>{_N}(?:\s*[,:;/-]\s*{_N})+)\s*[)\]]")
 
 
 @rule(
@@ -41,9 +42,13 @@ def size_order_changes(examined: Examined) -> Iterator[Finding]:
 def _out_of_order(line: Line) -> Iterator[Finding]:
     """Yield the lists of a line that rise and fall."""
     for match in _SIZES.finditer(line.text):
-        numbers = [Fraction(text) for text in (match["first"], *re.findall(_N, match["rest"]))]
+        numbers = [_value(text) for text in (match["first"], *re.findall(_N, match["rest"]))]
         rises = [later > earlier for earlier, later in pairwise(numbers) if later != earlier]
         if len(set(rises)) > 1:
             message = f"The numbers {match.group()} do not go one way."
             hint = "Put the sizes in one order, or correct the number that is out of it."
             yield at(line.place(match.start()), "size-order-changes", "warning", message, hint)
+
+
+def _value(text: str) -> Fraction:
+    return sum(map(Fraction, text.split()), Fraction(0))
