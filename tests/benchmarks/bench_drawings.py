@@ -66,7 +66,7 @@ def _request(width: int, length: int) -> dict[str, object]:
 
 def _pdf(plan: Plan, vocabulary: Vocabulary) -> bytes:
     pattern = write_pattern(plan, vocabulary)
-    return as_pdf(pattern, pictures(plan, vocabulary, pattern.title, "us", close_up=True))
+    return as_pdf(pattern, *pictures(plan, vocabulary, pattern.title, "us", [True]))
 
 
 def _say(line: str) -> None:

@@ -69,7 +69,7 @@ def test_equal_plans_give_equal_bytes(starters: Mapping[str, Component]) -> None
     """With all their pictures."""
     plans = (planned(starters, vocabulary(), "eyelet-dots") for _ in range(2))
     one, other = (
-        as_html(write_pattern(plan, vocabulary()), pictures(plan, vocabulary(), "Rime", "us", close_up=False))
+        as_html(write_pattern(plan, vocabulary()), *pictures(plan, vocabulary(), "Rime", "us", [False]))
         for plan in plans
     )
     assert one == other

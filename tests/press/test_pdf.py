@@ -71,7 +71,6 @@ def test_equal_plans_give_equal_bytes(starters: Mapping[str, Component]) -> None
     """With all their pictures."""
     plans = (planned(starters, vocabulary(), "eyelet-dots") for _ in range(2))
     one, other = (
-        as_pdf(write_pattern(plan, vocabulary()), pictures(plan, vocabulary(), "Rime", "us", close_up=True))
-        for plan in plans
+        as_pdf(write_pattern(plan, vocabulary()), *pictures(plan, vocabulary(), "Rime", "us", [True])) for plan in plans
     )
     assert one == other

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from contextlib import suppress
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.drawing import Picture
-from counterpane.craft.drawing.blanket import CannotDraw, Face, corner, fabric
+from counterpane.craft.drawing.blanket import CannotDraw, Face, corner, fabric, worked
 from counterpane.craft.drawing.charts import charts
 from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.pattern.write import default_title
@@ -56,13 +55,22 @@ def draw(plan: Plan, vocabulary: Vocabulary, wish: Wish) -> str:
         ) from reason
 
 
-def pictures(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, *, close_up: bool) -> tuple[Picture, ...]:
-    """Return what a written pattern shows: schematic, chart and fabric, of which `close_up` asks for a corner alone."""
-    drawn = [
+def pictures(
+    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms, close_ups: Sequence[bool]
+) -> list[tuple[Picture, ...]]:
+    """Return what written patterns show: schematic, chart and fabric, of which a close-up has a corner alone.
+
+    What is the same in all of them is drawn once.
+    """
+    drawn = (
         Picture("Schematic", schematic(plan, vocabulary, title, terms)),
         Picture("Chart", charts(plan, vocabulary, title, terms)),
-    ]
-    with suppress(CannotDraw):
-        shown = corner if close_up else fabric
-        drawn.append(Picture("The fabric from its right side", shown(plan, vocabulary, title, terms)))
-    return tuple(drawn)
+    )
+    try:
+        stretches = worked(plan, vocabulary)
+    except CannotDraw:
+        return [drawn for _ in close_ups]
+    shown = (
+        (corner if close_up else fabric)(plan, vocabulary, title, terms, stretches=stretches) for close_up in close_ups
+    )
+    return [(*drawn, Picture("The fabric from its right side", svg)) for svg in shown]

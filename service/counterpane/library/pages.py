@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from counterpane.craft.constructions import Plan
@@ -21,10 +21,13 @@ def page(services: Services, content: Mapping[str, Any], form: str) -> bytes:
     """Return the written pattern of a request as a file of this form; raise CannotBePlanned where there is no plan."""
     plan = planning.made(services, planning.planned_part(content))
     pattern = planning.pattern_of(plan, content, services.known)
-    drawn = pictures_for(plan, pattern, services.vocabulary, form)
-    return services.pages[form](pattern, drawn, content.get("paper") or "a4")
+    drawn = pictures_for(plan, pattern, services.vocabulary, (form,))
+    return services.pages[form](pattern, drawn[form], content.get("paper") or "a4")
 
 
-def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str) -> tuple[Picture, ...]:
-    """Return the pictures of a plan that go with its pattern in a form."""
-    return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER)
+def pictures_for(
+    plan: Plan, pattern: Pattern, vocabulary: Vocabulary, forms: Sequence[str]
+) -> Mapping[str, tuple[Picture, ...]]:
+    """Return the pictures of a plan that go with its pattern in each of these forms."""
+    close_ups = [form == ON_PAPER for form in forms]
+    return dict(zip(forms, pictures(plan, vocabulary, pattern.title, pattern.terms, close_ups), strict=True))

@@ -28,7 +28,7 @@ patterns. All figures of the scenario are invented. Typed again it goes on with 
 EXAMPLES = """examples:
   $ counterpane demo --no-serve
   $ counterpane demo --into season --no-serve"""
-PATTERNS = (("text", "txt"), ("markdown", "md"), ("html", "html"), ("pdf", "pdf"))
+PATTERNS = {"text": "txt", "markdown": "md", "html": "html", "pdf": "pdf"}
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -79,8 +79,8 @@ def _plan_and_write(services: Services, recipe: Mapping[str, Any], place: Path) 
     _show(lambda console: season.draw_plan(console, recipe, made.answer))
     source = seeds_root() / "recipes" / f"{slug}.toml"
     output.save(place / "recipes" / source.name, source.read_text("utf-8"))
-    for form, suffix in PATTERNS:
-        output.save(place / "patterns" / f"{slug}.{suffix}", written(asked, made, services.known, form, "us"))
+    for form, document in written(asked, made, services.known, tuple(PATTERNS), "us").items():
+        output.save(place / "patterns" / f"{slug}.{PATTERNS[form]}", document)
 
 
 def _show_misfit(services: Services) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from counterpane.cli import endings, output
@@ -16,7 +17,8 @@ if TYPE_CHECKING:
     from counterpane.library.known import Known
     from counterpane.press import Paper
 
-FORMS = ("text", "markdown", "html", "pdf", "json")
+PAGES = ("html", "pdf")
+FORMS = ("text", "markdown", *PAGES, "json")
 PAPERS = ("a4", "letter")
 NAME = "write"
 ABOUT = """Write the pattern of a plan: materials, gauge, every row with its counts, finishing and cautions.
@@ -51,21 +53,28 @@ def run(options: argparse.Namespace) -> int:
     with output.waiting("planning and writing"), bench_over(asked.content, options.store) as bench:
         made = planned(asked.content, bench)
         terms: Terms = options.terms or "us"
-        document = written(asked, made, bench.known, options.form, terms, paper=options.paper) if made.plan else None
-    if document is None:
+        wanted = (options.form,)
+        documents = written(asked, made, bench.known, wanted, terms, paper=options.paper) if made.plan else None
+    if documents is None:
         return _refuse(asked, made, options.form)
-    output.deliver(document, options.out)
+    output.deliver(documents[options.form], options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
 
-def written(asked: Asked, made: Planned, known: Known, form: str, terms: Terms, *, paper: Paper = "a4") -> str | bytes:
-    """Return the pattern of a plan in a form and in US or UK terms: as text, or as the bytes of a file."""
+def written(
+    asked: Asked, made: Planned, known: Known, forms: Sequence[str], terms: Terms, *, paper: Paper = "a4"
+) -> Mapping[str, str | bytes]:
+    """Return the pattern of a plan in each of these forms and in US or UK terms: as text, or as the bytes of a file."""
+    pattern = _pattern(asked, made, known, terms)
+    return {form: _text(pattern, form) for form in forms if form not in PAGES} | _pages(
+        made, pattern, known, [form for form in forms if form in PAGES], paper
+    )
+
+
+def _text(pattern: Pattern, form: str) -> str:
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
-    pattern = _pattern(asked, made, known, terms)
-    if form in ("html", "pdf"):
-        return _page(made, pattern, known, form, paper)
     if form == "markdown":
         return as_markdown(pattern)
     if form == "text":
@@ -75,14 +84,17 @@ def written(asked: Asked, made: Planned, known: Known, form: str, terms: Terms, 
     return output.as_json({"pattern": as_data(pattern), "text": as_text(pattern)})
 
 
-def _page(made: Planned, pattern: Pattern, known: Known, form: str, paper: Paper) -> bytes:
+def _pages(made: Planned, pattern: Pattern, known: Known, forms: Sequence[str], paper: Paper) -> dict[str, bytes]:
+    if not forms:
+        return {}
     from counterpane.library.pages import pictures_for
     from counterpane.press.html import as_html
     from counterpane.press.pdf import as_pdf
 
     assert made.plan is not None
-    drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
-    return as_html(pattern, drawn, paper) if form == "html" else as_pdf(pattern, drawn, paper)
+    drawn = pictures_for(made.plan, pattern, known.vocabulary, forms)
+    presses = {"html": as_html, "pdf": as_pdf}
+    return {form: presses[form](pattern, pictures, paper) for form, pictures in drawn.items()}
 
 
 def _pattern(asked: Asked, made: Planned, known: Known, terms: Terms) -> Pattern:

@@ -60,12 +60,20 @@ class Stretch:
     rows: tuple[Marks, ...]
 
 
-def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
+def fabric(
+    plan: Plan,
+    vocabulary: Vocabulary,
+    title: str,
+    terms: Terms = "us",
+    face: Face = "RS",
+    *,
+    stretches: Sequence[Stretch] | None = None,
+) -> str:
     """Return the fabric of a plan from one side as SVG, whole and a corner close up.
 
-    CannotDraw for more stitches than are drawn.
+    `stretches` are those of this face, where somebody has worked them. CannotDraw for more stitches than are drawn.
     """
-    stretches = _stretches(plan, vocabulary, face)
+    stretches = stretches or worked(plan, vocabulary, face)
     widest = widest_cm(plan)
     units = WHOLE / max(widest, plan.length_cm)
     wide, high = widest * units, plan.length_cm * units
@@ -81,9 +89,17 @@ def fabric(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", 
     return paper.finished(sheet)
 
 
-def corner(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS") -> str:
-    """Return the corner alone, of which no more is drawn than is seen."""
-    stretches = [_cut(stretch, plan) for stretch in _stretches(plan, vocabulary, face)]
+def corner(
+    plan: Plan,
+    vocabulary: Vocabulary,
+    title: str,
+    terms: Terms = "us",
+    face: Face = "RS",
+    *,
+    stretches: Sequence[Stretch] | None = None,
+) -> str:
+    """Return the corner alone, of which no more is drawn than is seen; all else as for the whole."""
+    stretches = [_cut(stretch, plan) for stretch in stretches or worked(plan, vocabulary, face)]
     sheet = _sheet(title, _words(plan, terms, face), (CORNER + 2 * GAP, TOP + CORNER + GAP))
     _define(sheet, stretches, vocabulary)
     _lay(_close_up(sheet, plan, GAP), stretches)
@@ -118,7 +134,8 @@ def _cut(stretch: Stretch, plan: Plan) -> Stretch:
     return replace(stretch, rows=tuple(row[:most] for row, most in zip(stretch.rows, first, strict=True)))
 
 
-def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
+def worked(plan: Plan, vocabulary: Vocabulary, face: Face = "RS") -> list[Stretch]:
+    """Work each section of a plan; CannotDraw for more stitches than are drawn."""
     stitches = sum(section.before * len(section.cycle) for section in plan.every_section)
     if stitches > MOST_STITCHES:
         raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
