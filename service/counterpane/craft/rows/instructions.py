@@ -36,6 +36,7 @@ from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.unlabelled import numbered, worked
+from counterpane.craft.rows.words import Lines
 from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
@@ -50,6 +51,7 @@ class Kept:
 
     shapes: Shapes
     shared: Shared = field(default_factory=Shared)
+    lines: Lines = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,7 @@ def read_again(text: str, earlier: Instructions) -> Iterator[Instructions]:
 
 
 def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
-    page, shared = page_of(text), kept.shared
+    page, shared = page_of(text, kept.lines), kept.shared
     sizes = sizes_in(page.lines)
     for size, found in enumerate(
         _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
