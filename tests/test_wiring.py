@@ -18,9 +18,8 @@ import requests
 from counterpane import wiring
 from counterpane.client import Client
 from counterpane.library.errors import Unreadable
-from counterpane.library.matrix import matrix
 from counterpane.library.ports import Wanted
-from counterpane.seeding import load_components, shipped
+from counterpane.seeding import load_components
 from counterpane.seeding.profiles import load_profiles
 from counterpane.seeding.recipes import load_recipes
 from storage.entries import entry
@@ -145,13 +144,6 @@ def test_both_servers_serve_the_same_answers(tmp_path: Path, server: str) -> Non
         )
         refused = requests.post(f"{address}/v1/plans", data=b"x" * 2**21, timeout=20)
         assert (refused.status_code, refused.headers["Content-Type"]) == (413, "application/problem+json")
-
-
-def test_a_library_of_some_starters_tells_of_them_as_the_whole_one_does() -> None:
-    """A matrix of one body and the borders is the same from either."""
-    borders = [slug for slug, kind in shipped().items() if kind == "border"]
-    few, whole = wiring.open_parts(["waffle", *borders]), wiring.open_library()
-    assert matrix(few, body="waffle", kind="border") == matrix(whole, body="waffle", kind="border")
 
 
 def test_waitress_answers_while_others_send_slowly(tmp_path: Path) -> None:

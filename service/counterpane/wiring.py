@@ -78,17 +78,6 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     return services
 
 
-def open_parts(slugs: Iterable[str]) -> Services:
-    """Make a library in memory that holds these starters and nothing else; KeyError for a slug that is none."""
-    from counterpane.craft.component import content_of
-    from counterpane.seeding import load_component
-
-    services = open_library(starters=False)
-    parts = (content_of(load_component(slug)) for slug in slugs)
-    services.store.add(*(components.entry_of(services, each, STARTERS, "accepted") for each in parts))
-    return services
-
-
 def open_store(path: str | Path) -> Store:
     """Return the store at a path; ":memory:" is one that goes with the process."""
     if str(path) == IN_MEMORY:

@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from cli.conftest import Type
+from counterpane.library.matrix import matrix
+from counterpane.wiring import open_library
 
 
 def test_one_body_is_told_pair_by_pair(typed: Type) -> None:
@@ -31,6 +33,12 @@ def test_json_is_the_answer_of_the_operation(typed: Type) -> None:
     answer = json.loads(done.out)
     assert (answer["count"], answer["beside"]) == (140, 0)
     assert len(answer["rows"]) == len(answer["bodies"])
+
+
+def test_the_starters_alone_give_the_matrix_of_a_library_of_them(typed: Type) -> None:
+    """In the same order, with the same numbers and reasons."""
+    whole = json.loads(json.dumps(matrix(open_library(), body="waffle", kind="border")))
+    assert json.loads(typed("matrix", "--body", "waffle", "--kind", "border", "--json").out) == whole
 
 
 @pytest.mark.parametrize(

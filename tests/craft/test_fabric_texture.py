@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from counterpane.craft.component import Component, canonical_textures, derive, textures
+from counterpane.craft.component import Component, canonical_textures, derive, may_share, textures
 from counterpane.craft.component.derived import sides_of
 from counterpane.craft.component.strands import most_opened, most_slipped
 from counterpane.craft.component.worked import NotPlain, from_right
@@ -153,6 +153,16 @@ def test_a_texture_shows_each_opening_with_its_yarn_overs(vocabulary: Vocabulary
     assert sorted(showing(laid_out(text, vocabulary)).openings) == [1, 2, 2]
     text = "*yo, k2tog, k2tog, yo; rep from * to end / purl"
     assert showing(laid_out(text, vocabulary)).openings == (2,)
+
+
+def test_counts_alone_never_rule_out_a_texture_that_is_shared(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """Each starter against each: what is passed over by its counts has none of the cells."""
+    cells = {each: {cell for cell in canonical_textures(each, vocabulary) if cell} for each in starters.values()}
+    passed = [(one, two) for one in cells for two in cells if not may_share(two, cells[one], vocabulary)]
+    assert len(passed) > len(cells)
+    assert not any(cells[one] & cells[two] for one, two in passed)
 
 
 def test_textures_that_are_shifted_turned_or_mirrored_share_a_canonical_form(vocabulary: Vocabulary) -> None:

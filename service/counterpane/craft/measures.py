@@ -58,8 +58,11 @@ def quarter_inches(cm: Fraction) -> Fraction:
 
 def shown(value: Fraction, places: int = 1) -> str:
     """Write a fraction with this many decimals, half up; the one rounding of a displayed figure."""
-    rounded = half_up(value, Fraction(1, 10**places))
-    return f"{Decimal(rounded.numerator) / Decimal(rounded.denominator):.{places}f}"
+    above, below = abs(value.numerator) * 10**places, value.denominator
+    rounded = (2 * above + below) // (2 * below)
+    whole, rest = divmod(rounded, 10**places)
+    sign = "-" if value < 0 and rounded else ""
+    return f"{sign}{whole}.{rest:0{places}d}" if places else f"{sign}{whole}"
 
 
 @dataclass(frozen=True, slots=True)

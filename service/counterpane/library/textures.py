@@ -8,7 +8,7 @@ from typing import Any
 
 import orjson
 
-from counterpane.craft.component import Component, canonical_textures, textures
+from counterpane.craft.component import Component, canonical_textures, may_share, textures
 from counterpane.craft.fabric import Look, Texture, showing, sides_of_texture
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.texture import Cell, Signs, lattice, symmetries
@@ -58,7 +58,8 @@ def same_texture(services: Services, slug: str, keys: Sequence[TextureKey]) -> l
 def of_same_texture(component: Component, others: Iterable[Component], vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the slugs of those others that share a texture with a component, up to shifts and moves."""
     own = {cell for cell in canonical_textures(component, vocabulary) if cell}
-    shared = (other.slug for other in others if own.intersection(canonical_textures(other, vocabulary)))
+    likely = (other for other in others if may_share(other, own, vocabulary))
+    shared = (other.slug for other in likely if own.intersection(canonical_textures(other, vocabulary)))
     return tuple(slug for slug in shared if slug != component.slug)
 
 

@@ -30,13 +30,18 @@ def load_component(slug: str, root: Path | None = None) -> Component:
 
 def shipped(root: Path | None = None) -> Mapping[str, str]:
     """Return the kind of each starter by its slug, as the names of files and folders tell; nothing is read."""
-    return {path.stem: path.parent.name for path, _ in toml_files(root or seeds_root(), "components")}
+    return {slug: path.parent.name for slug, (path, _) in _files(root or seeds_root()).items()}
 
 
 @cache
 def _one(slug: str, root: Path) -> Component:
-    path, file = {path.stem: (path, file) for path, file in toml_files(root, "components")}[slug]
+    path, file = _files(root)[slug]
     return _read(path, file, root)
+
+
+@cache
+def _files(root: Path) -> Mapping[str, tuple[Path, str]]:
+    return {path.stem: (path, file) for path, file in toml_files(root, "components")}
 
 
 def _read(path: Path, file: str, root: Path) -> Component:

@@ -18,9 +18,10 @@ def found_by(rule: str, text: str, vocabulary: Vocabulary) -> Finding:
 
 
 def test_a_word_that_the_text_explains_asks_for_its_stitches(vocabulary: Vocabulary) -> None:
-    """The list of abbreviations names the bobble and not what it is worked of."""
-    found = found_by("unknown-term", "Abbreviations: bob: bobble\n\nCast on 12 sts.\nRow 1: K2, bob, k9.", vocabulary)
-    assert found.message == "“bob” is explained in the text, and not known here by its stitches."
+    """The list of abbreviations leads to the chart, and not to what the stitch is worked of."""
+    text = "Abbreviations: bob: as the chart shows\n\nCast on 12 sts.\nRow 1: K2, bob, k9."
+    found = found_by("unknown-term", text, vocabulary)
+    assert found.message == "“bob” is explained in the text, in words that cannot be counted here."
     assert found.hint == "Write its stitches in the row, in brackets."
 
 

@@ -57,6 +57,14 @@ def test_a_fragment_is_asked_for_nothing(text: str, vocabulary: Vocabulary) -> N
     assert said(text, vocabulary) == set()
 
 
+def test_a_gap_of_any_width_costs_no_more_than_its_first_numbers(vocabulary: Vocabulary) -> None:
+    """A number of 18 digits, as a slip of the hand gives, names six rows and no list of all of them."""
+    text = f"Row 1: Knit.\nRow {10**18 - 1}: Purl.\nRow 3: Knit."
+    rule = next(rule for rule in wording.RULES if rule.slug == "row-number-skipped")
+    messages = [finding.message for finding in rule.check(examine(text, vocabulary))]
+    assert messages == ["Rows 2, 4, 5, 6, 7, 8… are not given."]
+
+
 def test_no_rule_of_wording_is_an_error(vocabulary: Vocabulary) -> None:
     """Wording is asked about; it never stops a count."""
     texts = [text for _, text in cases(BAD)]

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import beside, slug, stitches, take_json
-
-if TYPE_CHECKING:
-    from counterpane.library.services import Services
 
 NAME = "matrix"
 ABOUT = """Hold every body against every border, edge, cast-on and bind-off of the starters: do their counts meet?
@@ -44,12 +42,11 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Work out the matrix of the starters and show it."""
-    from counterpane.library.matrix import matrix
     from counterpane.library.matrix_picture import as_svg
     from counterpane.library.matrix_text import as_text
 
     with output.waiting("working out the matrix"):
-        answer = matrix(_library(options), **_asked(options))
+        answer = _matrix(options)
     if options.picture is not None:
         output.save(options.picture, as_svg(answer))
         output.put(f"{options.picture}\n")
@@ -60,19 +57,27 @@ def run(options: argparse.Namespace) -> int:
     return endings.DONE
 
 
-def _library(options: argparse.Namespace) -> Services:
-    """Return a library of the starters that the matrix holds beside each other; of all, where one named is none."""
-    from counterpane.library.matrix import WITH
-    from counterpane.seeding import shipped
-    from counterpane.wiring import open_library, open_parts
+def _matrix(options: argparse.Namespace) -> dict[str, Any]:
+    """Work out the matrix of the starters alone that it holds; a library tells of one named that is none of them."""
+    from counterpane.library.matrix import BESIDE, WITH, matrix, matrix_of
+    from counterpane.seeding import load_component, load_vocabulary
+    from counterpane.wiring import open_library
 
-    kinds = shipped()
-    if not kinds.keys() >= {options.body, options.part} - {None}:
-        return open_library()
-    bodies = [options.body] if options.body else [slug for slug, kind in kinds.items() if kind == "body"]
-    wanted = (options.kind,) if options.kind else WITH
-    others = [options.part] if options.part else [slug for slug, kind in kinds.items() if kind in wanted]
-    return open_parts(dict.fromkeys((*bodies, *others)))
+    asked = _asked(options)
+    bodies = _starters(options.body, ("body",))
+    others = _starters(options.part, (options.kind,) if options.kind else WITH)
+    if not bodies or not others:
+        return matrix(open_library(), **asked)
+    rows, columns = (tuple(map(load_component, slugs)) for slugs in (bodies, others))
+    return matrix_of(rows, columns, load_vocabulary(), asked.get("count"), asked.get("beside", BESIDE))
+
+
+def _starters(slug: str | None, kinds: Sequence[str]) -> list[str]:
+    """Return the slugs of the starters of these kinds, in the order of a library; of a slug it alone, if it is one."""
+    from counterpane.seeding import shipped
+
+    found = shipped()
+    return [each for kind in kinds for each in sorted(found) if found[each] == kind and slug in (None, each)]
 
 
 def _asked(options: argparse.Namespace) -> dict[str, Any]:

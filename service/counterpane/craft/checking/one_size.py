@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking import mends
-from counterpane.craft.checking.examine import Examined, Mend, examine_sizes, reexamine
+from counterpane.craft.checking.examine import Examined, Mend, reexamine
 from counterpane.craft.checking.rewriting import Change, offset, written
 from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
 from counterpane.craft.rows.instructions import read_again
@@ -51,13 +51,15 @@ def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, .
 def _sound(examined: Examined, sizes: Sizes, found: Sequence[Mend]) -> Iterator[Mend]:
     """Yield the mends that change a number of this size alone, or make no other size worse."""
     lists, entries = _spans(examined, sizes)
+    before: tuple[Examined, ...] = ()
     tried = 0
     for mend in found:
         if mend.kind == "asked" or all(_within(change, entries) for change in mend.changes):
             yield mend
         elif not any(_touches(change, lists) for change in mend.changes) and tried < MOST_TRIED:
             tried += 1
-            if _helps_all(examined, mend):
+            before = before or _of_all(examined, examined.text)
+            if _helps_all(before, _of_all(examined, written(examined.text, mend.changes))):
                 yield mend
 
 
@@ -82,11 +84,14 @@ def _touches(change: Change, spans: _Spans) -> bool:
     return any(change.begin < end and start < change.end for start, end in spans)
 
 
-def _helps_all(examined: Examined, mend: Mend) -> bool:
-    """Tell whether no size has more troubles with the mend than without it."""
-    terms, given = examined.instructions.terms, examined.given
-    before = examine_sizes(examined.text, examined.vocabulary, given, terms)
-    after = examine_sizes(written(examined.text, mend.changes), examined.vocabulary, given, terms)
+def _of_all(examined: Examined, text: str) -> tuple[Examined, ...]:
+    """Examine a text that is nearly alike in each of its sizes; only what is changed is read."""
+    read = read_again(text, examined.instructions)
+    return tuple(reexamine(text, each, examined.vocabulary, examined.given, examined.maps) for each in read)
+
+
+def _helps_all(before: Sequence[Examined], after: Sequence[Examined]) -> bool:
+    """Tell whether no size has more troubles with a mend than without it."""
     pairs = zip(before, after, strict=False)
     return len(before) == len(after) and all(
         reading_troubles(new) <= reading_troubles(old) and counting_troubles(new) <= counting_troubles(old)

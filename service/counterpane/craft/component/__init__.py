@@ -4,7 +4,7 @@ from counterpane.craft.component.balance import Balance, Layout
 from counterpane.craft.component.content import component_of, content_of
 from counterpane.craft.component.derived import Derived, DerivedVersion, derive
 from counterpane.craft.component.proof import Problem, prove
-from counterpane.craft.component.textured import canonical_textures, textures
+from counterpane.craft.component.textured import canonical_textures, may_share, textures
 from counterpane.craft.component.values import (
     KINDS,
     Component,
@@ -48,6 +48,7 @@ __all__ = [
     "component_of",
     "content_of",
     "derive",
+    "may_share",
     "prove",
     "textures",
 ]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import lru_cache
 
 from counterpane.craft.component.derived import DerivedVersion, derive, sides_of
 from counterpane.craft.component.values import Component
-from counterpane.craft.fabric.texture import Texture, texture_of
+from counterpane.craft.fabric.texture import Texture, may_hold, texture_of
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.texture import Cell, canonical, images
 
@@ -23,6 +24,16 @@ def textures(component: Component, vocabulary: Vocabulary) -> tuple[Texture | No
     versions = derive(component, vocabulary).versions
     has_one = component.kind != "selvedge"
     return tuple(_texture(version, vocabulary) if has_one and version.starts else None for version in versions)
+
+
+def may_share(component: Component, cells: Iterable[Cell], vocabulary: Vocabulary) -> bool:
+    """Say whether a component may have one of these canonical cells, as its counts tell; no stitch is worked."""
+    versions = [version for version in derive(component, vocabulary).versions if version.starts]
+    return any(
+        may_hold(cell, len(version.rows), version.chain, sides_of(version.rows))
+        for version in versions
+        for cell in cells
+    )
 
 
 def _texture(version: DerivedVersion, vocabulary: Vocabulary) -> Texture | None:

@@ -131,9 +131,9 @@ def _stretches(plan: Plan, vocabulary: Vocabulary, face: Face) -> list[Stretch]:
     stitches = sum(section.before * len(section.cycle) for section in plan.every_section)
     if stitches > MOST_STITCHES:
         raise CannotDraw(f"One repeat of each section is {stitches:,} stitches; {MOST_STITCHES:,} are drawn at most.")
-    rows = sum(section.rows for section in plan.every_section)
-    if rows > MOST_ROWS:
-        raise CannotDraw(f"The blanket has {rows:,} rows; {MOST_ROWS:,} are drawn at most.")
+    in_all = sum(section.rows for section in plan.every_section)
+    if in_all > MOST_ROWS:
+        raise CannotDraw(f"The blanket has {in_all:,} rows; {MOST_ROWS:,} are drawn at most.")
     made = []
     for section, wide, placed in _placed(plan):
         rows = _marks(section, vocabulary, face)

@@ -64,6 +64,15 @@ def texture_of(
     )
 
 
+def may_hold(cell: Cell, rows: int, chain: Chain, sides: Sequence[Side | None]) -> bool:
+    """Say whether so many rows may have this canonical cell: one repeat of them is whole repeats of it both ways.
+
+    No move turns rows into columns, so a texture keeps the size of its smallest upright cell through all of them.
+    """
+    width = chain.starts[0].of if len(chain.starts) == 1 else 0
+    return width > 0 and width % len(cell[0]) == 0 and _times(rows, sides) * rows % len(cell) == 0
+
+
 def _laid_out(
     rows: Sequence[Sequence[Node]], chain: Chain, vocabulary: Vocabulary, sides: Sequence[Side | None] | None
 ) -> list[tuple[Mark, ...]] | None:
@@ -99,8 +108,14 @@ def _both_ways(
     if first == "round":
         return rows, ["round"] * len(rows)
     place = next((place for place, side in enumerate(sides or ()) if side is not None), 0)
-    twice = list(rows) * (2 if len(rows) % 2 else 1)
+    twice = list(rows) * _times(len(rows), sides or ())
     return twice, ["RS" if (first == "RS") == ((row - place) % 2 == 0) else "WS" for row in range(len(twice))]
+
+
+def _times(rows: int, sides: Sequence[Side | None]) -> int:
+    """Return how often rows are worked until their first comes on its own side again."""
+    first = next((side for side in sides if side is not None), "RS")
+    return 1 if first == "round" or rows % 2 == 0 else 2
 
 
 def _keeps_width(

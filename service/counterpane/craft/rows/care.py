@@ -27,9 +27,13 @@ _CARE = re.compile(
 )
 
 
+# What each of these holds: looked for first, since it is quickly told and most rows have none.
+_MAY_CARE = re.compile(r"ing|break|cut|fasten|pull|draw|do\s|no|n\.b|nb|tip")
+
+
 def words_of_work(line: Line, start: int, end: int) -> list[Token]:
     """Return the words of a stretch of a line without those that only tell a knitter what to look after."""
-    care = _CARE.search(line.text, start, end)
+    care = _CARE.search(line.text, start, end) if _MAY_CARE.search(line.text, start, end) else None
     if care is None:
         return tokens(line, start, end)
     return [*tokens(line, start, care.start()), *tokens(line, care.end(), end)]

@@ -12,21 +12,23 @@ from counterpane.craft.rows.tree import OpenRepeat, Work
 PATTERN = "patt"
 _LEAD = phrases("in", "keep in", *ways("work|cont|continue", "|even|across", "in"), "work")
 _SET = phrases("est", "established", "set", "the", "the est", "the established", "same", "the same")
-_RIBS = "|".join(
-    way
-    for k in ("1", "2", "3", "4", "5", "6")
-    for p in ("1", "2", "3", "4", "5", "6")
-    for way in (
-        *spelt(f"k{k}|k {k}|knit {k}", "|,|and|, and|/", f"p{p}|p {p}|purl {p}"),
-        *(f"k{k}p{p}", *spelt(k, "x|by|and|/", p), f"{k}x{p}"),
-    )
+_FEW = "1|2|3|4|5|6"
+_RIBS: tuple[tuple[str, ...], ...] = (
+    (
+        "|".join(spelt("k|knit", _FEW) + [f"k{k}" for k in _FEW.split("|")]),
+        "|,|and|, and|/",
+        "|".join(spelt("p|purl", _FEW) + [f"p{p}" for p in _FEW.split("|")]),
+    ),
+    (_FEW, "x|by|and|/", _FEW),
+    ("|".join(f"{form}" for k in _FEW.split("|") for p in _FEW.split("|") for form in (f"k{k}p{p}", f"{k}x{p}")),),
 )
+"""The names of ribs, as alternatives of words that follow each other: "k2, p2", "2 by 2", "k2p2"."""
 _NAMES = phrases(
     *ways("|main|border|lace|cable|charted|chart", "patt|pattern|pat"),
     *ways("|lace|cable|charted", "panel"),
     *ways("|lace|cable", "chart", "|a|b|c|d|e|f|1|2|3|4|5|6"),
-    *ways(f"|{_RIBS}", "rib|ribbing"),
-    *ways("rib|ribbing", "|of|in", _RIBS),
+    *ways("rib|ribbing"),
+    *(each for rib in _RIBS for each in (*ways(*rib, "rib|ribbing"), *ways("rib|ribbing", "|of|in", *rib))),
     *ways("garter|g|st|stocking|stockinette|seed", "st|stitch"),
     *ways("|double", "moss", "|st|stitch"),
     *ways("seed|moss|garter", "sts|stitches"),

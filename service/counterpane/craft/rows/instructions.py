@@ -37,6 +37,7 @@ from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.unlabelled import numbered, worked
+from counterpane.craft.rows.words import Lines
 from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
@@ -51,6 +52,7 @@ class Kept:
 
     shapes: Shapes
     shared: Shared = field(default_factory=Shared)
+    lines: Lines = field(default_factory=dict)
 
     def explained(self, page: Page) -> Kept:
         """Return what was read, the rows without those of a text that explains its words otherwise."""
@@ -102,7 +104,7 @@ def read_again(text: str, earlier: Instructions) -> Iterator[Instructions]:
 
 
 def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
-    page = page_of(text)
+    page = page_of(text, kept.lines)
     kept = kept.explained(page)
     shared = kept.shared
     sizes = sizes_in(page.lines)

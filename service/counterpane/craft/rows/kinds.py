@@ -13,18 +13,20 @@ from counterpane.craft.rows.words import Line
 
 Kind: TypeAlias = Literal["row", "order", "again", "cast-on", "bind-off", "prose"]
 # What every label, order, repeat line, cast-on and end holds: looked for first, since it is quickly told.
+# Each way begins with a letter of its own, and a search passes over all other letters at once.
 _MAY_BEGIN = re.compile(
-    r"row|r(?:ou)?nd|cast|bind|\bco\b|\bco\d|c\.o|\bb/?o\b|c/o|\br\.?\s?\d|until|needle|turn|set on|pick|repeat|"
-    r"\brep\b|\binc|\bdec|chain off|holder|\bheld\b|"
-    rf"\d(?:{'|'.join(ENDINGS)})\b|(?:first|second|third|th)\.?\s?[:-]"
+    r"row|r(?:ou)?nd|r(?<=\br)\.?\s?\d|repeat|rep(?<=\brep)\b|cast|c\.o|c/o|co(?<=\bco)(?:\b|\d)|chain off|bind|"
+    r"b(?<=\bb)/?o\b|until|needle|turn|set on|pick|inc(?<=\binc)|dec(?<=\bdec)|holder|held(?<=\bheld)\b|"
+    r"first\.?\s?[:-]|second\.?\s?[:-]|third\.?\s?[:-]|th\.?\s?[:-]"
 )
+_MAY_NUMBER = re.compile(rf"\d(?:{'|'.join(ENDINGS)})\b")
 # A stitch, a printed count and the call of a starred repeat begin nothing else: so begins most of what is looked at.
 _WORKED = re.compile(r"[kp]\d|[(\[]\d|rep(?:eat)?\.? from \*")
 
 
 def may_begin(line: Line) -> bool:
     """Tell whether anything but prose and the rest of a row can begin in a line; quick, and never wrongly no."""
-    return bool(_MAY_BEGIN.search(line.text))
+    return bool(_MAY_BEGIN.search(line.text) or _MAY_NUMBER.search(line.text))
 
 
 def kind_at(line: Line, index: int) -> Kind:

@@ -19,6 +19,7 @@ LINES_BETWEEN = 3
 _STITCHES = r"(?:k|p|sl|s)\s?\d|(?:knit|purl|k2tog|p2tog|ssk|yo)\b|[(\[*]"
 STITCHES = re.compile(rf"[\s*(\[]*(?:{_STITCHES})")
 _MARKED = re.compile(rf"#+\s*\S|(\*\*|__|\*|_)(?=[^\s*_])(?!{_STITCHES})[^*]{{1,80}}(?<=[^\s*])\1:?\s*$", re.IGNORECASE)
+_SIGNS = frozenset("#*_")
 _BEGINS_SENTENCE = re.compile(
     r"(?:now|work|cont|continue|proceed|beg|begin|rep|repeat|using|with|change|join|cut|break|turn|do|slip|leave|place|"
     r"weave|block|fasten|knit|purl|cast|bind|set|pick|divide|switch|keep)\b",
@@ -34,7 +35,7 @@ _DIGITS = re.compile(r"[\d\W]+")
 
 def is_heading(raw: str) -> bool:
     """Tell a heading from a sentence by its looks."""
-    if _MARKED.match(raw):
+    if is_marked(raw):
         return True
     if len(raw) > LONGEST_HEADING or len(raw.split()) > MOST_HEADING_WORDS or not raw[:1].isupper():
         return False
@@ -45,7 +46,7 @@ def is_heading(raw: str) -> bool:
 
 def is_marked(raw: str) -> bool:
     """Tell whether a line is a heading by a sign: "## Body", "**Body**"."""
-    return bool(_MARKED.match(raw))
+    return raw[:1] in _SIGNS and bool(_MARKED.match(raw))
 
 
 def _is_sentence(raw: str) -> bool:
@@ -57,13 +58,8 @@ def without_page_marks(lines: Sequence[Line]) -> list[Line]:
     numbers = {index for index, line in enumerate(lines) if _is_page_line(line)}
     if not numbers:
         return list(lines)
-    heads = Counter(_bare(line) for line in lines if 0 < len(line.text) <= LONGEST_PAGE_LINE)
-    out = set(numbers)
-    for index in numbers:
-        for step in (-1, 1):
-            near = _next_filled(lines, index, step)
-            if near is not None and _is_running(lines[near], heads):
-                out.add(near)
+    near = [place for index in numbers for step in (-1, 1) if (place := _next_filled(lines, index, step)) is not None]
+    out = numbers | _running(lines, [place for place in near if _may_run(lines[place])])
     for index in tuple(out):
         for step in (-1, 1):
             _add_empty(lines, index, step, out)
@@ -74,12 +70,20 @@ def _is_page_line(line: Line) -> bool:
     text = line.text
     if not 0 < len(text) <= LONGEST_PAGE_LINE:
         return False
-    return any(form.fullmatch(text) for form in (_PAGE, _WITH_PAGE, _ADDRESS)) and not text.isspace()
+    forms = (_PAGE, _WITH_PAGE, _ADDRESS) if "page" in text else (_PAGE, _ADDRESS)
+    return any(form.fullmatch(text) for form in forms) and not text.isspace()
 
 
-def _is_running(line: Line, heads: Counter[str]) -> bool:
-    """Tell whether a line beside a page number is a head that stands on several pages."""
-    return bool(_bare(line)) and heads[_bare(line)] > 1 and is_heading(line.raw.strip())
+def _running(lines: Sequence[Line], near: Sequence[int]) -> set[int]:
+    """Return those of the lines beside page numbers that are heads and stand on several pages."""
+    if not near:
+        return set()
+    heads = Counter(_bare(line) for line in lines if 0 < len(line.text) <= LONGEST_PAGE_LINE)
+    return {place for place in near if heads[_bare(lines[place])] > 1}
+
+
+def _may_run(line: Line) -> bool:
+    return bool(_bare(line)) and is_heading(line.raw.strip())
 
 
 def _bare(line: Line) -> str:

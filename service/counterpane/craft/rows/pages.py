@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from counterpane.craft.rows.glossary import Glossary, glossary_of
 from counterpane.craft.rows.passages import Passage, Stretch, Topic, passages_in
-from counterpane.craft.rows.words import LINE_END, Line, normal_lines
+from counterpane.craft.rows.words import LINE_END, Line, Lines, normal_lines
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +32,9 @@ class Page:
         return len(topics - {"notes", "finishing"}) > 1
 
 
-def page_of(text: str) -> Page:
-    """Return the page of a text."""
-    lines = tuple(normal_lines(text))
+def page_of(text: str, known: Lines | None = None) -> Page:
+    """Return the page of a text; `known` are lines of texts that are nearly alike."""
+    lines = tuple(normal_lines(text, known))
     given = tuple(re.split(LINE_END, text.removeprefix("\ufeff")))
     passages = passages_in(lines, given)
     return Page(lines, given, passages, glossary_of(lines, given, passages))

@@ -23,7 +23,7 @@ class Shared:
 
     def of(self, work: Callable[Asked, Answer], *things: Asked.args, **named: Asked.kwargs) -> Answer:
         """Return what a function answers, asked once."""
-        key = (work, *(thing if isinstance(thing, (str, Line)) else id(thing) for thing in things))
+        key = (work, *[thing if isinstance(thing, (str, Line)) else id(thing) for thing in things])
         found = self._kept.get(key)
         if found is None:
             found = self._kept[key] = (work(*things, **named), things)

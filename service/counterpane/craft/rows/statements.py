@@ -40,6 +40,9 @@ _MULTIPLES = tuple(
 )
 _COUNT_ALONE = re.compile(rf"\W*(\d{{1,{LONGEST_NUMBER}}})\s*{_STITCHES}\W*$")
 _EXTRA = re.compile(_N)
+# What each of these holds: looked for first, since it is quickly told.
+_MAY_CAST_ON = re.compile(r"c(?:ast|/?o|\.o)|s(?:et |t)|pick|hold|held")
+_MAY_BE_MULTIPLE = re.compile("st|mult|divi|odd|even")
 _PARITY = re.compile(r"\b(?:an?\s+)?(odd|uneven|even)\s+(?:number|no\.?)\b")
 _ANY = re.compile(r"\bany\s+number\s+of\s+(?:sts|stitches)\b")
 _WITH = (
@@ -94,6 +97,8 @@ def _number(text: str) -> int:
 
 def cast_on_in(line: Line, start: int, end: int) -> StatedCastOn | None:
     """Find a cast-on count in a stretch of a line; a count that stands there alone is one as well ("141 sts")."""
+    if not _MAY_CAST_ON.search(line.text, start, end):
+        return None
     match = CAST_ON.search(line.text, start, end)
     if match and "pick" in match.group():
         return _picked_up(line, match, end)
@@ -118,6 +123,8 @@ def _picked_up(line: Line, match: re.Match[str], end: int) -> StatedCastOn:
 
 def multiple_in(line: Line, start: int, end: int) -> StatedMultiple | None:
     """Find a stated multiple in a stretch of a line; "an odd number of sts" is one as well."""
+    if not _MAY_BE_MULTIPLE.search(line.text, start, end):
+        return None
     found = (match for form in _MULTIPLES if (match := form.search(line.text, start, end)))
     if match := next(found, None):
         plus = sum(_number(text) for text in _EXTRA.findall(match.group(2)))
@@ -172,7 +179,7 @@ _TELLS_COUNT = re.compile(
 
 def count_in(line: Line, start: int, end: int) -> StatedCount | None:
     """Read a sentence that says how many stitches there are at that point; None for any other."""
-    match = _TELLS_COUNT.match(line.text, start, end)
+    match = _TELLS_COUNT.match(line.text, start, end) if line.text.find("st", start, end) >= 0 else None
     if match is None or match.lastindex is None:
         return None
     return StatedCount(_number(match.group(match.lastindex)), line.place(match.start(match.lastindex)))

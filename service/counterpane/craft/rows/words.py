@@ -90,6 +90,10 @@ class Line:
     raw: str = ""
     parts: tuple[tuple[int, Line], ...] = ()
 
+    def __hash__(self) -> int:
+        """Tell lines apart by what nearly always differs; the rest may be as long as the line once more."""
+        return hash((self.number, self.text))
+
     def place(self, index: int) -> Place:
         """Return the place of a character of the normal form in the text as given."""
         if not (self.parts or self.columns):
@@ -118,6 +122,10 @@ class Line:
         return " ".join(text.strip() for text in out)
 
 
+Lines: TypeAlias = dict[tuple[int, str], Line]
+"""Lines in normal form by their numbers and as they are given."""
+
+
 class Token(NamedTuple):
     """One word, number or sign; `value` is the number, also of a number word, and `norm` the text with it as digits.
 
@@ -137,11 +145,17 @@ class Token(NamedTuple):
         return self.line.place(self.start)
 
 
-def normal_lines(text: str) -> list[Line]:
-    """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted, a remark is blank."""
-    text = text.removeprefix("\ufeff")
-    raw = re.split(LINE_END, text)
-    return [_normal(number, "" if is_remark(line) else line) for number, line in enumerate(raw, start=1)]
+def normal_lines(text: str, known: Lines | None = None) -> list[Line]:
+    """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted, a remark is blank.
+
+    `known` are lines of texts that are nearly alike, to which those of this one are added.
+    """
+    known = {} if known is None else known
+    found = list(enumerate(re.split(LINE_END, text.removeprefix("\ufeff")), start=1))
+    for each in found:
+        if each not in known:
+            known[each] = _normal(each[0], "" if is_remark(each[1]) else each[1])
+    return [known[each] for each in found]
 
 
 def _normal(number: int, line: str) -> Line:
@@ -161,18 +175,23 @@ def _normal_signs(number: int, line: str) -> Line:
     if line.isascii() and "\t" not in line and "\\" not in line:
         return Line(number, line.lower(), raw=line)
     escapes = {match.start() for match in _ESCAPED.finditer(line)} if "\\" in line else set()
-    out: list[str] = []
-    columns: list[int] = []
-    for index, char in enumerate(line):
-        plain = "" if index in escapes else _plain(char)
-        if plain[:1].isdigit() and plain[-1:].isdigit() and "/" in plain and line[index - 1 : index].isdigit():
-            plain = " " + plain
-        if char == _SOFT_HYPHEN and not line[index + 1 :].strip():
-            plain = "-"
-        out.append(plain)
-        columns.extend([index + 1] * len(plain))
-    same = all(len(plain) == 1 for plain in out)
-    return Line(number, "".join(out), None if same else (*columns, len(line) + 1), line)
+    out = list(map(_plain, line))
+    for index in escapes:
+        out[index] = ""
+    for index in [index for index, plain in enumerate(out) if len(plain) != 1]:
+        out[index] = _in_place(out[index], line, index)
+    text = "".join(out)
+    if len(text) == len(line) and "" not in out:
+        return Line(number, text, None, line)
+    columns = [column for column, plain in enumerate(out, start=1) for _ in plain]
+    return Line(number, text, (*columns, len(line) + 1), line)
+
+
+def _in_place(plain: str, line: str, index: int) -> str:
+    """Return what a sign that is not one sign stands for where it stands: "2½" is "2 1/2", a cut word keeps its cut."""
+    if plain[:1].isdigit() and plain[-1:].isdigit() and "/" in plain and line[index - 1 : index].isdigit():
+        return " " + plain
+    return "-" if line[index] == _SOFT_HYPHEN and not line[index + 1 :].strip() else plain
 
 
 def joined(lines: Sequence[Line]) -> Line:

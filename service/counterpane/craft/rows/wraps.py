@@ -17,16 +17,18 @@ from counterpane.craft.rows.words import CUT_WORD, Line, joined
 
 _BULLET = re.compile(r"[\s>|]*(?:(?:[-•*+‣▪●○◦·□☐✓~]|\[[ x]?\]|\d{1,3}[.)])\s+)*")
 _INNER = re.compile(
+    r"(?=[\s,-])(?:"  # Each of these takes one of these signs first: most of a line is passed over at once.
     r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
     r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b))"
     r"|(?<=\.)-+\s*(?=rep)"
     r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
-    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows\b)"
+    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows\b))"
 )
 _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")
 _UNFINISHED = frozenset(",;:([*&-+=")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
+_ENDS_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&")
 _LONG = 45  # House.
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
 
@@ -104,7 +106,7 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
     worked = open_.kind in ("row", "order") or bool(STITCHES.match(earlier.text))
     if kind != "prose" and not (worked and _continues(ended, line, kind)):
         return False
-    if CUT_WORD.search(ended) and raw[:1].islower():
+    if ended[-1:] == "-" and raw[:1].islower() and CUT_WORD.search(ended):
         return True
     if open_.kind == "prose":
         return _prose_goes_on(earlier, ended, raw, worked)
@@ -121,7 +123,7 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
 
 def _continues(ended: str, line: Line, kind: Kind) -> bool:
     """Tell whether words that could begin an instruction are the rest of a row that has no end yet."""
-    if _OPEN_TO_ROWS.search(ended):
+    if ended.endswith(_ENDS_OPEN) and _OPEN_TO_ROWS.search(ended):
         return True
     if ended[-1:] not in ",;":
         return False

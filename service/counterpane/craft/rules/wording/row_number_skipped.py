@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import chain, islice, pairwise
 
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import PrintedRow, given_line, runs
@@ -30,14 +31,16 @@ def row_number_skipped(examined: Examined) -> Iterator[Finding]:
     filled = _is_cut(examined) or _EVERY.search(examined.text.lower())
     for run in () if filled else runs(examined):
         numbers = sorted({number for printed in run for number in printed.numbers})
-        missing = sorted(set(range(numbers[0], numbers[-1] + 1)) - set(numbers)) if numbers else []
-        if not missing or not all(printed.numbers for printed in run):
+        gaps = [range(one + 1, other) for one, other in pairwise(numbers) if other > one + 1]
+        if not gaps or not all(printed.numbers for printed in run):
             continue
-        behind = next(printed for printed in run if printed.numbers and max(printed.numbers) > missing[0])
-        some = ", ".join(map(str, missing[:_MOST_NAMED])) + ("…" if len(missing) > _MOST_NAMED else "")
-        message = f"Row {some} is not given." if len(missing) == 1 else f"Rows {some} are not given."
-        hint = f"Add row {missing[0]}, or number the rows again."
-        corrections = _renumbered(examined, run, behind, missing)
+        first, missing = gaps[0][0], sum(map(len, gaps))
+        behind = next(printed for printed in run if printed.numbers and max(printed.numbers) > first)
+        named = ", ".join(map(str, islice(chain.from_iterable(gaps), _MOST_NAMED)))
+        some = named + ("…" if missing > _MOST_NAMED else "")
+        message = f"Row {some} is not given." if missing == 1 else f"Rows {some} are not given."
+        hint = f"Add row {first}, or number the rows again."
+        corrections = _renumbered(examined, run, behind, gaps)
         yield at(behind.row.place, "row-number-skipped", "warning", message, hint, corrections=corrections)
 
 
@@ -47,14 +50,14 @@ def _is_cut(examined: Examined) -> bool:
 
 
 def _renumbered(
-    examined: Examined, run: tuple[PrintedRow, ...], behind: PrintedRow, missing: list[int]
+    examined: Examined, run: tuple[PrintedRow, ...], behind: PrintedRow, gaps: list[range]
 ) -> tuple[str, ...]:
     """Return the line with the next number, where it is the last of its run and so no other line changes."""
-    if behind is not run[-1] or len(behind.numbers) != 1 or missing[-1] + 1 != behind.numbers[0]:
+    if behind is not run[-1] or len(behind.numbers) != 1 or gaps[-1].stop != behind.numbers[0]:
         return ()
     place, line = behind.row.place, given_line(examined, behind.row.place.line)
     label = line[place.column - 1 : place.column - 1 + len(behind.label)]
-    new = re.sub(rf"(?<!\d){behind.numbers[0]}(?:st|nd|rd|th)?", lambda _: str(missing[0]), label, count=1)
+    new = re.sub(rf"(?<!\d){behind.numbers[0]}(?:st|nd|rd|th)?", lambda _: str(gaps[0][0]), label, count=1)
     worded = label.split()[:1]
     if not worded or not worded[0].isalpha():
         return ()

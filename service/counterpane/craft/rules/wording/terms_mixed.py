@@ -38,6 +38,8 @@ _PAIRS = (
     _pair(r"\bseed st(?:itch)?\b", r"\bmoss st(?:itch)?\b", "", "", "note"),
 )
 _ANY_UK = re.compile("|".join(pair.uk.pattern for pair in _PAIRS), re.MULTILINE)
+# What each of these holds: looked for first, since it is quickly told.
+_MAY_BE_UK = re.compile(r"cast[- ]off|tension|stocking|work straight|yfwd|yrn|yfrn|yon|moss st")
 _GLOSS = re.compile(
     r"\([^()]{0,60}\b(?:uk|us|u\.k\.|u\.s\.|also|or|called|british|american)\b[^()]{0,60}\)|\b(?:uk|us)\s?:[^;.]*"
 )
@@ -58,7 +60,7 @@ def terms_mixed(examined: Examined) -> Iterator[Finding]:
     a text that mixes them does not tell which are meant. A word explained in brackets (“UK moss stitch”) is no mixture.
     """
     text = examined.text.lower()
-    if not _ANY_UK.search(text):
+    if not _MAY_BE_UK.search(text) or not _ANY_UK.search(text):
         return
     mixed = [pair for pair in _PAIRS if pair.us.search(text) and re.search(pair.uk.pattern, text, re.MULTILINE)]
     if not mixed:
