@@ -77,8 +77,8 @@ def _multiples(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> Iterator[str
     """Say which counts each part takes, and which the whole cast-on takes for all of them."""
     worked = dict.fromkeys(part for part in parts_of(plan.request) if part.component.kind in ("border", "body"))
     told = dict.fromkeys(f"{called(part.component, terms)}: {takes(part.component, vocabulary)}" for part in worked)
-    yield f"Multiples of the parts: {'; '.join(told)}."
-    yield f"Multiple of the whole cast-on, with the stitches at its sides: {cast_on_takes(plan, vocabulary)}."
+    yield f"Multiples that the parts take: {'; '.join(told)}."
+    yield f"Multiple that the whole cast-on takes, with the stitches at its sides: {cast_on_takes(plan, vocabulary)}."
 
 
 def _body(plan: Plan) -> Section:

@@ -14,7 +14,7 @@ _SECTIONS: Mapping[str, str] = {"bottom": "Bottom border", "body": "Body", "top"
 _PAIR = re.compile(r"(?P<us>[^()]*? stitch)(?P<more>[^()]*) \(UK (?P<uk>[^()]+)\)")
 """A name that is another stitch elsewhere, as the library keeps it: "Seed stitch border (UK moss stitch)"."""
 
-IN_WORDS = "the rows given"
+IN_WORDS = "Rows as given"
 """What a part is called that was given in words and has no name."""
 
 
