@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import zip_longest
 from typing import NamedTuple
 
 from counterpane.craft.checking import Examined
@@ -75,11 +76,13 @@ def terms_mixed(examined: Examined) -> Iterator[Finding]:
 
 
 def _places(examined: Examined, words: re.Pattern[str], others: re.Pattern[str]) -> list[tuple[Line, int, int]]:
-    """Return where words of one trade stand; a line that names both explains one by the other."""
+    """Return where words of one trade stand; a line that names both explains one by the other, with a wrap between."""
     page = examined.instructions.page
     out = []
-    for line in page.lines:
-        if line.number in page.glossary.lines or others.search(line.text):
+    for line, below in zip_longest(page.lines, page.lines[1:]):
+        wrapped = _GLOSS.match(below.text.lstrip()) if below else None
+        told = f"{line.text} {wrapped[0]}" if wrapped else line.text
+        if line.number in page.glossary.lines or others.search(told):
             continue
         plain = _GLOSS.sub(lambda match: " " * len(match.group()), line.text)
         out += [(line, match.start(), match.end()) for match in words.finditer(plain)]
