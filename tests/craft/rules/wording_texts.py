@@ -182,7 +182,7 @@ GOOD: dict[str, tuple[str, ...]] = {
         "Row 1: Cast off 2 sts, k to end.\nCast off.",
         "Gauge: 20 sts = 10 cm in stockinette stitch (UK stocking stitch).\nHold the yarn in even tension.\nRow 1: K.",
         "yo = yarn over (UK yfwd)\nRow 1: K1, yo, k2tog.",
-        "Body: seed stitch all over.\nThe border is in garter stitch and the body in moss stitch\n(US seed stitch).\nRow 1: K.",
+        "Seed stitch all over.\nThe border is garter, the body in moss stitch\n(US seed stitch).\nRow 1: K.",
     ),
     "row-number-skipped": (
         "Row 5: K4.",
