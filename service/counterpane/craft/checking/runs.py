@@ -33,6 +33,11 @@ class PrintedRow:
 
 def runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
     """Return the printed rows in the order of the text, cut where prose, a repeat line or a heading stands between."""
+    kept = examined.instructions.kept
+    return kept.shared.of(_runs, examined) if kept else _runs(examined)
+
+
+def _runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
     if len(examined.rows) < 2:
         return ()
     out: list[list[PrintedRow]] = []
