@@ -255,6 +255,7 @@ class TestTokens:
         open_to_all |= {
             "grade",
             "regauge",
+            "tell_lesson",
             "read_gauge",
             "write_swatches",
             "list_sizes",

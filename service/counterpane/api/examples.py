@@ -256,6 +256,7 @@ RANGE: dict[str, Any] = {name: value for name, value in BLANKET.items() if name 
     "borders": "in-proportion",
 }
 GRADE = (Example(body=RANGE),)
+LESSON = (Example(body=BLANKET | {"session_minutes": 90}), Example(body=BLANKET | {"hand": "left", "as": "html"}))
 REGAUGE = (Example(body=BLANKET | {"to": {"in": "waffle", "stitches": 18, "rows": 25, "over_cm": 10}}),)
 SWATCH = (Example(body=BLANKET | {"terms": "uk"}), Example(body=SMALL))
 GAUGE = (Example(body=SWATCHES), Example(body={"swatches": [{"stitches": 9, "rows": 12, "over_in": 1.5}]}))

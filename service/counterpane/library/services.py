@@ -15,6 +15,7 @@ from counterpane.library.profile_finding import found_in
 
 Press = Callable[[Any], str]
 Page = Callable[[Any, Any, Any], bytes]
+Lessons = Callable[[Any, Any], bytes]
 Data = Callable[[Any], Mapping[str, Any]]
 
 
@@ -29,7 +30,8 @@ class Services:
 
     `presses` turn a written pattern into a text, by the name of the form: "text", "markdown"; `pages` turn one with its
     pictures, for a size of paper, into the bytes of a file: "html", "pdf"; `grade_press` turns those
-    of several sizes, with their names, into one; `as_data` turns a pattern into JSON values. `sources` are the
+    of several sizes, with their names, into one; `as_data` turns a pattern into JSON values;
+    `lesson_presses` turn a lesson with its pictures into the bytes of a form. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
@@ -41,6 +43,7 @@ class Services:
     pages: Mapping[str, Page]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
+    lesson_presses: Mapping[str, Lessons]
     sources: Mapping[str, str]
     styles: Mapping[str, Style]
     now: Callable[[], str] = utc_now

@@ -7,13 +7,14 @@ and no style runs on the page: a policy in its head allows these two by their ha
 from __future__ import annotations
 
 from base64 import b64encode
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from hashlib import sha256
 from html import escape
 from importlib.resources import files
 
 from counterpane.craft.drawing import Picture
 from counterpane.craft.pattern import Pattern
+from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
 from counterpane.press.page import Block, Entries, Heading, Instructions, Items, Orders, Paragraph, page
 
@@ -23,14 +24,21 @@ LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a whole page in UTF-8; equal patterns and pictures give equal bytes."""
+    return html_of(page(pattern), pattern.title, pattern.terms, pictures, paper)
+
+
+def html_of(
+    blocks: Iterable[Block], title: str, terms: Terms, pictures: Sequence[Picture] = (), paper: Paper = "a4"
+) -> bytes:
+    """Return the blocks of a page as a whole page in UTF-8."""
     style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]}; }}\n", _own("ticks.js")
-    body = "\n".join((*_blocks(pattern), *map(_figure, pictures)))
+    body = "\n".join((*_blocks(blocks), *map(_figure, pictures)))
     name = sha256(body.encode()).hexdigest()[:16]
     return (
-        f'<!doctype html>\n<html lang="{LANGUAGES[pattern.terms]}" data-pattern="{name}">\n<head>\n'
+        f'<!doctype html>\n<html lang="{LANGUAGES[terms]}" data-pattern="{name}">\n<head>\n'
         f'<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>{escape(pattern.title)}</title>\n<style>{style}</style>\n</head>\n<body>\n<main>\n{body}\n</main>\n<script>{script}</script>\n</body>\n</html>\n"
+        f"<title>{escape(title)}</title>\n<style>{style}</style>\n</head>\n<body>\n<main>\n{body}\n</main>\n<script>{script}</script>\n</body>\n</html>\n"
     ).encode()
 
 
@@ -43,8 +51,8 @@ def _policy(style: str, script: str) -> str:
     return "default-src 'none'; img-src data:; style-src 'sha256-{}'; script-src 'sha256-{}'".format(*hashes)
 
 
-def _blocks(pattern: Pattern) -> Iterator[str]:
-    for number, block in enumerate(page(pattern)):
+def _blocks(blocks: Iterable[Block]) -> Iterator[str]:
+    for number, block in enumerate(blocks):
         yield from _laid_out(block, number)
 
 

@@ -171,12 +171,13 @@ def _end(pattern: Pattern) -> Iterator[Block]:
         yield Heading("Sampler")
         yield Items(pattern.sampler)
     yield Heading("Cautions")
-    yield from _cautions(pattern.cautions)
+    yield from cautions_told(pattern.cautions)
     yield Heading("Credits")
     yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
 
 
-def _cautions(cautions: Cautions) -> Iterator[Block]:
+def cautions_told(cautions: Cautions) -> Iterator[Block]:
+    """Give the safety record of a pattern, under headings of the third level."""
     if cautions.findings:
         yield Heading("For this blanket", 3)
         if cautions.read_for:
