@@ -14,13 +14,14 @@ from counterpane.craft.drawing.charts import charts
 from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.pattern.write import default_title
 from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.teaching.hands import Hand
 from counterpane.library import planning
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 
 View = Literal["chart", "fabric", "schematic"]
 
-BESIDE_THE_PLAN = ("view", "terms", "title", "side")
+BESIDE_THE_PLAN = ("view", "terms", "title", "side", "hand")
 """Members of a request that say how to draw and not what to plan."""
 
 
@@ -32,6 +33,12 @@ class Wish:
     title: str | None = None
     terms: Terms = "us"
     side: Face = "RS"
+    hand: Hand = "right"
+
+    @property
+    def mirrored(self) -> bool:
+        """Tell whether chart and fabric are drawn for left-handers who work mirrored."""
+        return self.hand == "left"
 
 
 def drawing(services: Services, content: Mapping[str, Any]) -> str:
@@ -42,14 +49,17 @@ def drawing(services: Services, content: Mapping[str, Any]) -> str:
 
 
 def draw(plan: Plan, vocabulary: Vocabulary, wish: Wish) -> str:
-    """Return a view of a plan as SVG; BadInput for a fabric of more stitches than are drawn."""
+    """Return a view of a plan as SVG; BadInput for a fabric of too many stitches, or a mirrored schematic."""
     title = wish.title or default_title(plan, wish.terms)
     if wish.view == "chart":
-        return charts(plan, vocabulary, title, wish.terms)
+        return charts(plan, vocabulary, title, wish.terms, mirrored=wish.mirrored)
+    if wish.view == "schematic" and wish.mirrored:
+        hint = "Draw its chart or its fabric for the left hand, or leave the hand out."
+        raise BadInput("/hand", "A schematic shows parts and measures, and has no mirrored form.", hint)
     if wish.view == "schematic":
         return schematic(plan, vocabulary, title, wish.terms)
     try:
-        return fabric(plan, vocabulary, title, wish.terms, wish.side)
+        return fabric(plan, vocabulary, title, wish.terms, wish.side, mirrored=wish.mirrored)
     except CannotDraw as reason:
         raise BadInput(
             "/view", str(reason), "Draw its chart or its schematic, or plan it in fewer stitches."

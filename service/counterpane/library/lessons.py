@@ -6,6 +6,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from counterpane.craft.constructions import Plan
+from counterpane.craft.drawing import Picture
+from counterpane.craft.drawing.blanket import fabric
+from counterpane.craft.drawing.charts import charts
 from counterpane.craft.pattern.cautions import cautions
 from counterpane.craft.pattern.parts import called, components_of
 from counterpane.craft.pattern.terms import in_terms
@@ -70,7 +73,20 @@ def lesson_on(plan: Plan, content: Content, known: Known) -> Lesson:
 
 def written(services: Services, content: Content, form: str) -> bytes:
     """Return the lesson of a request in a form; raises what `plan_lesson` raises."""
-    return services.lesson_presses[form](plan_lesson(content, bench_of(services, content)), ())
+    bench = bench_of(services, content)
+    plan = bench.made({name: value for name, value in content.items() if name not in BESIDE_THE_PLAN})
+    lesson = lesson_on(plan, content, bench.known)
+    return services.lesson_presses[form](lesson, pictures_of(plan, lesson, bench.known) if form == "html" else ())
+
+
+def pictures_of(plan: Plan, lesson: Lesson, known: Known) -> tuple[Picture, ...]:
+    """Return the chart and the fabric of the sampler of a lesson, for its hand."""
+    small, mirrored = sampler_of(plan, known.vocabulary), lesson.hand == "left"
+    title = f"{lesson.title}: the sampler"
+    return (
+        Picture("Chart of the sampler", charts(small, known.vocabulary, title, lesson.terms, mirrored=mirrored)),
+        Picture("Fabric of the sampler", fabric(small, known.vocabulary, title, lesson.terms, mirrored=mirrored)),
+    )
 
 
 def telling_of(content: Content, known: Known) -> Telling:

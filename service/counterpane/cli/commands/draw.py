@@ -25,6 +25,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--side", choices=("RS", "WS"), default="RS", help="the side of the fabric seen (RS if not given)"
     )
+    mirrors = "left mirrors chart and fabric for left-handers who work mirrored"
+    parser.add_argument("--hand", choices=("right", "left"), default="right", help=mirrors)
     take_terms(parser, "US terms if not given")
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
     take_store(parser, "else the parts that ship with the program")
@@ -42,7 +44,7 @@ def run(options: argparse.Namespace) -> int:
         made = planned(asked.content, bench)
         if made.plan is None:
             return show_refusal(asked, made)
-        wish = Wish(options.view, asked.title, options.terms or "us", options.side)
+        wish = Wish(options.view, asked.title, options.terms or "us", options.side, options.hand)
         picture = draw(made.plan, bench.known.vocabulary, wish)
     output.deliver(picture, options.out)
     return endings.FOUND if made.has_errors else endings.DONE

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import folder, session, take_input, take_store, take_terms
+
+if TYPE_CHECKING:
+    from counterpane.craft.constructions import Plan
+    from counterpane.craft.teaching import Lesson
+    from counterpane.library.known import Known
 
 NAME = "lesson"
 ABOUT = """Tell a recipe for a class: each step of its sampler, what is seen, what goes wrong, the pieces to prepare.
@@ -50,7 +55,7 @@ def run(options: argparse.Namespace) -> int:
         if made.plan is None:
             return show_refusal(asked, made)
         told = lesson_on(made.plan, {**asked.content, **_manner(options), "title": asked.title}, bench.known)
-        document = _written(options.form, told, made.plan, bench.vocabulary)
+        document = _written(options.form, told, made.plan, bench.known)
     output.deliver(document, options.out)
     return endings.FOUND if made.has_errors else endings.DONE
 
@@ -64,10 +69,11 @@ def _manner(options: argparse.Namespace) -> dict[str, Any]:
     }
 
 
-def _written(form: str, told: Any, plan: Any, vocabulary: Any) -> str | bytes:
+def _written(form: str, told: Lesson, plan: Plan, known: Known) -> str | bytes:
+    from counterpane.library.lessons import pictures_of
     from counterpane.press import lesson
 
     if form == "json":
         return output.as_json({"lesson": lesson.as_data(told)})
-    document = lesson.FORMS[form](told, ())
+    document = lesson.FORMS[form](told, pictures_of(plan, told, known) if form == "html" else ())
     return document if form == "html" else document.decode()
