@@ -256,6 +256,7 @@ class TestTokens:
             "grade",
             "regauge",
             "tell_lesson",
+            "count_class",
             "read_gauge",
             "write_swatches",
             "list_sizes",

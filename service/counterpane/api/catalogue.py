@@ -5,6 +5,7 @@ from __future__ import annotations
 from counterpane.api import (
     changes,
     checks,
+    class_counts,
     components,
     drawings,
     extracts,
@@ -39,6 +40,7 @@ OPERATIONS: tuple[Operation, ...] = (
     swatches.write_swatches,
     gauges.read_gauge,
     plans.plan,
+    class_counts.count_class,
     grading.grade,
     regauging.regauge,
     yarns.plan_largest,

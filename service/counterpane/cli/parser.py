@@ -10,6 +10,7 @@ from counterpane import __version__
 from counterpane.cli.commands import (
     adopt,
     check,
+    class_counts,
     demo,
     draw,
     explain,
@@ -76,6 +77,7 @@ COMMANDS: tuple[Command, ...] = (
     write,
     draw,
     lesson,
+    class_counts,
     grade,
     sizes,
     safety,
