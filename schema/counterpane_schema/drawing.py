@@ -20,6 +20,11 @@ class DrawingRequest(PlanRequest):
         },
     )
     side = Word("RS", "WS", metadata={"description": "The side of the fabric that is seen; RS if not given."})
+    hand = Word(
+        "right",
+        "left",
+        metadata={"description": "`left` mirrors chart and fabric for left-handers who work mirrored."},
+    )
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
     units = Word("both", "cm", "in", metadata={"description": "What lengths are said in; both if not given."})
     title = Text(most=200)

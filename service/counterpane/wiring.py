@@ -48,6 +48,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     from counterpane.press.designer import as_sheet
     from counterpane.press.graded import as_graded_text
     from counterpane.press.html import as_html
+    from counterpane.press.lesson import FORMS as LESSONS
     from counterpane.press.markdown import as_markdown
     from counterpane.press.pdf import as_pdf
     from counterpane.press.text import as_text
@@ -65,6 +66,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         sheet_data=sheet_data,
         grade_press=as_graded_text,
         as_data=as_data,
+        lesson_presses=LESSONS,
         sources={source.slug: source.title for source in load_sources().values()},
         styles=load_styles(),
         open_reading=open_reading,

@@ -255,6 +255,8 @@ class TestTokens:
         open_to_all |= {
             "grade",
             "regauge",
+            "tell_lesson",
+            "count_class",
             "read_gauge",
             "write_swatches",
             "list_sizes",

@@ -54,3 +54,12 @@ def test_a_plan_that_cannot_be_made_is_told_with_its_corrections(
     )
     assert main(["draw", str(path), "--view", "schematic"]) == 1
     assert "<svg" not in capsys.readouterr().out
+
+
+def test_a_mirrored_schematic_is_refused_and_a_mirrored_chart_is_drawn(
+    blanket: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A schematic has parts and measures alone."""
+    assert main(["draw", blanket, "--view", "schematic", "--hand", "left"]) == 2
+    assert main(["draw", blanket, "--view", "chart", "--hand", "left"]) == 0
+    assert "left-handers who work mirrored" in capsys.readouterr().out

@@ -265,6 +265,14 @@ RANGE: dict[str, Any] = {name: value for name, value in BLANKET.items() if name 
     "borders": "in-proportion",
 }
 GRADE = (Example(body=RANGE),)
+CLASSROOM: dict[str, Any] = {name: value for name, value in BLANKET.items() if name != "gauge"} | {
+    "knitters": [
+        {"gauge": {"stitches": 22, "rows": 30, "over_cm": 10}},
+        {"label": "Ines", "gauge": {"stitches": 20, "rows": 28, "over_cm": 10}},
+    ]
+}
+CLASS = (Example(body=CLASSROOM),)
+LESSON = (Example(body=BLANKET | {"session_minutes": 90}), Example(body=BLANKET | {"hand": "left", "as": "html"}))
 REGAUGE = (Example(body=BLANKET | {"to": {"in": "waffle", "stitches": 18, "rows": 25, "over_cm": 10}}),)
 SWATCH = (Example(body=BLANKET | {"terms": "uk"}), Example(body=SMALL))
 GAUGE = (Example(body=SWATCHES), Example(body={"swatches": [{"stitches": 9, "rows": 12, "over_in": 1.5}]}))

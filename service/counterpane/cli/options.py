@@ -74,6 +74,11 @@ def strands(text: str) -> int:
     return _whole(text, "a number of strands", 1, 12)
 
 
+def session(text: str) -> int:
+    """Return the minutes of a session; 15 to 480."""
+    return _whole(text, "a number of minutes", 15, 480)
+
+
 def port(text: str) -> int:
     """Return a TCP port; 0 lets the system choose."""
     return _whole(text, "a port", 0, 65535)

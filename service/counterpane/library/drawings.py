@@ -16,13 +16,14 @@ from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.measures import Units
 from counterpane.craft.pattern.write import default_title
 from counterpane.craft.stitches import Terms, Vocabulary
+from counterpane.craft.teaching.hands import Hand
 from counterpane.library import planning
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 
 View = Literal["chart", "fabric", "schematic"]
 
-BESIDE_THE_PLAN = ("view", "terms", "title", "side", "units")
+BESIDE_THE_PLAN = ("view", "terms", "title", "side", "units", "hand")
 """Members of a request that say how to draw and not what to plan."""
 
 
@@ -35,6 +36,12 @@ class Wish:
     terms: Terms = "us"
     side: Face = "RS"
     units: Units = "both"
+    hand: Hand = "right"
+
+    @property
+    def mirrored(self) -> bool:
+        """Tell whether chart and fabric are drawn for left-handers who work mirrored."""
+        return self.hand == "left"
 
 
 def drawing(services: Services, content: Mapping[str, Any]) -> str:
@@ -45,14 +52,17 @@ def drawing(services: Services, content: Mapping[str, Any]) -> str:
 
 
 def draw(plan: Plan, vocabulary: Vocabulary, wish: Wish) -> str:
-    """Return a view of a plan as SVG; BadInput for a fabric of more stitches than are drawn."""
+    """Return a view of a plan as SVG; BadInput for a fabric of too many stitches, or a mirrored schematic."""
     title = wish.title or default_title(plan, wish.terms)
     if wish.view == "chart":
-        return charts(plan, vocabulary, title, wish.terms)
+        return charts(plan, vocabulary, title, wish.terms, mirrored=wish.mirrored)
+    if wish.view == "schematic" and wish.mirrored:
+        hint = "Draw its chart or its fabric for the left hand, or leave the hand out."
+        raise BadInput("/hand", "A schematic shows parts and measures, and has no mirrored form.", hint)
     if wish.view == "schematic":
         return schematic(plan, vocabulary, title, wish.terms, wish.units)
     try:
-        return fabric(plan, vocabulary, title, wish.terms, wish.side, lengths=wish.units)
+        return fabric(plan, vocabulary, title, wish.terms, wish.side, lengths=wish.units, mirrored=wish.mirrored)
     except CannotDraw as reason:
         raise BadInput(
             "/view", str(reason), "Draw its chart or its schematic, or plan it in fewer stitches."

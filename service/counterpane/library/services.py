@@ -16,6 +16,7 @@ from counterpane.library.profile_finding import found_in
 Press = Callable[[Any, Any], str]
 Page = Callable[[Any, Any, Any], bytes]
 Data = Callable[[Any, Any], Mapping[str, Any]]
+Lessons = Callable[[Any, Any], bytes]
 
 
 def utc_now() -> str:
@@ -30,7 +31,8 @@ class Services:
     `presses` turn a written pattern with its pictures into a text, by the name of the form: "text", "markdown"; `pages`
     turn it, for a size of paper, into the bytes of a file: "html", "pdf"; `sheet_press` turns a designer's
     sheet into any of these four and `sheet_data` into JSON values; `grade_press` turns those of several sizes,
-    with their names, into one; `as_data` turns a pattern with its pictures into JSON values. `sources` are the
+    with their names, into one; `as_data` turns a pattern with its pictures into JSON values;
+    `lesson_presses` turn a lesson with its pictures into the bytes of a form. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
@@ -44,6 +46,7 @@ class Services:
     sheet_data: Callable[[Any], Mapping[str, Any]]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
+    lesson_presses: Mapping[str, Lessons]
     sources: Mapping[str, str]
     styles: Mapping[str, Style]
     now: Callable[[], str] = utc_now

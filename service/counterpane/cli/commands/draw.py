@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
 from counterpane.cli import endings, output
 from counterpane.cli.options import folder, take_input, take_store, take_terms, take_units
+
+if TYPE_CHECKING:
+    from counterpane.craft.stitches import Terms
 
 NAME = "draw"
 ABOUT = """Draw a plan as a picture in SVG: its rows as a chart, its fabric, or a schematic.
@@ -25,6 +29,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--side", choices=("RS", "WS"), default="RS", help="the side of the fabric seen (RS if not given)"
     )
+    mirrors = "left mirrors chart and fabric for left-handers who work mirrored"
+    parser.add_argument("--hand", choices=("right", "left"), default="right", help=mirrors)
     take_terms(parser, "US terms if not given")
     take_units(parser)
     parser.add_argument("--out", type=folder, metavar="PATH", help="write into this file instead of standard output")
@@ -43,7 +49,8 @@ def run(options: argparse.Namespace) -> int:
         made = planned(asked.content, bench)
         if made.plan is None:
             return show_refusal(asked, made)
-        wish = Wish(options.view, asked.title, options.terms or "us", options.side, options.units)
+        terms: Terms = options.terms or "us"
+        wish = Wish(options.view, asked.title, terms, options.side, options.units, options.hand)
         picture = draw(made.plan, bench.known.vocabulary, wish)
     output.deliver(picture, options.out)
     return endings.FOUND if made.has_errors else endings.DONE

@@ -64,25 +64,34 @@ class Stretch:
 
 
 def fabric(
-    plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", face: Face = "RS", *, lengths: Units = "both"
+    plan: Plan,
+    vocabulary: Vocabulary,
+    title: str,
+    terms: Terms = "us",
+    face: Face = "RS",
+    *,
+    lengths: Units = "both",
+    mirrored: bool = False,
 ) -> str:
     """Return the fabric of a plan from one side as SVG, whole and a corner close up.
 
+    Mirrored it is the fabric of left-handers who work mirrored, and the corner is the lower right one.
     CannotDraw for more stitches or rows than are drawn.
     """
     stretches = _stretches(plan, vocabulary, face)
     widest = widest_cm(plan)
     units = WHOLE / max(widest, plan.length_cm)
     wide, high = widest * units, plan.length_cm * units
-    words = _words(plan, terms, face)
+    words = _words(plan, terms, face, mirrored=mirrored)
     size = (wide + CORNER + 3 * GAP, TOP + max(high, Fraction(CORNER)) + GAP)
     sheet = _sheet(title, words, size)
     _define(sheet, stretches, vocabulary)
     seen = (Fraction(0), Fraction(0), widest, plan.length_cm)
     whole = SubElement(sheet, "svg", _window((GAP, TOP), (wide, high), seen))
-    _lay(SubElement(whole, "g", {"id": "whole"}), stretches)
+    turned = {"transform": f"translate({_fine(widest)} 0) scale(-1 1)"} if mirrored else {}
+    _lay(SubElement(whole, "g", {"id": "whole", **turned}), stretches)
     at = wide + 2 * GAP
-    SubElement(_close_up(sheet, plan, at, lengths), "use", {"href": "#whole"})
+    SubElement(_close_up(sheet, plan, at, lengths, mirrored=mirrored), "use", {"href": "#whole"})
     return paper.finished(sheet)
 
 
@@ -109,14 +118,14 @@ def _sheet(title: str, words: Sequence[str], size: tuple[Fraction | int, Fractio
     return sheet
 
 
-def _close_up(on: Element, plan: Plan, at: Fraction | int, lengths: Units) -> Element:
-    """Open a window on the lower left corner and say what it shows."""
+def _close_up(on: Element, plan: Plan, at: Fraction | int, lengths: Units, *, mirrored: bool = False) -> Element:
+    """Open a window on the lower left corner, mirrored the lower right one, and say what it shows."""
     near = _near(plan)
     left = Fraction(0) if plan.picked else (widest_cm(plan) - plan.sections[0].cm_width) / 2
-    seen = (left, plan.length_cm - near, near, near)
-    paper.text(
-        on, (at, TOP + CORNER + 16), f"The lower left corner, {in_units(both(near), lengths)} each way.", "small"
-    )
+    side = "right" if mirrored else "left"
+    seen = (widest_cm(plan) - left - near if mirrored else left, plan.length_cm - near, near, near)
+    said = f"The lower {side} corner, {in_units(both(near), lengths)} each way."
+    paper.text(on, (at, TOP + CORNER + 16), said, "small")
     return SubElement(on, "svg", _window((at, TOP), (CORNER, CORNER), seen))
 
 
@@ -215,11 +224,12 @@ def _window(
     return place | {"viewBox": " ".join(map(_fine, seen)), "preserveAspectRatio": "none"}
 
 
-def _words(plan: Plan, terms: Terms, face: Face) -> tuple[str, ...]:
+def _words(plan: Plan, terms: Terms, face: Face, *, mirrored: bool = False) -> tuple[str, ...]:
     """Say what is shown, from the cast-on up."""
     side = "right" if face == "RS" else "wrong"
     parts = (
         f"{section_name(section)}: {texture_name(plan, section.texture, terms)}, {counted(section.rows, 'row')}."
         for section in plan.every_section
     )
-    return f"The fabric from its {side} side, at the proportions of its gauge.", *parts
+    image = ", mirrored as left-handers work it" if mirrored else ""
+    return f"The fabric from its {side} side{image}, at the proportions of its gauge.", *parts

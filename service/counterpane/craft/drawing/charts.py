@@ -23,18 +23,24 @@ READ = (
 )
 
 
-def charts(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us") -> str:
+READ_MIRRORED = (
+    "Mirrored, for left-handers who work mirrored. Read from the lowest row up: RS rows and rounds from left to right, "
+    "WS rows from right to left. Each cell shows the stitch as the right side of their fabric shows it."
+)
+
+
+def charts(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", *, mirrored: bool = False) -> str:
     """Return the charts of a plan as one SVG picture; a section that has none is named with the reason."""
     named, without = charted(plan, vocabulary, terms)
     drawn = [each.chart for each in named]
     wide = max(LEAST, *(chart.columns * SIDE for chart in drawn), 0) + 2 * MARGIN
     signs = page.signs_of(drawn, vocabulary)
     body = Element("g")
-    page.define(body, signs)
+    page.define(body, signs, mirrored=mirrored)
     y = _lines(body, 24, (title,), "strong")
-    y = _lines(body, y, wrap(READ, (wide - 24) // LETTERS))
+    y = _lines(body, y, wrap(READ_MIRRORED if mirrored else READ, (wide - 24) // LETTERS))
     for each in named:
-        y = page.draw(body, each, y, signs)
+        y = page.draw(body, each, y, signs, mirrored=mirrored)
     y = _lines(body, y + LINE, [line for said in without for line in wrap(said, (wide - 24) // LETTERS)])
     y = page.legend(body, page.Key(drawn, signs), y, vocabulary, terms) if named else y
     words = (line for each in named for line in page.in_words(each, vocabulary, terms))

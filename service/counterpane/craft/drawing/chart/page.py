@@ -60,20 +60,20 @@ class Key:
     signs: Mapping[Cell, Sign]
 
 
-def draw(on: Element, named: Named, top: int, signs: Mapping[Cell, Sign]) -> int:
-    """Draw a chart from this height on and return the height under it."""
+def draw(on: Element, named: Named, top: int, signs: Mapping[Cell, Sign], *, mirrored: bool = False) -> int:
+    """Draw a chart from this height on and return the height under it; mirrored it begins at its left edge."""
     chart = named.chart
     paper.text(on, (12, top + 14), named.heading, "strong")
     head = top + 26
     for place, row in enumerate(reversed(chart.rows)):
         y = head + place * SIDE
-        _draw_row(on, chart, row.cells, y, signs)
-        side = (MARGIN - 6, "end") if row.side == "WS" else (MARGIN + chart.columns * SIDE + 6, "")
+        _draw_row(on, chart, row.cells, y, signs, mirrored=mirrored)
+        side = (MARGIN - 6, "end") if (row.side == "WS") != mirrored else (MARGIN + chart.columns * SIDE + 6, "")
         paper.text(on, (side[0], y + 14), row.label, f"small {side[1]}".strip())
     foot = head + len(chart.rows) * SIDE
     if chart.box is not None:
-        right = chart.columns - chart.box.first
-        corner = (MARGIN + (right - chart.box.wide) * SIDE, head)
+        left = chart.box.first if mirrored else chart.columns - chart.box.end
+        corner = (MARGIN + left * SIDE, head)
         paper.box(on, corner, (chart.box.wide * SIDE, foot - head), "frame")
     for line in wrap(named.note, max(LEAST, chart.columns * SIDE) // LETTERS):
         foot += LINE
@@ -81,15 +81,18 @@ def draw(on: Element, named: Named, top: int, signs: Mapping[Cell, Sign]) -> int
     return foot + LINE
 
 
-def _draw_row(on: Element, chart: Chart, cells: Sequence[Cell], y: int, signs: Mapping[Cell, Sign]) -> None:
-    right = MARGIN + chart.columns * SIDE
+def _draw_row(
+    on: Element, chart: Chart, cells: Sequence[Cell], y: int, signs: Mapping[Cell, Sign], *, mirrored: bool
+) -> None:
+    done = 0
     for cell in cells:
-        right -= cell.wide * SIDE
+        at = MARGIN + (done if mirrored else chart.columns - done - cell.wide) * SIDE
+        done += cell.wide
         if not cell.nodes:
-            paper.box(on, (right, y), (SIDE, SIDE), "none")
+            paper.box(on, (at, y), (SIDE, SIDE), "none")
             continue
-        paper.box(on, (right, y), (cell.wide * SIDE, SIDE), "cell")
-        SubElement(on, "use", {"href": f"#{signs[cell].name}", "x": str(right), "y": str(y)})
+        paper.box(on, (at, y), (cell.wide * SIDE, SIDE), "cell")
+        SubElement(on, "use", {"href": f"#{signs[cell].name}", "x": str(at), "y": str(y)})
 
 
 def signs_of(charts: Sequence[Chart], vocabulary: Vocabulary) -> dict[Cell, Sign]:
@@ -105,15 +108,16 @@ def signs_of(charts: Sequence[Chart], vocabulary: Vocabulary) -> dict[Cell, Sign
     return found
 
 
-def define(on: Element, signs: Mapping[Cell, Sign]) -> None:
-    """Draw each sign once, to be used in the cells."""
+def define(on: Element, signs: Mapping[Cell, Sign], *, mirrored: bool = False) -> None:
+    """Draw each sign once, to be used in the cells; mirrored it leans the other way, and its number stays readable."""
     defined = SubElement(on, "defs")
     for sign in signs.values():
         drawn = SubElement(defined, "g", {"id": sign.name})
+        turned = {"transform": f"translate({sign.wide * SIDE} 0) scale(-1 1)"} if mirrored else {}
         for stroke in sign.symbol.strokes:
-            SubElement(drawn, "path", {"class": "sign", "d": stroke})
+            SubElement(drawn, "path", {"class": "sign", "d": stroke, **turned})
         if sign.symbol.front:
-            SubElement(drawn, "path", {"class": "front", "d": sign.symbol.front})
+            SubElement(drawn, "path", {"class": "front", "d": sign.symbol.front, **turned})
         if sign.number:
             place = (sign.wide * SIDE - 2, 8) if sign.symbol.known else (sign.wide * SIDE // 2 + 3, 14)
             paper.text(drawn, place, str(sign.number), "small end")
