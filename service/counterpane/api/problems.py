@@ -165,8 +165,17 @@ SORTS: Mapping[str, Sort] = {
             "taken",
             409,
             "The slug is in use",
-            "Slugs are unique across all kinds of components, and among recipes.",
+            "Slugs are unique across all kinds of components, and among recipes; each edition of a recipe has a number "
+            "of its own.",
             "Choose another slug, or revise what has it: GET it, change it, and PUT it with its tag in `If-Match`.",
+        ),
+        Sort(
+            "written-otherwise",
+            409,
+            "The edition reads otherwise",
+            "An edition stays as it was published. The same recipe would be written in other words by this program, "
+            "which puts no edition's name under them.",
+            "Ask for the edition as text/plain, which is kept as it was printed, or publish the next edition.",
         ),
         Sort(
             "stale",
@@ -273,6 +282,7 @@ NAMES: Mapping[type[Exception], str] = {
     UnknownStyle: "not-usable",
     errors.NotFound: "not-found",
     errors.Taken: "taken",
+    errors.WrittenOtherwise: "written-otherwise",
     errors.Stale: "stale",
     errors.Refused: "does-not-prove",
     errors.Incomplete: "incomplete",

@@ -13,6 +13,9 @@ from counterpane.library import planning
 from counterpane.library.drawings import pictures
 from counterpane.library.services import Services
 
+PAGES = ("html", "pdf")
+"""Forms that are whole files with pictures."""
+
 ON_PAPER = "pdf"
 """The form that shows of the fabric a corner alone, since each loop is drawn into it."""
 

@@ -18,6 +18,7 @@ def as_data(pattern: Pattern) -> dict[str, Any]:
     """Return the pattern as JSON values; `safety` is the answer of the safety rules as it was given."""
     return {
         "title": pattern.title,
+        "edition": pattern.edition or None,
         "terms": pattern.terms,
         "summary": pattern.summary,
         "size": _size(pattern.size),

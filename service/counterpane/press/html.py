@@ -23,8 +23,10 @@ LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a whole page in UTF-8; equal patterns and pictures give equal bytes."""
-    style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]}; }}\n", _own("ticks.js")
-    body = "\n".join((*_blocks(pattern), *map(_figure, pictures)))
+    foot = f' @bottom-left {{ content: "{pattern.edition}"; font-size: 8.5pt; }}' if pattern.edition else ""
+    style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]};{foot} }}\n", _own("ticks.js")
+    end = (f"<footer>{escape(pattern.edition)}</footer>",) if pattern.edition else ()
+    body = "\n".join((*_blocks(pattern), *map(_figure, pictures), *end))
     name = sha256(body.encode()).hexdigest()[:16]
     return (
         f'<!doctype html>\n<html lang="{LANGUAGES[pattern.terms]}" data-pattern="{name}">\n<head>\n'

@@ -76,6 +76,8 @@ Block: TypeAlias = Heading | Paragraph | Items | Entries | Instructions | Orders
 def page(pattern: Pattern) -> Iterator[Block]:
     """Give the blocks of a pattern in reading order."""
     yield Heading(pattern.title, 1)
+    if pattern.edition:
+        yield Paragraph(f"{pattern.edition}.")
     yield Paragraph(pattern.summary)
     if pattern.cautions.says_stop:
         yield Paragraph("Safety says stop: read the cautions at the end before you begin.")

@@ -27,7 +27,7 @@ def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a
         "title": pattern.title,
         "region": REGIONS[pattern.terms],
         "paper": PAPERS[paper],
-        "foot": f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on",
+        "foot": _foot(pattern),
         "blocks": [*_blocks(pattern), *map(_picture, pictures)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()
@@ -36,6 +36,11 @@ def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a
         template, format="pdf", sys_inputs=inputs, ignore_system_fonts=True, pdf_standards=["ua-1"], timestamp=0
     )
     return made
+
+
+def _foot(pattern: Pattern) -> str:
+    counts = f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on"
+    return f"{pattern.edition}; {counts}" if pattern.edition else counts
 
 
 def _blocks(pattern: Pattern) -> Iterator[dict[str, object]]:

@@ -200,7 +200,7 @@ class SwatchWords:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A blanket in words, in the terms of one trade."""
+    """A blanket in words, in the terms of one trade; `edition` is "" where it is not written as one."""
 
     title: str
     terms: Terms
@@ -221,6 +221,7 @@ class Pattern:
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
     borders: tuple[WrittenBorder, ...] = ()
+    edition: str = ""
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:
