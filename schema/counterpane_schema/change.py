@@ -18,7 +18,7 @@ class Change(Open):
 
     seq = Whole(required=True, least=1)
     at = Text(required=True)
-    kind = Word("component", "recipe", "profile", required=True)
+    kind = Word("component", "recipe", "profile", "edition", required=True)
     slug = Slug(required=True)
     sha256 = Sha256(required=True, allow_none=True)
     event = Text(required=True)

@@ -88,9 +88,9 @@ class TestRevisions:
         assert slugs(store) == ["garter"]
         assert len(store.changes(0, 10)) == 1
 
-    @pytest.mark.parametrize("shelf", ["recipe", "profile"])
+    @pytest.mark.parametrize("shelf", ["recipe", "profile", "edition"])
     def test_a_slug_may_stand_on_several_shelves(self, store: Store, shelf: Shelf) -> None:
-        """Components, recipes and profiles do not share their slugs."""
+        """Components, recipes, profiles and editions do not share their slugs."""
         store.add(entry("garter"), entry("garter", shelf=shelf, kind=shelf, classes=()))
         assert store.latest(shelf, "garter").slug == "garter"
         assert [change.kind for change in store.changes(0, 10)] == ["component", shelf]

@@ -23,7 +23,9 @@ from counterpane_schema.problem import Problem
 ABOUT = """Reusable components of knitted baby blankets whose stitch multiples are derived from their rows; recipes that
 are proved to fit; written patterns; safety notes. General information, not an approval of anything."""
 ALWAYS = ("bad-request", "not-acceptable", "internal")
-PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG}
+NUMBER = "^[1-9][0-9]{0,8}$"
+"""The number of an edition in an address."""
+PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG, "number": NUMBER}
 KEY = r"^[!-~]{1,255}$"
 TAG_HEADER = {"ETag": {"description": "The hash of the revision, in quotes.", "schema": {"type": "string"}}}
 _REFERENCE = re.compile(r"#/components/schemas/(\w+)")

@@ -132,6 +132,15 @@ RECIPE = (Example({"slug": "first-frost"}),)
 RECIPE_REVISION = (Example({"slug": "first-frost", "sha256": SHA256}),)
 KEPT_BLANKET: dict[str, Any] = {"slug": "rice-blanket", "name": "Rice blanket", "summary": "An example.", **BLANKET}
 RECIPE_ADDED = (Example(body=KEPT_BLANKET),)
+EDITIONS = (Example({"slug": "first-frost"}),)
+EDITION_PUBLISHED = (
+    Example({"slug": "first-frost"}, body={"date": "2026-11-26"}),
+    Example({"slug": "first-frost"}, body={"date": "2026-11-27", "sizes": [{"named": "preemie"}, {"named": "pram"}]}),
+)
+EDITION = (Example({"slug": "first-frost", "number": "1"}),)
+EDITION_PATTERN = (Example({"slug": "first-frost", "number": "1"}, query={"terms": "uk", "as": "text"}),)
+ERRATUM = (Example({"slug": "first-frost", "number": "2"}),)
+TOUCHED = (Example({"slug": "waffle"}, query={"terms": "uk", "limit": 5}),)
 RECIPE_REVISED = (
     Example(
         {"slug": "rice-blanket"},

@@ -6,7 +6,7 @@ from counterpane.api import examples
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.sending import as_json
 from counterpane.library import designing
-from counterpane.library.pages import page, pattern
+from counterpane.library.pages import PAGES, page, pattern
 from counterpane_schema.pattern import PatternAnswer, PatternRequest
 
 FORMS = {
@@ -17,8 +17,6 @@ FORMS = {
     "application/pdf": "pdf",
 }
 MEDIA = {form: media for media, form in FORMS.items()}
-PAGES = ("html", "pdf")
-"""Forms that are whole files with pictures."""
 
 
 @operation(

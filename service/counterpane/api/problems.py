@@ -165,7 +165,8 @@ SORTS: Mapping[str, Sort] = {
             "taken",
             409,
             "The slug is in use",
-            "Slugs are unique across all kinds of components, and among recipes.",
+            "Slugs are unique across all kinds of components, and among recipes; each edition of a recipe has a number "
+            "of its own.",
             "Choose another slug, or revise what has it: GET it, change it, and PUT it with its tag in `If-Match`.",
         ),
         Sort(
@@ -174,6 +175,14 @@ SORTS: Mapping[str, Sort] = {
             "The key was used for another request",
             "An `Idempotency-Key` names one request of one sender for a day. This one came before, with other bytes.",
             "Make a new key for each request, and use it again only to send the very same bytes again.",
+        ),
+        Sort(
+            "written-otherwise",
+            409,
+            "The edition reads otherwise",
+            "An edition stays as it was published. The same recipe would be written in other words by this program, "
+            "which puts no edition's name under them.",
+            "Ask for the edition as text/plain, which is kept as it was printed, or publish the next edition.",
         ),
         Sort(
             "stale",
@@ -280,6 +289,7 @@ NAMES: Mapping[type[Exception], str] = {
     UnknownStyle: "not-usable",
     errors.NotFound: "not-found",
     errors.Taken: "taken",
+    errors.WrittenOtherwise: "written-otherwise",
     errors.Stale: "stale",
     errors.KeyReused: "key-reused",
     errors.Refused: "does-not-prove",

@@ -64,6 +64,11 @@ def rows(text: str) -> int:
     return _whole(text, "a number of rows", 1, 10**MOST_DIGITS - 1)
 
 
+def number(text: str) -> int:
+    """Return the number of an edition; 1 or more."""
+    return _whole(text, "the number of an edition", 1, 10**9 - 1)
+
+
 def beside(text: str) -> int:
     """Return the stitches beside a body on each side; 0 or more."""
     return _whole(text, "a number of stitches", 0, 10_000)

@@ -5,6 +5,7 @@
     │   └── UnknownPart   a part or a gauge names a component that is not kept: `plan_requests`
     ├── BadInput      a value that makes no sense where it stands: `values`
     ├── Taken         the slug is in use
+    ├── WrittenOtherwise   this program writes a published pattern in other words
     ├── Stale         the revision that the caller changed is not the latest one
     ├── KeyReused     the key of a request was used for another one
     ├── Refused       the content does not prove; carries findings
@@ -49,6 +50,10 @@ class Taken(LibraryError):
         "Choose another slug, or revise what has it with PUT and If-Match. After an answer that was lost, GET it "
         "first: it may be what you sent."
     )
+
+
+class WrittenOtherwise(LibraryError):
+    """A published pattern would be written by this program in other words than it was published in."""
 
 
 class Stale(LibraryError):

@@ -106,6 +106,11 @@ def _names(given: Sequence[Content]) -> list[str]:
     return names
 
 
+def graded(content: Content, bench: Bench) -> list[Graded]:
+    """Return a plan request in all its `sizes`, each planned and written; raises what `plan_grade` raises."""
+    return _graded(content, _names(content["sizes"]), bench)
+
+
 def _graded(content: Content, names: Sequence[str], bench: Bench) -> list[Graded]:
     beside = (*OF_THE_GRADE, *OF_THE_PATTERN)
     asked = {name: value for name, value in content.items() if name not in beside}

@@ -13,9 +13,9 @@ from counterpane.library import planning
 from counterpane.library.drawings import pictures, plans_drawn
 from counterpane.library.services import Services
 
-WITH_FABRIC = ("html", "pdf")
+PAGES = ("html", "pdf")
 """The forms that show the fabric; a text says where it is drawn, and data leaves it to who wants it drawn."""
-DRAWN = (*WITH_FABRIC, "json")
+DRAWN = (*PAGES, "json")
 """The forms that hold pictures; a text says them in words and letters."""
 ON_PAPER = "pdf"
 """The form that shows of the fabric a corner alone, since each loop is drawn into it."""
@@ -43,7 +43,7 @@ def _written(services: Services, content: Mapping[str, Any], form: str) -> tuple
 
 def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str) -> tuple[Picture, ...]:
     """Return the pictures of a plan that go with its pattern in a form."""
-    if form in WITH_FABRIC:
+    if form in PAGES:
         return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER, units=pattern.units)
     told_only = form not in DRAWN
     return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units, told_only=told_only)

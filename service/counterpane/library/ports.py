@@ -1,7 +1,8 @@
 """What the use cases ask of a store, and the values that pass between them.
 
-A store keeps *entries* on three shelves, components, recipes and profiles, each a slug with a chain of revisions. It
-knows nothing of knitting: the entry brings its bytes, its search words and the classes of counts it admits.
+A store keeps *entries* on four shelves, components, recipes, profiles and editions, each a slug with a chain of
+revisions; the editions of a recipe are the chain under its slug. It knows nothing of knitting: the entry brings its
+bytes, its search words and the classes of counts it admits.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-Shelf: TypeAlias = Literal["component", "recipe", "profile"]
+Shelf: TypeAlias = Literal["component", "recipe", "profile", "edition"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
 Key: TypeAlias = tuple[int | str, ...]
 ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")

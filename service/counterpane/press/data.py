@@ -24,6 +24,7 @@ def as_data(pattern: Pattern, pictures: Sequence[Picture] = ()) -> dict[str, Any
         "title": pattern.title,
         "designer": pattern.designer,
         "level": asdict(pattern.level),
+        "edition": pattern.edition or None,
         "terms": pattern.terms,
         "summary": pattern.summary,
         "size": _size(pattern.size),

@@ -25,13 +25,15 @@ LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a whole page in UTF-8; equal patterns and pictures give equal bytes."""
-    return html_of(page(pattern, pictures), pattern.title, pattern.terms, paper)
+    return html_of(page(pattern, pictures), pattern.title, pattern.terms, paper, pattern.edition)
 
 
-def html_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4") -> bytes:
-    """Return blocks as a whole page in UTF-8."""
-    style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]}; }}\n", _own("ticks.js")
-    body = "\n".join(_all(blocks))
+def html_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", edition: str = "") -> bytes:
+    """Return blocks as a whole page in UTF-8, with the edition at its foot and at that of each printed page."""
+    foot = f' @bottom-left {{ content: "{edition}"; font-size: 8.5pt; }}' if edition else ""
+    style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]};{foot} }}\n", _own("ticks.js")
+    end = (f"<footer>{escape(edition)}</footer>",) if edition else ()
+    body = "\n".join((*_all(blocks), *end))
     name = sha256(body.encode()).hexdigest()[:16]
     return (
         f'<!doctype html>\n<html lang="{LANGUAGES[terms]}" data-pattern="{name}">\n<head>\n'

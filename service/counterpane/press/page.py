@@ -30,6 +30,8 @@ _EITHER_WAY = "from reading the swatch alone; hands and washing add to it"
 def page(pattern: Pattern, pictures: Sequence[Picture] = ()) -> Iterator[Block]:
     """Give the blocks of a pattern in reading order, each picture in its place."""
     yield Heading(pattern.title, 1)
+    if pattern.edition:
+        yield Paragraph(f"{pattern.edition}.")
     yield Paragraph(pattern.summary)
     yield from _head(pattern, pictures)
     if pattern.cautions.says_stop:

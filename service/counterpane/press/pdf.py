@@ -28,11 +28,13 @@ REGIONS = {"us": "us", "uk": "gb"}
 def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a PDF file; equal patterns and pictures give equal bytes."""
     foot = f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on"
-    return pdf_of(page(pattern, pictures), pattern.title, pattern.terms, paper, foot)
+    return pdf_of(page(pattern, pictures), pattern.title, pattern.terms, paper, foot=foot, edition=pattern.edition)
 
 
-def pdf_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", foot: str = "") -> bytes:
-    """Return blocks as a PDF file; `foot` stands at the foot of each page."""
+def pdf_of(
+    blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", *, foot: str = "", edition: str = ""
+) -> bytes:
+    """Return blocks as a PDF file; `foot` and the edition stand at the foot of each page."""
     import typst  # It takes a while to load, and most commands lay out no page.
 
     document = {
@@ -40,7 +42,7 @@ def pdf_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4
         "region": REGIONS[terms],
         "paper": PAPERS[paper],
         "foot": foot,
-        "edition": "",
+        "edition": edition,
         "blocks": [each for block in blocks for each in _laid_out(block)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()

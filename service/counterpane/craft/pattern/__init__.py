@@ -222,7 +222,10 @@ class SwatchWords:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A blanket in words, in the terms of one trade and in one or both units; `designer` None where nobody is named."""
+    """A blanket in words, in the terms of one trade and in one or both units.
+
+    `designer` is None where nobody is named, `edition` "" where it is not written as one.
+    """
 
     title: str
     terms: Terms
@@ -246,6 +249,7 @@ class Pattern:
     borders: tuple[WrittenBorder, ...] = ()
     designer: str | None = None
     units: Units = "both"
+    edition: str = ""
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:

@@ -1,0 +1,36 @@
+"""The pattern of an edition in each of its forms."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from counterpane.craft.stitches import Terms
+from counterpane.library import editions
+from counterpane.library.objects import json_bytes
+from counterpane.library.pages import PAGES, pictures_for
+from counterpane.library.services import Services
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """Which pattern: the recipe, the number of the edition, the terms, and the name of a size or None for the first."""
+
+    slug: str
+    number: int
+    terms: Terms = "us"
+    size: str | None = None
+
+
+def written(services: Services, asked: Asked, form: str, paper: str = "a4") -> bytes:
+    """Return the pattern in a form: text as it was printed, the others laid out; raise NotFound, WrittenOtherwise."""
+    whole = editions.content_of(services, editions.find(services, asked.slug, asked.number))
+    text: str = editions.kept_text(whole, asked.terms, asked.size)["text"]
+    if form == "text":
+        return text.encode()
+    made = editions.written(services, whole, asked.terms, asked.size)
+    drawn = pictures_for(made.plan, made.pattern, services.vocabulary, form)
+    if form == "json":
+        return json_bytes({"pattern": services.as_data(made.pattern, drawn), "text": text})
+    if form not in PAGES:
+        return services.presses[form](made.pattern, drawn).encode()
+    return services.pages[form](made.pattern, drawn, paper)
