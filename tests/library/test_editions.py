@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
 from itertools import product
 from typing import Any
@@ -16,7 +18,7 @@ from counterpane.craft.erratum.comparing import changes
 from counterpane.craft.erratum.lines import lines_of
 from counterpane.craft.pattern import Pattern
 from counterpane.library import components, edition_files, editions, planning, touched
-from counterpane.library.errors import NotFound
+from counterpane.library.errors import NotFound, Taken
 from counterpane.library.patterns import recheck
 from counterpane.library.recipes import RECIPES
 from counterpane.library.services import Services
@@ -117,6 +119,20 @@ class TestPublishing:
         with pytest.raises(BadInput) as caught:
             editions.publish(services, SLUG, {"date": "2026-11-25"}, BY)
         assert caught.value.pointer == "/date"
+
+    def test_of_those_who_publish_at_once_one_does(self, services: Services) -> None:
+        """Two days, one number: who comes second is told so, and nothing is numbered twice."""
+
+        def publish(day: int) -> str:
+            try:
+                return str(editions.publish(services, SLUG, {"date": f"2026-11-{day}"}, BY).number)
+            except (Taken, BadInput) as refusal:
+                return type(refusal).__name__
+
+        with ThreadPoolExecutor(3) as pool:
+            told = Counter(pool.map(publish, (26, 26, 26)))
+        assert told["1"] == 1 and told["Taken"] + told["BadInput"] == 2
+        assert len(editions.history(services, SLUG)) == 1
 
     def test_what_is_not_there_is_not_found(self, services: Services) -> None:
         """A recipe that is not kept, and an edition that is not published."""
