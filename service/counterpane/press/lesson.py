@@ -56,9 +56,9 @@ def page(lesson: Lesson) -> Iterator[Block]:
     if lesson.cautions.says_stop:
         yield Paragraph("Safety says stop: read the cautions at the end before you begin.")
     yield Heading("Before and after every class")
-    yield Items(lesson.always)
+    yield Items((*lesson.always, f"All of this is {UNSOURCED}."))
     yield Heading("Left-handed" if lesson.hand == "right" else "For left-handers who work mirrored")
-    yield Items(lesson.hands)
+    yield Items((*lesson.hands, f"All of this is {UNSOURCED}."))
     yield from _time(lesson)
     yield from _kit(lesson.kit)
     yield Heading("The steps")

@@ -19,6 +19,9 @@ Run = tuple[Look, int]
 MOST_RUNS = 60
 """Changes of face in a row that are told one by one; beyond, they are counted. House figure."""
 
+FEWEST_ROWS = 4
+"""Rows of a part, at least, of which columns are told; over fewer they are not yet to be seen. House figure."""
+
 LOOKS: dict[Look, str] = {
     "knit": "knit",
     "purl": "purl",
@@ -116,7 +119,7 @@ def _whole(courses: Sequence[Course]) -> Iterator[str]:
     if front:
         yield f"{counted(front, 'ridge')} across the right side of this part."
     widths = columns(courses)
-    if widths:
+    if widths and len(courses) >= FEWEST_ROWS:
         many = counted(len(widths), "column")
         each = f"{'each ' if len(widths) > 1 else ''}{widths[0]} wide" if len(set(widths)) == 1 else _list(widths)
         yield f"Knit stitches stand above one another from the first row of this part to its last in {many}, {each}."
