@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from counterpane.craft.teaching.hands import mirrored, mirrored_lean
+from counterpane.craft.teaching.hands import mirrored
 from counterpane.craft.teaching.script import steps_of
 from craft.teaching.samples import little, telling
 
@@ -38,11 +38,6 @@ def test_mirroring_twice_is_the_text_again(words: list[str]):
 def test_directions_mirror_and_sides_of_the_fabric_do_not(said: str, for_left: str):
     """The right side is a side of the fabric, and what is left is a number."""
     assert mirrored(said) == for_left
-
-
-def test_leans_mirror_and_the_centre_stays():
-    """What is not known stays not known."""
-    assert [mirrored_lean(lean) for lean in ("left", "right", "centre", None)] == ["right", "left", "centre", None]
 
 
 def test_a_left_handed_lesson_has_the_same_rows_and_counts():

@@ -9,8 +9,6 @@ from __future__ import annotations
 import re
 from typing import Literal
 
-from counterpane.craft.fabric.structure import Lean
-
 Hand = Literal["right", "left"]
 
 _OTHER = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
@@ -32,22 +30,11 @@ def for_hand(text: str, hand: Hand) -> str:
     return mirrored(text) if hand == "left" else text
 
 
-def mirrored_lean(lean: Lean | None) -> Lean | None:
-    """Return where a decrease or a crossing leans in the mirror image; the centre stays, not known stays not known."""
-    match lean:
-        case "left":
-            return "right"
-        case "right":
-            return "left"
-        case _:
-            return lean
-
-
 def hand_notes(hand: Hand) -> tuple[str, ...]:
     """Say what mirrors and what does not; common practice, no source."""
     many = "Many left-handers knit right-handed, since both hands work: ask before you teach anybody mirrored."
     if hand == "right":
-        return (f"{many} With --hand left, or hand “left”, this lesson is told for mirrored work.",)
+        return (f"{many} Asked for the left hand, this lesson is told for mirrored work.",)
     return (
         many,
         "This lesson is for mirrored work: stitches pass from the right needle to the left one, and each row goes from "
