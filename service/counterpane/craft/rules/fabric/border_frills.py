@@ -119,6 +119,6 @@ def _fewer(frill: _Frill) -> str:
         return many
     first, low, high = spacing(frill.fewer, plain)
     between = f"{low} or {high}" if low < high else str(low)
-    evenly = f"after the first {first} stitches, then after every {between}"
+    evenly = f"after the first {stitches(first)}, then after every {between}"
     change = "decreases where the border begins" if decreases else "increases where the body begins"
     return f"{many}, with as many {change}, {evenly}"
