@@ -217,6 +217,13 @@ LABELS: Mapping[str, str] = {
     "washing": "The group of washing in ISO 3758.",
     "wet_cleaning": "The group of professional wet cleaning in ISO 3758.",
 }
+EDITIONS: Mapping[str, str] = {
+    "borders": "Whether borders stay as they are in each size, or keep their share.",
+    "date": "The day of the edition; today if not given.",
+    "knitters": "The class: somebody's gauge each, with a letter or a first name.",
+    "revision": "The hash of the recipe's revision that is published; the latest if not given.",
+    "sample": "The size, from 1, that the borders are meant for; 1 if not given.",
+}
 SHEETS: Mapping[str, str] = {
     "column": "The column of the place, from 1.",
     "line": "The line of the place, from 1.",
@@ -226,7 +233,7 @@ SHEETS: Mapping[str, str] = {
     "suggestions": "Lines that would check clean, to choose from.",
     "SheetContent.cast_on": "Stitches cast on; beats the text's own.",
 }
-MEANINGS: Mapping[str, str] = {**PARTS, **MEASURES, **YARNS, **SAFETY, **LABELS, **SHEETS}
+MEANINGS: Mapping[str, str] = {**PARTS, **MEASURES, **YARNS, **SAFETY, **LABELS, **EDITIONS, **SHEETS}
 
 
 def meaning(form: str, name: str) -> str | None:

@@ -250,6 +250,7 @@ class TestTokens:
             "revise_recipe",
             "add_profile",
             "revise_profile",
+            "publish_edition",
         }
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
@@ -268,7 +269,7 @@ class TestTokens:
             "get_fact",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "substitute_yarn", "draw"}
+        open_to_all |= {"plan_largest", "plan_midway", "on_needle", "substitute_yarn", "draw"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 
