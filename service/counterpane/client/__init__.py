@@ -35,6 +35,7 @@ from counterpane.client.errors import (
     Unreachable,
     Unreadable,
     UnsupportedMediaType,
+    WrittenOtherwise,
 )
 from counterpane.client.kept import (
     AlikeList,
@@ -138,4 +139,5 @@ __all__ = [
     "Unreadable",
     "UnsupportedMediaType",
     "Wording",
+    "WrittenOtherwise",
 ]

@@ -6,7 +6,7 @@
     └── ProblemError           the library refused; one class for each sort of problem
         ├── BadRequest · BrokenJson · TooLarge · UnsupportedMediaType · NotAcceptable · MethodNotAllowed
         ├── TokenNeeded · NotAllowed
-        ├── NotFound · Taken · Stale · KeyReused · TagNeeded · CursorNotValid
+        ├── NotFound · Taken · Stale · KeyReused · WrittenOtherwise · TagNeeded · CursorNotValid
         ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · Incomplete · CannotBePlanned
         └── Busy · Internal
 
@@ -101,6 +101,10 @@ class KeyReused(ProblemError):
     """The key of a request was used before, with another body."""
 
 
+class WrittenOtherwise(ProblemError):
+    """The edition would read otherwise by the program of today; as plain text it is kept as it was printed."""
+
+
 class Stale(ProblemError):
     """Somebody else revised it since it was read; after a retried call it may be one's own first try."""
 
@@ -180,6 +184,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "token-needed": TokenNeeded,
     "too-large": TooLarge,
     "unsupported-media-type": UnsupportedMediaType,
+    "written-otherwise": WrittenOtherwise,
 }
 
 
