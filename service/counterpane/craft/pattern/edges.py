@@ -18,6 +18,7 @@ from counterpane.craft.rows.tree import Side
 from counterpane.craft.stitches import Terms
 from counterpane.craft.tails import BIND_OFF_WIDTHS, ROW_WIDTHS, bind_off_yarn, row_yarn
 
+YARD_CM = 36 * CM_PER_INCH  # 36 inches by definition.
 END_CM = Fraction(15)
 """An end to weave in: the shorter of the 15 to 20 cm of The Knitting Guild Association, winter 2023 to 2024."""
 _NOT_KNOWN = Operation(("How it is worked is not recorded; use the way you know.",))
@@ -56,7 +57,7 @@ def _kept(operation: Operation, width_cm: Fraction, terms: Terms) -> tuple[str, 
 
 def _metres_up(cm: Fraction) -> str:
     """Say centimetres in metres and yards, rounded up to a tenth and to a half so that the yarn is enough."""
-    tenths, halves = ceil(cm / 10), ceil(2 * cm / (36 * CM_PER_INCH))
+    tenths, halves = ceil(cm / 10), ceil(2 * cm / YARD_CM)
     return f"{tenths // 10}.{tenths % 10} m ({halves // 2 or ''}{'½' if halves % 2 else ''} yd)"
 
 

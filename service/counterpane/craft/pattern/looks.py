@@ -53,7 +53,7 @@ def _ribs(repeat: Repeat) -> str:
     runs = repeat.ribs or ()
     if len(runs) > _MANY_RUNS:
         return "upright ribs: each column keeps its face from bottom to top"
-    wide = " and ".join(map(str, runs)) if len(runs) < 3 else ", ".join(map(str, runs))
+    wide = (" and " if len(runs) <= 2 else ", ").join(map(str, runs))
     return f"upright ribs, {wide} stitches wide in turn: each column keeps its face from bottom to top"
 
 

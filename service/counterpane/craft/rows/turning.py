@@ -30,7 +30,7 @@ from counterpane.craft.stitches import Vocabulary
 Nodes: TypeAlias = tuple[Node, ...]
 _OTHER_YARN = {"wyif": "wyib", "wyib": "wyif"}
 # A slipped stitch passed over what follows it is the decrease of this key (trade-wide abbreviations).
-_PASSING = 3  # Nodes of a decrease in words: what is slipped, what is worked, what is passed over.
+_PASSING = 3  # House: nodes of a decrease in words, what is slipped, what is worked, what is passed over.
 _PASSED = {(1, "k", "psso"): "skp", (1, "k2tog", "psso"): "sk2p", (2, "k", "p2sso"): "s2kp"}
 
 

@@ -22,6 +22,9 @@ MOST_RUNS = 60
 FEWEST_ROWS = 4
 """Rows of a part, at least, of which columns are told; over fewer they are not yet to be seen. House figure."""
 
+FEWEST_FOLDED = 4
+"""Runs that are told once with how often they come, at least; house figure."""
+
 LOOKS: dict[Look, str] = {
     "knit": "knit",
     "purl": "purl",
@@ -82,7 +85,7 @@ def faces(course: Course) -> str:
 
 def _folded(runs: Sequence[Run]) -> Iterator[str]:
     start, wide, times = _most_repeated(runs)
-    if times < 2 or wide * times < 4:
+    if times < 2 or wide * times < FEWEST_FOLDED:
         yield from map(_run, runs)
         return
     yield from map(_run, runs[:start])
