@@ -34,7 +34,7 @@ def hand_notes(hand: Hand) -> tuple[str, ...]:
     """Say what mirrors and what does not; common practice, no source."""
     many = "Many left-handers knit right-handed, since both hands work: ask before you teach anybody mirrored."
     if hand == "right":
-        return (f"{many} Asked for the left hand, this lesson is told for mirrored work.",)
+        return (f"{many} Ask for the left hand to have this lesson told for mirrored work.",)
     return (
         many,
         "This lesson is for mirrored work: stitches pass from the right needle to the left one, and each row goes from "
