@@ -151,7 +151,7 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
     from counterpane.api.access import ON_STANDARD_ERROR, SILENT
     from counterpane.api.application import create_app
     from counterpane.api.document import document
-    from counterpane.api.problems import SORTS
+    from counterpane.api.sorts import SORTS
     from counterpane.library import rules
     from counterpane.library.rule_examples import Examples
     from counterpane.web import RulePages, pages

@@ -16,7 +16,7 @@ from counterpane.api.catalogue import OPERATIONS
 from counterpane.api.document import document, written
 from counterpane.api.examples import SHA256
 from counterpane.api.operations import JSON, Example, Operation
-from counterpane.api.problems import SORTS
+from counterpane.api.sorts import SORTS
 from counterpane_schema.meanings import MEANINGS
 
 COMMITTED = Path(__file__).parents[2] / "openapi" / "openapi.json"

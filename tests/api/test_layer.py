@@ -14,7 +14,8 @@ from counterpane.api.access import Journal
 from counterpane.api.application import create_app
 from counterpane.api.document import document
 from counterpane.api.parsing import BrokenJson, parse
-from counterpane.api.problems import SORTS, Problem
+from counterpane.api.problems import Problem
+from counterpane.api.sorts import SORTS
 from counterpane.library.rules import cards, get
 from counterpane.library.services import Services
 from counterpane.web import RulePages, pages

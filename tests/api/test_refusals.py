@@ -15,7 +15,7 @@ from api.conftest import Desk
 from api.contents import RIB
 from counterpane import wiring
 from counterpane.api.catalogue import OPERATIONS
-from counterpane.api.problems import SORTS
+from counterpane.api.sorts import SORTS
 from counterpane.library.errors import Busy
 from counterpane.library.tokens import check_of
 from counterpane_schema.problem import Problem

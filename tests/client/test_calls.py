@@ -14,7 +14,7 @@ from client.conftest import Served
 from counterpane import client as package
 from counterpane.api.examples import BLANKET as PLANNED
 from counterpane.api.examples import IN_YARN
-from counterpane.api.problems import SORTS
+from counterpane.api.sorts import SORTS
 from counterpane.client import (
     CannotBePlanned,
     Client,

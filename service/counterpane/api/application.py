@@ -22,6 +22,7 @@ from counterpane.api.catalogue import OPERATIONS
 from counterpane.api.operations import Answer, Operation
 from counterpane.api.problems import Problem
 from counterpane.api.requests import call_of
+from counterpane.api.sorts import SORTS
 from counterpane.library.objects import json_bytes
 from counterpane.library.services import Services
 
@@ -122,7 +123,7 @@ def _of_flask(error: Exception, asked: Request) -> Problem | None:
         return None
     headers = {name: value for name, value in error.get_headers() if name == "Allow"}
     name = OF_FLASK.get(error.code or 500, "internal" if (error.code or 500) >= 500 else "bad-request")
-    detail = problems.SORTS[name].title + "."
+    detail = SORTS[name].title + "."
     if allow := headers.get("Allow"):
         detail = f"{asked.path} takes {allow}, not {asked.method}."
     elif name == "not-found":

@@ -15,7 +15,8 @@ from marshmallow import Schema, fields
 from counterpane import __version__
 from counterpane.api.examples import SHA256 as SOME_HASH
 from counterpane.api.operations import JSON, Operation, Shape
-from counterpane.api.problems import MEDIA_TYPE, SORTS
+from counterpane.api.problems import MEDIA_TYPE
+from counterpane.api.sorts import SORTS
 from counterpane_schema.fields import SHA256, SLUG, Either, Number, Told
 from counterpane_schema.meanings import meaning
 from counterpane_schema.problem import Problem

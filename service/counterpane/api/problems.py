@@ -1,4 +1,4 @@
-"""Refusals as RFC 9457 problem documents: which there are, and which error of the inside becomes which.
+"""Refusals as RFC 9457 problem documents, and which error of the inside becomes which sort of them.
 
 This is the one table of the kind. `Problem` is raised by the layer itself; domain errors are looked up by their class.
 """
@@ -6,9 +6,9 @@ This is the one table of the kind. `Problem` is raised by the layer itself; doma
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from counterpane.api.sorts import SORTS
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.findings import Finding
 from counterpane.library import errors
@@ -18,22 +18,6 @@ from counterpane.library.sheets import UnknownStyle
 MEDIA_TYPE = "application/problem+json"
 LONGEST_DETAIL = 2_000
 """Characters of a detail: what was sent may stand in it, and is not sent back at any length; house."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sort:
-    """A sort of problem: its name in the address of its page, its status, and how it is put right."""
-
-    name: str
-    status: int
-    title: str
-    meaning: str
-    remedy: str
-
-    @property
-    def type(self) -> str:
-        """The address of the page about it."""
-        return f"/problems/{self.name}"
 
 
 class Problem(Exception):
@@ -105,184 +89,6 @@ def corrections(findings: Iterable[Finding]) -> list[dict[str, Any]]:
     found = {(change.pointer, change.value): change for each in findings for change in each.changes}
     return [{"pointer": each.pointer, "value": each.value, "why": each.why} for each in found.values()]
 
-
-SORTS: Mapping[str, Sort] = {
-    sort.name: sort
-    for sort in (
-        Sort(
-            "bad-request",
-            400,
-            "The request cannot be read",
-            "Something in the request is not HTTP as it should be.",
-            "Compare the request with the example of the same operation on the API page.",
-        ),
-        Sort(
-            "broken-json",
-            400,
-            "The body is not JSON",
-            "The body must be one JSON text in UTF-8. Comments, trailing commas, NaN, names that stand twice in one "
-            "object and brackets more than 32 deep are refused.",
-            "Correct the body at the place that `detail` names. Most JSON libraries write it correctly by themselves.",
-        ),
-        Sort(
-            "token-needed",
-            401,
-            "A token is needed",
-            "Writing needs a token, and so does reading from a library that others can reach. A token that is cut "
-            "short, mistyped or not known here counts as none.",
-            "Send `Authorization: Bearer` with a token made by `counterpane token create`.",
-        ),
-        Sort(
-            "not-allowed",
-            403,
-            "The token may not do this",
-            "Each token has a role: a reader reads, a contributor also submits, a reviewer also reviews, a keeper also "
-            "administers.",
-            "Ask the keeper of this library for a token of the role that `detail` names.",
-        ),
-        Sort(
-            "not-found",
-            404,
-            "There is nothing of this name",
-            "The address is not one of this API, or nothing is kept under the name in it.",
-            "Check the spelling; list what there is, for example with GET /v1/components?q=….",
-        ),
-        Sort(
-            "method-not-allowed",
-            405,
-            "The address does not take this method",
-            "The address exists and takes only the methods in the header `Allow`.",
-            "Use one of the methods in the header `Allow`.",
-        ),
-        Sort(
-            "not-acceptable",
-            406,
-            "The answer has no such form",
-            "The header `Accept` leaves out every media type that this operation answers with.",
-            "Send `Accept: */*`, or one of the media types that `detail` names.",
-        ),
-        Sort(
-            "taken",
-            409,
-            "The slug is in use",
-            "Slugs are unique across all kinds of components, and among recipes; each edition of a recipe has a number "
-            "of its own.",
-            "Choose another slug, or revise what has it: GET it, change it, and PUT it with its tag in `If-Match`.",
-        ),
-        Sort(
-            "key-reused",
-            422,
-            "The key was used for another request",
-            "An `Idempotency-Key` names one request of one sender for a day. This one came before, with other bytes.",
-            "Make a new key for each request, and use it again only to send the very same bytes again.",
-        ),
-        Sort(
-            "written-otherwise",
-            409,
-            "The edition reads otherwise",
-            "An edition stays as it was published. The same recipe would be written in other words by this program, "
-            "which puts no edition's name under them.",
-            "Ask for the edition as text/plain, which is kept as it was printed, or publish the next edition.",
-        ),
-        Sort(
-            "stale",
-            412,
-            "It was changed since you read it",
-            "The tag in `If-Match` is not that of the latest revision: somebody else wrote one since. A weak tag "
-            "(`W/…`) never counts. The member `current` is the latest tag.",
-            "GET the latest revision, make your change in it, and PUT that with its tag.",
-        ),
-        Sort(
-            "too-large",
-            413,
-            "The body is too large",
-            "A body may have 1 MiB, and a text to be checked 1,000,000 bytes.",
-            "Send less: check a long text section by section.",
-        ),
-        Sort(
-            "unsupported-media-type",
-            415,
-            "The body has another media type",
-            "Bodies are `application/json` in UTF-8, not compressed.",
-            "Send `Content-Type: application/json`, and no `Content-Encoding`.",
-        ),
-        Sort(
-            "not-as-described",
-            422,
-            "The request is not as the API describes it",
-            "A member or a query parameter is missing, unknown, of another type or outside its bounds. Each entry of "
-            "`errors` has a pointer to it.",
-            "Correct what `errors` point at. /openapi.json describes each member.",
-        ),
-        Sort(
-            "cursor-not-valid",
-            422,
-            "The cursor cannot be followed",
-            "A cursor is what `next` of a page holds. It was cut, changed, or belongs to a list with other filters.",
-            "Follow `next` of the page before as it stands, or begin again without a cursor.",
-        ),
-        Sort(
-            "not-usable",
-            422,
-            "A value cannot be used",
-            "Each value is of the right type, and one of them makes no sense beside the others. `errors` point at it.",
-            "Correct what `errors` point at.",
-        ),
-        Sort(
-            "cannot-be-kept",
-            422,
-            "The content has no canonical form",
-            "What is kept is named by the SHA-256 of its canonical JSON (RFC 8785), which holds whole numbers up to "
-            "9007199254740991 only.",
-            "Use numbers of a size that somebody can knit.",
-        ),
-        Sort(
-            "does-not-prove",
-            422,
-            "The content does not prove",
-            "Whatever is kept must add up: its rows can be read, they work at some stitch count, and its worked "
-            "examples come out as stated. `findings` say where it does not.",
-            "Change what `findings` name, each has a hint, and send it again.",
-        ),
-        Sort(
-            "incomplete",
-            422,
-            "Something must still be said",
-            "A text of rows holds its counts and its sides, and not its name, its licence or its author: nothing of "
-            "that kind is made up. `errors` ask for it, each at the member that is missing; `derived` is what follows.",
-            "Answer what `errors` ask, each in the member that it points at, and send it again.",
-        ),
-        Sort(
-            "cannot-be-planned",
-            422,
-            "No blanket can be made of this",
-            "The parts do not fit together at this gauge and size. `findings` say why in numbers; `corrections` are "
-            "the smallest changes of the request with which it works.",
-            "Make one of the changes in `corrections`: each is a value to put at a pointer of the request.",
-        ),
-        Sort(
-            "tag-needed",
-            428,
-            "The tag of what you change is needed",
-            "A change must say which revision it changes, so that no update is lost.",
-            "GET it first and send its `ETag` in the header `If-Match`.",
-        ),
-        Sort(
-            "internal",
-            500,
-            "This program has failed",
-            "It is a fault of this program and not of your request; nothing was written.",
-            "Report it with the request id. Sending the same again will most likely fail again.",
-        ),
-        Sort(
-            "busy",
-            503,
-            "The library is busy",
-            "Another program has been writing to the library for more than five seconds.",
-            "Send the same request again after the seconds in the header `Retry-After`.",
-        ),
-    )
-}
 
 NAMES: Mapping[type[Exception], str] = {
     UnknownPart: "not-usable",
