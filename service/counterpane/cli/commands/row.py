@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import rows, take_input, take_json, take_store, take_terms
+from counterpane.cli.options import rows, stitches, take_input, take_json, take_store, take_terms
 
 NAME = "row"
 ABOUT = """Tell what should be on the needle after a row, how far the piece is, and where a count went wrong.
@@ -22,7 +22,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
     take_input(parser, "the plan request or recipe of the piece, TOML or JSON")
     parser.add_argument("--row", type=rows, required=True, metavar="N", help="the row worked last, from the cast-on")
-    parser.add_argument("--stitches", type=rows, metavar="N", help="what you counted after it")
+    parser.add_argument("--stitches", type=stitches, metavar="N", help="what you counted after it")
     parser.add_argument("--sure", type=rows, metavar="N", help="the last row after which the count was surely right")
     take_terms(parser, "US terms if not given")
     take_json(parser)
