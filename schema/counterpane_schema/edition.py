@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Day, Sha256, Slug, Text, Whole, Word, YesNo
+from counterpane_schema.fields import Day, Sha256, Slug, Text, Whole, Word, YesNo, answer_form
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.grade import MOST_SIZES, GradeSize
 
@@ -40,16 +40,7 @@ class EditionQuery(Closed):
         most=30, metadata={"description": "The size by its name, where it has several; the first if not given."}
     )
     paper = Word("a4", "letter", metadata={"description": "For HTML and PDF; A4 if not given."})
-    form = Word(
-        "json",
-        "text",
-        "markdown",
-        "html",
-        "pdf",
-        data_key="as",
-        attribute="as",
-        metadata={"description": "The form of the answer; beats the Accept header."},
-    )
+    form = answer_form("json", "text", "markdown", "html", "pdf")
 
 
 class ErratumQuery(Closed):

@@ -119,6 +119,12 @@ class Word(fields.String):
         return value
 
 
+def answer_form(*forms: str) -> Word:
+    """Return the member `as`: the form of an answer that may be had in several."""
+    metadata = {"description": "The form of the answer; beats the Accept header."}
+    return Word(*forms, data_key="as", attribute="as", metadata=metadata)
+
+
 class Slug(Text):
     """A name for addresses: lower-case letters and digits in groups joined by single hyphens, at most 80 characters."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Text, Whole, Word
+from counterpane_schema.fields import Text, Whole, Word, answer_form
 from counterpane_schema.forms import Open
 from counterpane_schema.plan import PlanRequest
 
@@ -25,15 +25,7 @@ class LessonRequest(PlanRequest):
         metadata={"description": "For whom the minutes are reckoned; beginners if not given."},
     )
     session_minutes = Whole(least=15, most=480, metadata={"description": "Minutes of one session; 60 if not given."})
-    form = Word(
-        "json",
-        "text",
-        "markdown",
-        "html",
-        data_key="as",
-        attribute="as",
-        metadata={"description": "The form of the answer; beats the Accept header."},
-    )
+    form = answer_form("json", "text", "markdown", "html")
 
 
 class LessonAnswer(Open):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Text, Word
+from counterpane_schema.fields import Text, Word, answer_form
 from counterpane_schema.forms import Open
 from counterpane_schema.plan import PlanRequest
 
@@ -21,16 +21,7 @@ class PatternRequest(PlanRequest):
         metadata={"description": "The pattern to knit from, or the designer's sheet; the pattern if not given."},
     )
     paper = Word("a4", "letter", metadata={"description": "For HTML and PDF; A4 if not given."})
-    form = Word(
-        "json",
-        "text",
-        "markdown",
-        "html",
-        "pdf",
-        data_key="as",
-        attribute="as",
-        metadata={"description": "The form of the answer; beats the Accept header."},
-    )
+    form = answer_form("json", "text", "markdown", "html", "pdf")
 
 
 class PatternAnswer(Open):

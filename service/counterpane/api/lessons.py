@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from counterpane.api import examples
-from counterpane.api.operations import JSON, Answer, Call, operation
+from counterpane.api import examples, patterns
+from counterpane.api.operations import Answer, Call, operation
 from counterpane.library import lessons
 from counterpane_schema.lesson import LessonAnswer, LessonRequest
 
-FORMS = {JSON: "json", "text/plain": "text", "text/markdown": "markdown", "text/html": "html"}
-MEDIA = {form: media for media, form in FORMS.items()}
+FORMS = {media: form for media, form in patterns.FORMS.items() if form != "pdf"}
 
 
 @operation(
@@ -30,4 +29,5 @@ def tell_lesson(call: Call) -> Answer:
     """
     form = call.body.pop("as", FORMS[call.media])
     told = lessons.written(call.services, call.body, form)
-    return Answer(told, media=MEDIA[form] if form == "json" else f"{MEDIA[form]}; charset=utf-8")
+    media = patterns.MEDIA[form]
+    return Answer(told, media=media if form == "json" else f"{media}; charset=utf-8")

@@ -3,13 +3,29 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from counterpane.settings import FILE, Setting, gather
+
+if TYPE_CHECKING:
+    from counterpane.library.services import Services
 
 
 def settings_of(**flags: Any) -> Mapping[str, Setting]:
     """Return all settings by name; an option of None was not typed."""
     return gather(flags, os.environ, Path(FILE))
+
+
+@contextmanager
+def library_at(store: str | None) -> Iterator[Services]:
+    """Open the library that an option names, else the one of the settings, for a block."""
+    from counterpane.wiring import open_library
+
+    services = open_library(str(settings_of(store=store)["store"].value))
+    try:
+        yield services
+    finally:
+        services.store.close()

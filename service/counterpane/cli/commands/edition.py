@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
+from counterpane.cli.configuring import library_at
 from counterpane.cli.options import folder, number, person, slug, take_json, take_store, take_terms
 
 if TYPE_CHECKING:
@@ -90,7 +90,7 @@ def add(options: argparse.Namespace) -> int:
     given["sizes"] = [{"named": each} for each in options.sizes] if options.sizes else None
     content = {name: value for name, value in given.items() if value is not None}
     refuse_misfits(EditionContent(), content, "the options", "an edition")
-    with _library(options) as services, output.waiting("writing the edition"):
+    with library_at(options.store) as services, output.waiting("writing the edition"):
         kept = editions.publish(services, options.which, EditionContent().load(content), options.by)
     output.put(f"published edition {kept.number} of {kept.slug}, sha256 {kept.sha256}\n")
     return endings.DONE
@@ -101,7 +101,7 @@ def list_all(options: argparse.Namespace) -> int:
     from counterpane.cli.showing.tables import table_of
     from counterpane.library import editions
 
-    with _library(options) as services, output.page() as console:
+    with library_at(options.store) as services, output.page() as console:
         table = table_of("Edition", "Date", "Reason", "SHA-256")
         for card in editions.cards(services, options.which):
             table.add_row(str(card["number"]), card["date"], card["reason"], card["sha256"])
@@ -115,7 +115,7 @@ def show(options: argparse.Namespace) -> int:
 
     if options.form == "pdf" and options.out is None and sys.stdout.isatty():
         raise endings.Unreadable("a PDF is no text, and standard output is a terminal", "Name a file with --out.")
-    with _library(options) as services, output.waiting("writing the edition"):
+    with library_at(options.store) as services, output.waiting("writing the edition"):
         asked = Asked(options.which, _number(services, options), options.terms or "us", options.size)
         made = written(services, asked, options.form, options.paper)
     output.deliver(made if options.form in ("html", "pdf") else made.decode(), options.out)
@@ -126,7 +126,7 @@ def tell_errata(options: argparse.Namespace) -> int:
     """Tell what changed up to an edition."""
     from counterpane.library import editions, errata
 
-    with _library(options) as services:
+    with library_at(options.store) as services:
         terms: Terms = options.terms or "us"
         found = editions.erratum(services, options.which, _number(services, options), options.since, terms)
     if options.json:
@@ -140,7 +140,7 @@ def tell_touched(options: argparse.Namespace) -> int:
     """Draft the errata that a corrected component asks for; the status is 1 where a recipe fits no more."""
     from counterpane.library import touched
 
-    with _library(options) as services, output.waiting("planning what it touches again"):
+    with library_at(options.store) as services, output.waiting("planning what it touches again"):
         found = tuple(touched.everything(services, options.which, options.terms or "us"))
     if options.json:
         output.put_json({"component": options.which, "items": found})
@@ -153,15 +153,3 @@ def _number(services: Services, options: argparse.Namespace) -> int:
     from counterpane.library import editions
 
     return options.number or max(1, len(editions.history(services, options.which)))
-
-
-@contextmanager
-def _library(options: argparse.Namespace) -> Iterator[Services]:
-    from counterpane.cli.configuring import settings_of
-    from counterpane.wiring import open_library
-
-    services = open_library(str(settings_of(store=options.store)["store"].value))
-    try:
-        yield services
-    finally:
-        services.store.close()

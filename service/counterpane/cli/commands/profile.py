@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
+from counterpane.cli.configuring import library_at
 from counterpane.cli.options import person, slug, take_json, take_store
 
 if TYPE_CHECKING:
     from counterpane.library.ports import Kept
-    from counterpane.library.services import Services
 
 NAME = "profile"
 ABOUT = """Keep the lists of wards and charities in a library: add one, revise it, list them, show one.
@@ -64,7 +63,7 @@ def add(options: argparse.Namespace) -> int:
     from counterpane.library.kept_profiles import PROFILES
 
     content = _content(options)
-    with _library(options) as services:
+    with library_at(options.store) as services:
         return _tell(PROFILES.add(services, content, options.by), "kept")
 
 
@@ -73,7 +72,7 @@ def revise(options: argparse.Namespace) -> int:
     from counterpane.library.kept_profiles import PROFILES
 
     content = _content(options)
-    with _library(options) as services:
+    with library_at(options.store) as services:
         return _tell(PROFILES.revise(services, content["slug"], content, None, options.by), "at")
 
 
@@ -82,7 +81,7 @@ def list_all(options: argparse.Namespace) -> int:
     from counterpane.cli.showing.tables import table_of
     from counterpane.library.kept_profiles import cards
 
-    with _library(options) as services, output.page() as console:
+    with library_at(options.store) as services, output.page() as console:
         table = table_of("Slug", "Dated", "Whose", "Where it was read")
         table.columns[0].no_wrap = True
         for card in cards(services):
@@ -100,7 +99,7 @@ def show(options: argparse.Namespace) -> int:
     from counterpane.library.profiles import PROFILE
     from counterpane.press import toml
 
-    with _library(options) as services:
+    with library_at(options.store) as services:
         if options.revision:
             kept = PROFILES.revision(services, options.which, options.revision)
         else:
@@ -127,18 +126,6 @@ def _content(options: argparse.Namespace) -> Mapping[str, Any]:
     refuse_misfits(ProfileContent(), content, given.name, A_LIST)
     sent: Mapping[str, Any] = ProfileContent().load(content)
     return sent
-
-
-@contextmanager
-def _library(options: argparse.Namespace) -> Iterator[Services]:
-    from counterpane.cli.configuring import settings_of
-    from counterpane.wiring import open_library
-
-    services = open_library(str(settings_of(store=options.store)["store"].value))
-    try:
-        yield services
-    finally:
-        services.store.close()
 
 
 def _tell(kept: Kept, done: str) -> int:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from counterpane.craft.constructions import Plan
-from counterpane.craft.helping.rows import counts_of
+from counterpane.craft.pattern.rows import counts_of
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -31,7 +31,7 @@ def progress(plan: Plan, rows_done: int, vocabulary: Vocabulary) -> Progress:
         if worked == section.rows:
             done += section.stitches
         elif worked > 0:
-            _, *left = counts_of(section, vocabulary)
+            _, *left = counts_of(section, section.cycle, vocabulary)
             repeats, over = divmod(worked, len(left))
             done += repeats * sum(left) + sum(left[:over])
     return Progress(done, plan.stitches_total)

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from counterpane.craft.constructions import Plan, Section
-from counterpane.craft.counts import work
 from counterpane.craft.counts.writing_out import write_out
 from counterpane.craft.helping import Stretches, WorkedRow
+from counterpane.craft.pattern.rows import counts_of
 from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Row, Work
 from counterpane.craft.sizing.lengths import side_of
@@ -25,7 +25,7 @@ def worked_rows(plan: Plan, first: int, last: int, vocabulary: Vocabulary) -> tu
 def _of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list[WorkedRow]:
     begin = max(1, first - section.first_row + 1)
     end = min(section.rows, last - section.first_row + 1)
-    counts = counts_of(section, vocabulary)
+    counts = counts_of(section, section.cycle, vocabulary)
     return [
         WorkedRow(
             section.first_row + number - 1,
@@ -42,12 +42,6 @@ def _of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list
 def _row(section: Section, number: int) -> Row:
     row = section.cycle[(number - 1) % len(section.cycle)]
     return replace(row, side=side_of(number, section.first_row_side))
-
-
-def counts_of(section: Section, vocabulary: Vocabulary) -> list[int]:
-    """Return the stitches before the first row of a repeat and after each; a repeat comes back to its count."""
-    steps = work([row.parts for row in section.cycle], section.before, vocabulary)
-    return [section.before, *(step.after or 0 for step in steps)]
 
 
 def stretches(rows: Sequence[WorkedRow], vocabulary: Vocabulary) -> Stretches | None:

@@ -27,7 +27,7 @@ def listed_rows(section: Section, vocabulary: Vocabulary) -> tuple[Row, ...]:
     """
     cycle = section.cycle if len(section.cycle) % 2 == 0 else section.cycle * 2
     rows = cycle[: section.rows]
-    counts = _counts(section, rows, vocabulary)
+    counts = counts_of(section, rows, vocabulary)
     return tuple(
         replace(
             row,
@@ -46,7 +46,7 @@ def next_side(section: Section) -> Side:
 
 def written_rows(rows: Sequence[Row], section: Section, vocabulary: Vocabulary, terms: Terms) -> tuple[WrittenRow, ...]:
     """Write each listed row as a line, beside the stitches it leaves."""
-    counts = _counts(section, rows, vocabulary)
+    counts = counts_of(section, rows, vocabulary)
     return tuple(
         WrittenRow(row.label, side_of(index, section.first_row_side), say_line(row, vocabulary, terms), counts[index])
         for index, row in enumerate(rows, start=1)
@@ -68,7 +68,7 @@ def _span(last: int) -> str:
     return "row 1" if last == 1 else f"rows 1–{last}"
 
 
-def _counts(section: Section, rows: Sequence[Row], vocabulary: Vocabulary) -> list[int]:
+def counts_of(section: Section, rows: Sequence[Row], vocabulary: Vocabulary) -> list[int]:
     """Return the count before the first row and after each row."""
     counts = [section.before]
     for row, step in zip(rows, work([row.parts for row in rows], section.before, vocabulary), strict=True):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.glossary import Glossary, is_reserved
@@ -38,6 +39,7 @@ class OwnWords:
             yield each._replace(line=token.line, start=token.start)
 
 
+@lru_cache(maxsize=4)
 def own_words(glossary: Glossary, vocabulary: Vocabulary, terms: Terms) -> OwnWords:
     """Return the words that a text explains, that are not known here, and whose explanation can be worked."""
     found: dict[str, tuple[Token, ...]] = {}

@@ -6,11 +6,10 @@ Showing, waiting and helping come on top; how long they take is not known and no
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 from typing import Literal
 
 from counterpane.craft.teaching import NO_TIME, Minutes, Session, Step
-from counterpane.craft.yarn.pace import MINUTES, PRACTISED, SECONDS, SLOWER, TURNING_S, hours_at
+from counterpane.craft.yarn.pace import MINUTES, worked_hours
 
 Learners = Literal["beginners", "practised"]
 
@@ -34,9 +33,7 @@ def pace(learners: Learners) -> str:
 
 def minutes_of(stitches: int, rows: int, *, slower: bool, factor: int) -> Minutes:
     """Return the minutes of so many stitches and turns; `slower` for lace and cables, `factor` for who works them."""
-    share = SLOWER if slower else Fraction(1)
-    ends = zip((PRACTISED[1], PRACTISED[0]), TURNING_S, strict=True)
-    quick, slow = (hours_at(stitches, rate * share) + rows * turn / SECONDS for rate, turn in ends)
+    quick, slow = worked_hours(0, stitches, rows) if slower else worked_hours(stitches, 0, rows)
     return Minutes(quick * MINUTES * factor, slow * MINUTES * factor)
 
 

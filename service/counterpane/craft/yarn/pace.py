@@ -38,18 +38,25 @@ def hours_at(stitches: int, a_minute: Fraction) -> Fraction:
     return stitches / (MINUTES * a_minute)
 
 
+def worked_hours(plain: int, slower: int, rows: int, pace: Fraction | None = None) -> tuple[Fraction, Fraction]:
+    """Return the hours of plain and of slower stitches with their turns, at the quicker and at the slower end; exact.
+
+    `pace` is one's own in plain knitting, None that of practised knitters.
+    """
+    quick, slow = (
+        hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / SECONDS
+        for rate, turn in ((pace or PRACTISED[1], TURNING_S[0]), (pace or PRACTISED[0], TURNING_S[1]))
+    )
+    return quick, slow
+
+
 def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
     """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
     slow_parts = tuple(section.name for section in plan.every_section if _is_slow(section, vocabulary))
     slower = sum(section.stitches for section in plan.every_section if section.name in slow_parts)
-    plain = plan.stitches_total - slower
     rows = sum(section.rows for section in plan.every_section)
-    quickly, slowly = (pace or PRACTISED[1]), (pace or PRACTISED[0])
-    ends = [
-        hours_at(plain, rate) + hours_at(slower, rate * SLOWER) + rows * turn / SECONDS
-        for rate, turn in ((quickly, TURNING_S[0]), (slowly, TURNING_S[1]))
-    ]
-    return Hours(ends[0], ends[1], slow_parts)
+    quick, slow = worked_hours(plan.stitches_total - slower, slower, rows, pace)
+    return Hours(quick, slow, slow_parts)
 
 
 def _is_slow(section: Section, vocabulary: Vocabulary) -> bool:
