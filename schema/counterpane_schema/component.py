@@ -8,6 +8,7 @@ from counterpane_schema.behaviour import Behaviour
 from counterpane_schema.fields import Day, Either, Millimetres, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import STATUSES, KeptContent, KeptQuery
+from counterpane_schema.plan import LICENCES
 from counterpane_schema.texture import SameTexture, Texture
 
 KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
@@ -95,11 +96,14 @@ class Provenance(Closed):
     """Where the component comes from, and the licence of its wording."""
 
     source = Text(required=True)
-    licence = Text(required=True)
+    licence = Word(*LICENCES, required=True)
     author = Text(required=True)
     where = Text(allow_none=True)
     year = Whole(allow_none=True, least=1000, most=9999)
     printed = Text(allow_none=True, lines=True, most=SENTENCES)
+    notice = Text(allow_none=True)
+    address = Text(allow_none=True)
+    changes = fields.List(Text(), validate=validate.Length(0, 50))
 
 
 class SlippedEdge(Closed):
@@ -145,7 +149,7 @@ class ComponentInWords(Closed):
     name = Text(allow_none=True)
     slug = Slug(allow_none=True)
     summary = Text(lines=True, most=SENTENCES, allow_none=True)
-    licence = Text(allow_none=True)
+    licence = Word(*LICENCES, allow_none=True)
     author = Text(allow_none=True)
     source = Text(allow_none=True)
     where = Text(allow_none=True)

@@ -12,6 +12,8 @@ from counterpane_schema.safety import SafetyInputs
 from counterpane_schema.yarn import YarnAnswer, yarns
 
 ROWS = 100_000
+LICENCES = ("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0")
+"""The licences under which words are kept, by their SPDX identifiers, the freest first."""
 MOST_COUNTED = 1_000_000
 """House: the most stitches or rows of one swatch, and centimetres or inches of it."""
 
@@ -140,6 +142,11 @@ class PlanRequest(Closed):
     pace = fields.Nested(Pace, allow_none=True)
     for_ = fields.Nested(SafetyInputs, data_key="for", attribute="for", allow_none=True)
     designer = Text(most=200, allow_none=True, metadata={"description": "Who designed it, as the pattern prints it."})
+    licence = Word(
+        *LICENCES,
+        allow_none=True,
+        metadata={"description": "The licence under which it is to be shared; whichever its parts allow if not given."},
+    )
 
 
 class Counts(Open):
@@ -150,6 +157,32 @@ class Counts(Open):
     selvedge = Whole(required=True, least=0)
     body = fields.Raw(required=True)
     repeats = fields.Raw(required=True)
+
+
+class Credit(Open):
+    """What must be said of a part by whoever shares the pattern."""
+
+    component = Slug(required=True)
+    title = Text(required=True)
+    creator = Text(required=True)
+    notice = Text(required=True, allow_none=True)
+    source = Text(required=True)
+    address = Text(required=True, allow_none=True)
+    licence = Text(required=True)
+    licence_address = Text(required=True, allow_none=True)
+    changes = fields.List(Text(), required=True)
+    text = Text(required=True, most=10_000)
+
+
+class Sharing(Open):
+    """Under which licence a pattern may be shared, and what its parts ask for."""
+
+    licence = Text(required=True, allow_none=True)
+    may = fields.List(Text(), required=True)
+    because = fields.List(Slug(), required=True)
+    statement = Text(required=True, most=10_000)
+    credits = fields.List(fields.Nested(Credit), required=True)
+    findings = fields.List(fields.Dict(), required=True)
 
 
 class PlanFinding(Open):
@@ -185,3 +218,4 @@ class PlanAnswer(Open):
     label = fields.Nested(LabelAnswer, required=True, allow_none=True)
     findings = fields.List(fields.Nested(PlanFinding), required=True)
     safety = fields.Dict(required=True)
+    sharing = fields.Nested(Sharing, required=True)

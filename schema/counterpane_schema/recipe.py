@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Sha256, Slug, Text, Word
+from counterpane_schema.fields import Sha256, Slug, Text, Told, Word
 from counterpane_schema.forms import Open
 from counterpane_schema.kept import STATUSES, KeptContent
-from counterpane_schema.plan import PlanRequest
+from counterpane_schema.plan import PlanRequest, Sharing
 
 
 class RecipeContent(KeptContent, PlanRequest):
@@ -16,6 +16,7 @@ class RecipeContent(KeptContent, PlanRequest):
     slug = Slug(required=True)
     name = Text(required=True)
     summary = Text(least=0, lines=True, most=10_000)
+    sharing = Told()
 
 
 class RecipeCard(Open):
@@ -47,6 +48,7 @@ class RecipeAnswer(Open):
     parts = fields.Dict(required=True)
     gauge = fields.Raw(required=True)
     size = fields.Dict(required=True)
+    sharing = fields.Nested(Sharing)
     status = Word(*STATUSES, required=True)
     changed = Text(required=True)
     sha256 = Sha256(required=True)

@@ -17,7 +17,7 @@ SVG = "image/svg+xml"
     answer=None,
     media=(SVG,),
     body=DrawingRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.DRAWING,
 )
 def draw(call: Call) -> Answer:

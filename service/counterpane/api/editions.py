@@ -39,7 +39,7 @@ LOOKED_OVER = 10
     body=EditionContent,
     role="contributor",
     tagged=True,
-    problems=("taken", "cannot-be-kept", "cannot-be-planned", "not-usable"),
+    problems=("taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
     examples=examples.EDITION_PUBLISHED,
 )
 def publish_edition(call: Call) -> Answer:

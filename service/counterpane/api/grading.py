@@ -16,7 +16,7 @@ from counterpane_schema.grade import GradeAnswer, GradeRequest
     tag="plans",
     answer=GradeAnswer,
     body=GradeRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.GRADE,
 )
 def grade(call: Call) -> Answer:

@@ -17,7 +17,7 @@ FORMS = {media: form for media, form in patterns.FORMS.items() if form != "pdf"}
     answer=LessonAnswer,
     media=tuple(FORMS),
     body=LessonRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.LESSON,
 )
 def tell_lesson(call: Call) -> Answer:

@@ -16,7 +16,7 @@ from counterpane_schema.on_needle import OnNeedleAnswer, OnNeedleRequest
     tag="plans",
     answer=OnNeedleAnswer,
     body=OnNeedleRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.ON_NEEDLE,
 )
 def on_needle(call: Call) -> Answer:

@@ -26,7 +26,7 @@ MEDIA = {form: media for media, form in FORMS.items()}
     answer=PatternAnswer,
     media=tuple(FORMS),
     body=PatternRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.PATTERN,
 )
 def write_pattern(call: Call) -> Answer:

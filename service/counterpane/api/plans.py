@@ -15,7 +15,7 @@ from counterpane_schema.plan import PlanAnswer, PlanRequest
     tag="plans",
     answer=PlanAnswer,
     body=PlanRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.PLAN,
 )
 def plan(call: Call) -> Answer:

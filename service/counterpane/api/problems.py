@@ -99,6 +99,7 @@ NAMES: Mapping[type[Exception], str] = {
     errors.Stale: "stale",
     errors.KeyReused: "key-reused",
     errors.Refused: "does-not-prove",
+    errors.LicenceRefused: "licence-refuses",
     errors.Incomplete: "incomplete",
     errors.Unkeepable: "cannot-be-kept",
     errors.Unknown: "token-needed",

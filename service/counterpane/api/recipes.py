@@ -21,5 +21,5 @@ RECIPES = Noun(
         added="It must make a plan as it stands. Each part that names a component is pinned to the hash given, else to "
         "the latest revision; parts left out are filled in as a plan does."
     ),
-    refused=("cannot-be-kept", "cannot-be-planned", "does-not-prove"),
+    refused=("cannot-be-kept", "cannot-be-planned", "licence-refuses", "does-not-prove"),
 )

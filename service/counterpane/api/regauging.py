@@ -16,7 +16,7 @@ from counterpane_schema.regauge import RegaugeAnswer, RegaugeRequest
     tag="gauges",
     answer=RegaugeAnswer,
     body=RegaugeRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.REGAUGE,
 )
 def regauge(call: Call) -> Answer:

@@ -161,6 +161,15 @@ SORTS: Mapping[str, Sort] = {
             "Change what `findings` name, each has a hint, and send it again.",
         ),
         Sort(
+            "licence-refuses",
+            422,
+            "A part does not allow this licence",
+            "A maker may ask to be named, or that what is made of their rows is shared under the same licence. "
+            "`findings` name the parts that do not allow the licence that is wanted.",
+            "Take the licence in `corrections`, leave `licence` out to have the freest that all parts allow, or take "
+            "other parts.",
+        ),
+        Sort(
             "incomplete",
             422,
             "Something must still be said",

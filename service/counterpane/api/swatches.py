@@ -16,7 +16,7 @@ from counterpane_schema.swatch import SwatchAnswer, SwatchRequest
     tag="gauges",
     answer=SwatchAnswer,
     body=SwatchRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.SWATCH,
 )
 def write_swatches(call: Call) -> Answer:

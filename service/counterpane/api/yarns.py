@@ -19,7 +19,7 @@ from counterpane_schema.yarn import SubstitutionAnswer, SubstitutionRequest
     tag="plans",
     answer=LargestAnswer,
     body=LargestRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.LARGEST,
 )
 def plan_largest(call: Call) -> Answer:
@@ -38,7 +38,7 @@ def plan_largest(call: Call) -> Answer:
     tag="plans",
     answer=MidwayAnswer,
     body=MidwayRequest,
-    problems=("not-usable", "cannot-be-planned"),
+    problems=("not-usable", "cannot-be-planned", "licence-refuses"),
     examples=examples.MIDWAY,
 )
 def plan_midway(call: Call) -> Answer:

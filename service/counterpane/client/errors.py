@@ -7,7 +7,7 @@
         ├── BadRequest · BrokenJson · TooLarge · UnsupportedMediaType · NotAcceptable · MethodNotAllowed
         ├── TokenNeeded · NotAllowed
         ├── NotFound · Taken · Stale · KeyReused · WrittenOtherwise · TagNeeded · CursorNotValid
-        ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · Incomplete · CannotBePlanned
+        ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · LicenceRefuses · Incomplete · CannotBePlanned
         └── Busy · Internal
 
 `retryable` says whether the same call may succeed later; `hint` is the next step.
@@ -138,6 +138,10 @@ class DoesNotProve(ProblemError):
     """The content does not add up; `findings` say where."""
 
 
+class LicenceRefuses(ProblemError):
+    """A part does not allow the licence under which the pattern is to be shared; `findings` name it."""
+
+
 class Incomplete(ProblemError):
     """Something must still be said; `errors` ask for it, each with its pointer."""
 
@@ -169,6 +173,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "cannot-be-planned": CannotBePlanned,
     "cursor-not-valid": CursorNotValid,
     "does-not-prove": DoesNotProve,
+    "licence-refuses": LicenceRefuses,
     "incomplete": Incomplete,
     "internal": Internal,
     "key-reused": KeyReused,

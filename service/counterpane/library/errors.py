@@ -9,6 +9,7 @@
     ├── Stale         the revision that the caller changed is not the latest one
     ├── KeyReused     the key of a request was used for another one
     ├── Refused       the content does not prove; carries findings
+    │   └── LicenceRefused   a part does not allow the licence that is wanted
     ├── Incomplete    something must still be said; carries the questions
     ├── Unkeepable    the content has no canonical form
     ├── Unknown       no token, or one that is not known
@@ -80,6 +81,10 @@ class Refused(LibraryError):
     def __init__(self, message: str, findings: tuple[Finding, ...], hint: str | None = None) -> None:
         super().__init__(message, hint)
         self.findings = findings
+
+
+class LicenceRefused(Refused):
+    """A part does not allow the licence under which the pattern is to be shared."""
 
 
 class Incomplete(LibraryError):

@@ -8,12 +8,14 @@ from typing import Any
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.swatching import Swatch
+from counterpane.craft.licensing.verdict import sharing_line, verdict
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 from counterpane.library.checks import check_text
+from counterpane.library.licences import licensed_of
 from counterpane.library.safety import safety_of_plan
 
 
@@ -52,6 +54,7 @@ def write_pattern(
         after=after,
         sources=sources or {},
         designer=designer,
+        sharing=sharing_line(verdict(licensed_of(plan, None, sources or {}))),
     )
 
 

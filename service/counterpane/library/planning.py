@@ -12,6 +12,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.units import pattern_in_units
 from counterpane.library import components, sizes
 from counterpane.library.known import Known
+from counterpane.library.licences import refuse_too_free, sharing_json
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plan_labels import aftercare
@@ -42,14 +43,15 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     needles = needles_json(told.needles, known.facts)
     time = time_json(plan, content.get("pace"), known.vocabulary)
     fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces, "needles": needles, "time": time}
-    return answer | fabric | sizes.told(known.facts, content, plan)
+    sharing = {"sharing": sharing_json(plan, content.get("licence"), known.sources)}
+    return answer | fabric | sharing | sizes.told(known.facts, content, plan)
 
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
     written = sizes.sized(content, services.facts)
     request = plan_request_of(written, finder(services, content), services.vocabulary)
-    return make_plan(request, services.vocabulary)
+    return refuse_too_free(make_plan(request, services.vocabulary), content.get("licence"))
 
 
 def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:

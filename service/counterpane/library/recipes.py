@@ -7,6 +7,7 @@ from typing import Any
 
 from counterpane.library import components, planning
 from counterpane.library.keeping import Keeping
+from counterpane.library.licences import sharing_json
 from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.plan_answers import recipe_json
 from counterpane.library.ports import Entry, Shelf
@@ -23,19 +24,21 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
     Raise CannotBePlanned, BadInput or UnknownPart where it makes no plan, and Unkeepable.
     """
     request = {name: value for name, value in content.items() if name not in HEADINGS}
+    plan = planning.made(services, request)
     whole = {
         "slug": content["slug"],
         "name": content["name"],
         "summary": content.get("summary", ""),
         **request,
-        **recipe_json(planning.made(services, request)),
+        **recipe_json(plan),
     }
     whole["parts"] = pinned(services, whole["parts"], planning.pins_of(request))
     if named := (whole.get("for") or {}).get("profile"):
         whole["for"] = {**whole["for"], "profile": _list_pinned(services, named)}
     data = canonical(whole)
     sha256, at = digest(data), services.now()
-    told = {"status": status, "changed": at, "sha256": sha256, "etag": f'"{sha256}"'}
+    sharing = sharing_json(plan, request.get("licence"), services.known.sources)
+    told = {"sharing": sharing, "status": status, "changed": at, "sha256": sha256, "etag": f'"{sha256}"'}
     return Entry(
         shelf=SHELF,
         slug=whole["slug"],

@@ -18,6 +18,7 @@ from counterpane.library import rules, safety
 from counterpane.library.checks import finding_json
 from counterpane.library.known import Facts
 from counterpane.library.labels import label_of
+from counterpane.library.licences import licensed_in
 from counterpane.library.plan_requests import plan_request_of
 
 # One rule speaks of a cast-on that is asked for beside the text.
@@ -57,6 +58,8 @@ class Examples:
             return judge_style(examine(rule.bad, self.vocabulary), self.style)
         if rule.family == "label":
             return tuple(rule.check(label_of(json.loads(rule.bad), self.facts)))
+        if rule.family == "licence":
+            return tuple(rule.check(licensed_in(json.loads(rule.bad))))
         request = plan_request_of(json.loads(rule.bad), self.starters().__getitem__, self.vocabulary)
         return tuple(rule.check(attempt(request, self.vocabulary)))
 

@@ -43,6 +43,7 @@ def as_data(pattern: Pattern, pictures: Sequence[Picture] = ()) -> dict[str, Any
         "swatches": [{"name": each.name, "where": each.where, "steps": list(each.steps)} for each in pattern.swatches],
         "safety": dict(pattern.cautions.record),
         "credits": [asdict(credit) for credit in pattern.credits],
+        "sharing": pattern.sharing,
         "pictures": [_picture(picture) for picture in pictures],
     }
 

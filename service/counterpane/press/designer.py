@@ -67,6 +67,7 @@ def blocks_of(sheet: DesignerSheet) -> Iterator[Block]:
     yield Items((f"Not assessed, which is no pass: {'; '.join(cautions.not_assessed) or 'nothing'}.",))
     yield Heading("Credits")
     yield Items(tuple(f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits))
+    yield Paragraph(pattern.sharing)
 
 
 def _sections(sheet: DesignerSheet) -> Table:

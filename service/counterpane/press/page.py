@@ -155,3 +155,4 @@ def _end(pattern: Pattern) -> Iterator[Block]:
     yield Heading("Credits")
     credits = (f"{credit.name}: {credit.text}; licence {credit.licence}." for credit in pattern.credits)
     yield Items((f"Design: {pattern.designer or _NOT_NAMED}.", *credits))
+    yield Paragraph(pattern.sharing)

@@ -24,7 +24,7 @@ from counterpane.craft.component.values import (
     Version,
 )
 
-LEFT_OUT = frozenset({"printed", "measured", "look"})
+LEFT_OUT = frozenset({"printed", "measured", "look", "notice", "address", "changes"})
 
 
 def component_of(content: Mapping[str, Any]) -> Component:
@@ -42,7 +42,7 @@ def component_of(content: Mapping[str, Any]) -> Component:
     }
     edge = given.pop("slipped_edge", None)
     return Component(
-        provenance=Provenance(**given.pop("provenance")),
+        provenance=_provenance(given.pop("provenance")),
         safety=SafetyNotes(**{name: _note(each) for name, each in given.pop("safety").items()}),
         operation=_operation(given.pop("operation", None)),
         slipped_edge=SlippedEdge(**edge) if edge else None,
@@ -59,6 +59,10 @@ def _operation(content: Mapping[str, Any] | None) -> Operation | None:
     return None if content is None else Operation(**{**content, "steps": tuple(content["steps"])})
 
 
+def _provenance(content: Mapping[str, Any]) -> Provenance:
+    return Provenance(**{**content, "changes": tuple(content.get("changes") or ())})
+
+
 def _note(content: Any) -> Note:
     return Measure(**content) if isinstance(content, Mapping) else content
 
@@ -72,5 +76,5 @@ def content_of(component: Component) -> dict[str, Any]:
 def _json(value: Any) -> Any:
     if is_dataclass(value):
         told = {field.name: _json(getattr(value, field.name)) for field in fields(value)}
-        return {name: each for name, each in told.items() if each is not None or name not in LEFT_OUT}
+        return {name: each for name, each in told.items() if each not in (None, []) or name not in LEFT_OUT}
     return [_json(each) for each in value] if isinstance(value, tuple) else value

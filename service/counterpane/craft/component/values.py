@@ -108,7 +108,8 @@ class Example:
 class Provenance:
     """Where a component comes from: a source by slug, the place in it, its year, and the licence of the wording.
 
-    `printed` is what the source itself says of it, word for word, such as the multiple that it states.
+    `printed` is what the source itself says of it, word for word, such as the multiple that it states. `notice` is the
+    maker's copyright notice, `address` where the maker keeps the part, `changes` who changed it and how, in order.
     """
 
     source: str
@@ -117,6 +118,9 @@ class Provenance:
     where: str | None = None
     year: int | None = None
     printed: str | None = None
+    notice: str | None = None
+    address: str | None = None
+    changes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

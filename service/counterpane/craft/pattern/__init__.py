@@ -244,6 +244,7 @@ class Pattern:
     care: str
     cautions: Cautions
     credits: tuple[Credit, ...]
+    sharing: str
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
     borders: tuple[WrittenBorder, ...] = ()

@@ -28,7 +28,18 @@ _GAUGE = re.compile(
     rf"(?P<stated>{_COUNTS}) over (?P<window>{_NUMBER} (?P<unit>cm|in)) "
     rf"\(over (?P<other_window>{_NUMBER} (?:cm|in)): (?P<other>{_COUNTS})\)"
 )
-_AS_THEY_STAND = ("title", "designer", "cautions", "credits", "abbreviations", "rows", "repeats", "line", "level")
+_AS_THEY_STAND = (
+    "title",
+    "designer",
+    "cautions",
+    "credits",
+    "sharing",
+    "abbreviations",
+    "rows",
+    "repeats",
+    "line",
+    "level",
+)
 """Fields that hold no length of the piece, or are quoted."""
 
 

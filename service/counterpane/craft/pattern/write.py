@@ -11,6 +11,7 @@ from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.swatching import Swatch
+from counterpane.craft.licensing import named
 from counterpane.craft.pattern import Credit, Pattern, Size, WrittenBorder, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
 from counterpane.craft.pattern.advice import CARE, materials, notes, summary
@@ -76,6 +77,7 @@ def written(
     after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
     designer: str | None = None,
+    sharing: str = "",
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
 
@@ -107,6 +109,7 @@ def written(
         care=(after.care if after else None) or CARE,
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
+        sharing=sharing,
         sampler=sampler(plan, small, vocabulary, terms) if small else (),
         swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
         borders=done.borders,
@@ -172,7 +175,9 @@ def _credits(components: Sequence[Component], sources: Mapping[str, str], terms:
         source = component.provenance
         told = (sources.get(source.source) or _NAMED.get(source.source, source.source), source.year, source.where)
         where = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
-        alike.setdefault((f"{where}; wording by {source.author}", source.licence), []).append(component)
+        asked = (source.notice, source.address, *(f"changed: {each}" for each in source.changes))
+        text = "; ".join((where, f"wording by {source.author}", *(each for each in asked if each)))
+        alike.setdefault((text, named(source.licence)), []).append(component)
     return tuple(_credit(each, text, licence, terms) for (text, licence), each in alike.items())
 
 
