@@ -23,6 +23,7 @@ PARTS: Mapping[str, str] = {
     "kind": "Which part of a blanket it is.",
     "Operation.least": "The fewest stitches that it can be worked with.",
     "look": "What the edge shows on the right side: a chain, bumps, a rope, a cord, loops.",
+    "MoveContent.until": "The last day of a quarantine.",
     "loops_per_stitch": "Yarn of a stitch of the edge, in loops of plain knitting.",
     "manner": "As if to knit, or as if to purl.",
     "most": "The largest usual value.",

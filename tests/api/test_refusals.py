@@ -251,6 +251,9 @@ class TestTokens:
             "add_profile",
             "revise_profile",
             "publish_edition",
+            "move_component",
+            "move_recipe",
+            "move_profile",
         }
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
@@ -267,6 +270,7 @@ class TestTokens:
             "extract",
             "list_facts",
             "get_fact",
+            "list_reasons",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
         open_to_all |= {"plan_largest", "plan_midway", "on_needle", "substitute_yarn", "draw"}

@@ -21,10 +21,12 @@ from counterpane.client.errors import (
     Internal,
     KeyReused,
     MethodNotAllowed,
+    Moved,
     NotAcceptable,
     NotAllowed,
     NotAsDescribed,
     NotFound,
+    NotTheirs,
     NotUsable,
     ProblemError,
     Stale,
@@ -35,6 +37,7 @@ from counterpane.client.errors import (
     Unreachable,
     Unreadable,
     UnsupportedMediaType,
+    Withdrawn,
     WrittenOtherwise,
 )
 from counterpane.client.kept import (
@@ -48,6 +51,7 @@ from counterpane.client.kept import (
     Recipe,
     RecipeCard,
     Revision,
+    Standing,
 )
 from counterpane.client.known import (
     Fact,
@@ -106,11 +110,13 @@ __all__ = [
     "Largest",
     "MethodNotAllowed",
     "Midway",
+    "Moved",
     "Multiple",
     "NotAcceptable",
     "NotAllowed",
     "NotAsDescribed",
     "NotFound",
+    "NotTheirs",
     "NotUsable",
     "OnNeedle",
     "Pattern",
@@ -129,6 +135,7 @@ __all__ = [
     "SheetQuery",
     "Size",
     "Stale",
+    "Standing",
     "Substitution",
     "Swatches",
     "TagNeeded",
@@ -138,6 +145,7 @@ __all__ = [
     "Unreachable",
     "Unreadable",
     "UnsupportedMediaType",
+    "Withdrawn",
     "Wording",
     "WrittenOtherwise",
 ]

@@ -146,6 +146,15 @@ class Client:
         """Return all revisions of a component, oldest first."""
         return self._items(f"/v1/components/{_step(slug)}/revisions", kept.Revision)
 
+    def standing(self, slug: str, shelf: str = "components") -> kept.Standing:
+        """Tell where each revision of a component stands, or of what else `shelf` names."""
+        return kept.Standing.of(self._get(f"/v1/{shelf}/{_step(slug)}/standing"))
+
+    def move(self, slug: str, to: str, because: str, say: str, shelf: str = "components", **more: Any) -> kept.Standing:
+        """Move a revision, the latest if none is named; the reason is a code of `/v1/reasons` and a sentence."""
+        body = {"to": to, "because": because, "say": say, **more}
+        return kept.Standing.of(self._post(f"/v1/{shelf}/{_step(slug)}/standing", body))
+
     def recipes(self, **filters: Any) -> Iterator[kept.RecipeCard]:
         """Give the recipes that pass the filters (q, status), over all pages."""
         return self._pages("/v1/recipes", filters, kept.RecipeCard)

@@ -115,6 +115,17 @@ class Revision(Result):
     sha256: str
     at: str
     status: str
+    by: str
+    parent: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Standing(Result):
+    """Where each revision of a slug stands, and all moves, oldest first."""
+
+    slug: str
+    revisions: tuple[Json, ...]
+    moves: tuple[Json, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from typing import Generic, Literal, TypeVar
 
 Severity = Literal["error", "warning", "note", "stop", "warn"]
-Family = Literal["reading", "counting", "fitting", "fabric", "safety", "wording", "style", "accepting", "label"]
+Family = Literal[
+    "reading", "counting", "fitting", "fabric", "safety", "wording", "style", "accepting", "label", "standing"
+]
 Subject = TypeVar("Subject")
 
 

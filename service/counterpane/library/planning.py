@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.component import Component
-from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.constructions.swatching import swatches as swatches_of
+from counterpane.craft.findings import Finding
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.units import pattern_in_units
-from counterpane.library import components, sizes
+from counterpane.craft.rules.standing import RULES
+from counterpane.library import components, sizes, standing
 from counterpane.library.known import Known
 from counterpane.library.patterns import write_pattern
 from counterpane.library.plan_behaviour import behaviour_of_plan, tex_of
@@ -47,9 +50,20 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
+    said = standing_findings(services, content)
+    if any(finding.severity == "error" for finding in said):
+        raise CannotBePlanned(said)
     written = sizes.sized(content, services.facts)
     request = plan_request_of(written, finder(services, content), services.vocabulary)
-    return make_plan(request, services.vocabulary)
+    plan = make_plan(request, services.vocabulary)
+    return replace(plan, findings=(*plan.findings, *said)) if said else plan
+
+
+def standing_findings(services: Services, content: Mapping[str, Any]) -> tuple[Finding, ...]:
+    """Return what is to be said of the revisions that a request takes, by where each stands."""
+    pins, parts = pins_of(content), parts_of(content)
+    placed = (standing.placed_part(services, where, part["component"], pins) for where, part in parts)
+    return tuple(found for each in placed if each for rule in RULES for found in rule.check(each))
 
 
 def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:

@@ -19,6 +19,7 @@ from counterpane.library.checks import finding_json
 from counterpane.library.known import Facts
 from counterpane.library.labels import label_of
 from counterpane.library.plan_requests import plan_request_of
+from counterpane.library.standing import placed_part_of
 
 # One rule speaks of a cast-on that is asked for beside the text.
 ASKED = {"cast-on-differs": 24}
@@ -57,6 +58,8 @@ class Examples:
             return judge_style(examine(rule.bad, self.vocabulary), self.style)
         if rule.family == "label":
             return tuple(rule.check(label_of(json.loads(rule.bad), self.facts)))
+        if rule.family == "standing":
+            return tuple(rule.check(placed_part_of(json.loads(rule.bad))))
         request = plan_request_of(json.loads(rule.bad), self.starters().__getitem__, self.vocabulary)
         return tuple(rule.check(attempt(request, self.vocabulary)))
 

@@ -11,7 +11,18 @@ from typing import Any
 
 from counterpane.craft.checking import Examined, Mend, with_mends
 from counterpane.craft.findings import Finding, Rule
-from counterpane.craft.rules import accepting, counting, fabric, fitting, label, reading, safety, style, wording
+from counterpane.craft.rules import (
+    accepting,
+    counting,
+    fabric,
+    fitting,
+    label,
+    reading,
+    safety,
+    standing,
+    style,
+    wording,
+)
 
 TEXT_RULES: tuple[Rule[Examined], ...] = (*reading.RULES, *counting.RULES, *wording.RULES)
 _FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (
@@ -22,6 +33,7 @@ _FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (
     style.RULES,
     accepting.RULES,
     label.RULES,
+    standing.RULES,
 )
 ALL: Mapping[str, Rule[Any]] = {rule.slug: rule for rules in _FAMILIES for rule in rules}
 _LOUDEST = {"error": 0, "warning": 1, "note": 2}

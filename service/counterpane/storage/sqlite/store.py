@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
@@ -145,7 +145,7 @@ class SqliteStore(Recording):
         if not rows:
             raise NotFound(f"There is no {shelf} {slug!r}.")
         parents = [None, *(row[1] for row in rows)]
-        return tuple(Kept(*row, parent) for row, parent in zip(rows, parents, strict=False))
+        return tuple(replace(Kept(*row), parent=parent) for row, parent in zip(rows, parents, strict=False))
 
     def page(self, wanted: Wanted) -> Page:
         """Return the cards that are wanted."""
