@@ -251,6 +251,7 @@ class TestTokens:
             "add_profile",
             "revise_profile",
             "publish_edition",
+            "submit",
             "move_component",
             "move_recipe",
             "move_profile",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from counterpane.api import (
+    audit,
     changes,
     checks,
     class_counts,
@@ -29,6 +30,7 @@ from counterpane.api import (
     safety,
     sheets,
     sizes,
+    submissions,
     swatches,
     wordings,
     yarns,
@@ -67,7 +69,13 @@ OPERATIONS: tuple[Operation, ...] = (
     editions.get_erratum,
     editions.list_touched,
     *profiles.PROFILES.operations(),
+    submissions.submit,
+    submissions.report_safety,
+    submissions.list_submissions,
+    submissions.get_submission,
+    submissions.decide,
     reasons.list_reasons,
+    audit.list_audit,
     rules.list_rules,
     rules.get_rule,
     sizes.list_sizes,

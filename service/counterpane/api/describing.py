@@ -114,7 +114,7 @@ def _operation(operation: Operation, converter: OpenAPIConverter) -> dict[str, A
     }
     if operation.body:
         described["requestBody"] = {"required": True, "content": {JSON: _content(operation)}}
-    if operation.role not in (None, "reader"):
+    if operation.signed or operation.role not in (None, "reader"):
         described["security"] = [{"token": []}]
     return described
 

@@ -30,7 +30,7 @@ MOVED = (
     "people; a deprecation names the replacement, a quarantine its last day and who looks after it. A withdrawn one is "
     "in no list, and its address and hash answer 410 with the reason."
 )
-DEPRECATED = {"to": "in-review", "because": "submitted", "say": "Worked twice, over 24 and 36 stitches."}
+ACCEPTED = {"to": "accepted", "because": "sound", "say": "Worked twice, over 24 and 36 stitches."}
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,7 +228,7 @@ class Noun:
             answer=StandingAnswer,
             role="contributor",
             problems=("moved", "not-theirs", "not-usable", "withdrawn"),
-            examples=tuple(Example(each.path, body=DEPRECATED) for each in self.shown.revised),
+            examples=tuple(Example(each.path, body=ACCEPTED) for each in self.shown.revised),
         )
 
     def _moved(self, call: Call) -> Answer:

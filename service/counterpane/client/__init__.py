@@ -52,6 +52,8 @@ from counterpane.client.kept import (
     RecipeCard,
     Revision,
     Standing,
+    Submission,
+    SubmissionCard,
 )
 from counterpane.client.known import (
     Fact,
@@ -136,6 +138,8 @@ __all__ = [
     "Size",
     "Stale",
     "Standing",
+    "Submission",
+    "SubmissionCard",
     "Substitution",
     "Swatches",
     "TagNeeded",

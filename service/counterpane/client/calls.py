@@ -155,6 +155,23 @@ class Client:
         body = {"to": to, "because": because, "say": say, **more}
         return kept.Standing.of(self._post(f"/v1/{shelf}/{_step(slug)}/standing", body))
 
+    def submit(self, say: str = "", **about: str) -> kept.Submission:
+        """Hand in the latest revision of a `component` or `recipe` that one added."""
+        return kept.Submission.of(self._post("/v1/submissions", {**about, "say": say}))
+
+    def report_safety(self, say: str, **about: str) -> kept.Submission:
+        """Report that a `component` or `recipe` may hurt a baby."""
+        return kept.Submission.of(self._post("/v1/safety-reports", {**about, "say": say}))
+
+    def submissions(self, **filters: Any) -> Iterator[kept.SubmissionCard]:
+        """Give what waits for somebody (filters: lane, turn, slug), over all pages."""
+        return self._pages("/v1/submissions", filters, kept.SubmissionCard)
+
+    def decide(self, number: int, decision: str, because: str, say: str) -> kept.Submission:
+        """Decide about a submission or a report, with a code and a sentence."""
+        body = {"decision": decision, "because": because, "say": say}
+        return kept.Submission.of(self._post(f"/v1/submissions/{number}/decisions", body))
+
     def recipes(self, **filters: Any) -> Iterator[kept.RecipeCard]:
         """Give the recipes that pass the filters (q, status), over all pages."""
         return self._pages("/v1/recipes", filters, kept.RecipeCard)

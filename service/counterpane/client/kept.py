@@ -129,6 +129,29 @@ class Standing(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class SubmissionCard(Result):
+    """A line of the queue: what it is about, whose turn it is, and for how many days."""
+
+    number: int
+    lane: str
+    about: str
+    slug: str
+    turn: str
+    since: str
+    waiting_days: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Submission(SubmissionCard):
+    """A submission or a report whole, with what the program found and all decisions."""
+
+    sha256: str
+    say: str
+    checks: Json | None
+    decisions: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Change(Result):
     """One line of the history of a library."""
 

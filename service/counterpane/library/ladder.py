@@ -17,20 +17,24 @@ Who = Literal["owner", "reviewer", "keeper"]
 
 @dataclass(frozen=True, slots=True)
 class Rung:
-    """A move that is allowed: `who` is the owner of the slug, or a role that reaches; a role need not own it."""
+    """A move that is allowed: `who` is the owner of the slug, or a role that reaches; a role need not own it.
+
+    A reviewed one is made by handing in and by decisions, and in no other way.
+    """
 
     before: Status
     after: Status
     who: tuple[Who, ...]
+    reviewed: bool = False
 
 
 LADDER: tuple[Rung, ...] = (
-    Rung("draft", "in-review", ("owner",)),
+    Rung("draft", "in-review", ("owner",), reviewed=True),
     Rung("draft", "accepted", ("keeper",)),
     Rung("draft", "quarantined", ("reviewer",)),
     Rung("draft", "withdrawn", ("owner", "keeper")),
-    Rung("in-review", "draft", ("owner", "reviewer")),
-    Rung("in-review", "accepted", ("reviewer",)),
+    Rung("in-review", "draft", ("reviewer",), reviewed=True),
+    Rung("in-review", "accepted", ("reviewer",), reviewed=True),
     Rung("in-review", "quarantined", ("reviewer",)),
     Rung("accepted", "deprecated", ("owner", "reviewer")),
     Rung("accepted", "yanked", ("owner", "reviewer")),
@@ -51,6 +55,13 @@ LADDER: tuple[Rung, ...] = (
 )
 STRICT: tuple[Status, ...] = ("yanked", "withdrawn")
 """States to which a quarantine may lead whatever was before it."""
+
+
+def require_unreviewed(before: str, after: str) -> None:
+    """Raise Moved for a move that only a submission or a decision makes."""
+    if any(rung.reviewed and (rung.before, rung.after) == (before, after) for rung in LADDER):
+        hint = "Hand it in with POST /v1/submissions, or decide there."
+        raise Moved(f"A revision that is {before} becomes {after} by review.", hint)
 
 
 def require_move(before: str, after: str, role: Role, *, own: bool, last: Standing | None) -> None:

@@ -10,7 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-from counterpane.library.record import Record, Shelf
+from counterpane.library.matters import Matters
+from counterpane.library.record import Act, Record, Shelf
 
 __all__ = ["Shelf"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
@@ -174,7 +175,7 @@ class Holder:
     until: str | None = None
 
 
-class Store(Record, Protocol):
+class Store(Record, Matters, Protocol):
     """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
 
     Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by
@@ -229,6 +230,13 @@ class Store(Record, Protocol):
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for; raise NotFound."""
         ...
+
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        ...
+
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token; raise NotFound."""
 
     def version(self) -> str:
         """Return the name of the last migration applied; raise Busy where the store cannot be read."""

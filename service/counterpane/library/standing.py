@@ -66,6 +66,7 @@ def move(services: Services, shelf: Shelf, slug: str, content: Content, holder: 
     sha256 = content.get("revision") or services.store.latest(shelf, slug).sha256
     before = services.store.revision(shelf, slug, sha256).status
     last = services.store.standing(shelf, slug, sha256)
+    ladder.require_unreviewed(before, content["to"])
     ladder.require_move(before, content["to"], holder.role, own=owns(services, shelf, slug, holder), last=last)
     reasons.refuse_unfit(content["because"], content["say"], content["to"])
     more = _more(services, shelf, slug, content)
@@ -119,9 +120,10 @@ def told(services: Services, shelf: Shelf, slug: str) -> dict[str, Any]:
 
 def _told(each: Standing, names: Mapping[str, str]) -> dict[str, Any]:
     plain = ("sha256", "at", "because", "said", "replacement", "until")
-    people = {"by": _person(each.by, names), "owner": _person(each.owner, names)}
+    people = {"by": person_json(each.by, names), "owner": person_json(each.owner, names)}
     return {"from": each.before, "to": each.status, **{name: getattr(each, name) for name in plain}, **people}
 
 
-def _person(key: str | None, names: Mapping[str, str]) -> dict[str, Any] | None:
+def person_json(key: str | None, names: Mapping[str, str]) -> dict[str, Any] | None:
+    """Return somebody by key, with the name where it is kept."""
     return {"key": key, "name": names.get(key)} if key else None

@@ -22,10 +22,11 @@ from counterpane.library.ports import (
     Wanted,
 )
 from counterpane.library.record import Act
-from counterpane.storage.memory_record import Item, MemoryRecord
+from counterpane.storage.memory_matters import MemoryMatters
+from counterpane.storage.memory_record import Item
 
 
-class MemoryStore(MemoryRecord):
+class MemoryStore(MemoryMatters):
     """Keeps everything in dictionaries, behind one lock."""
 
     def __init__(self) -> None:
@@ -138,6 +139,18 @@ class MemoryStore(MemoryRecord):
             return self._tokens[sha256]
         except KeyError:
             raise NotFound("There is no such token.") from None
+
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        with self._lock:
+            return tuple(sorted(self._tokens.values(), key=lambda holder: (holder.at, holder.sha256)))
+
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token."""
+        with self._lock:
+            self.token(sha256)
+            del self._tokens[sha256]
+            self._log(act)
 
     def version(self) -> str:
         """Return the name of the last migration; memory has one form only."""

@@ -140,3 +140,25 @@ _RECORD = (
     "CREATE TRIGGER audit_stands BEFORE UPDATE ON audit BEGIN SELECT RAISE(ABORT, 'a line of the log stands'); END",
     "CREATE TRIGGER audit_stays BEFORE DELETE ON audit BEGIN SELECT RAISE(ABORT, 'a line of the log stays'); END",
 )
+
+
+@steps(name="0008_matters")
+def _matters(db: Database) -> None:
+    """Keep what waits for somebody; of a slug one submission is open at most."""
+    for statement in _MATTERS:
+        db.execute(statement)
+
+
+_MATTERS = (
+    """CREATE TABLE matter (
+        number INTEGER PRIMARY KEY, lane TEXT NOT NULL, shelf TEXT NOT NULL, slug TEXT NOT NULL, sha256 TEXT NOT NULL,
+        at TEXT NOT NULL, "by" TEXT NOT NULL, turn TEXT NOT NULL, since TEXT NOT NULL, body BLOB NOT NULL,
+        version INTEGER NOT NULL, place INTEGER NOT NULL)""",
+    "CREATE INDEX matter_by_place ON matter(place, since, number)",
+    "CREATE INDEX matter_by_slug ON matter(slug, place, since, number)",
+    "CREATE UNIQUE INDEX matter_open ON matter(shelf, slug) WHERE lane = 'review' AND turn != 'nobody'",
+    """CREATE TABLE decision (
+        id INTEGER PRIMARY KEY, matter INTEGER NOT NULL REFERENCES matter(number), at TEXT NOT NULL, "by" TEXT NOT NULL,
+        decision TEXT NOT NULL, because TEXT NOT NULL, said TEXT NOT NULL)""",
+    "CREATE INDEX decision_by_matter ON decision(matter, id)",
+)

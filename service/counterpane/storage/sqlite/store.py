@@ -22,8 +22,8 @@ from counterpane.library.ports import (
     Wanted,
 )
 from counterpane.library.record import Act
+from counterpane.storage.sqlite.matters import MatterRows
 from counterpane.storage.sqlite.pages import question
-from counterpane.storage.sqlite.record import Recording
 
 MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
@@ -33,7 +33,7 @@ _DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :
 _KEPT = 'SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status, r."by" FROM revision r JOIN item i ON i.id = r.item'
 
 
-class SqliteStore(Recording):
+class SqliteStore(MatterRows):
     """Keeps everything in one file, with one connection for writing and one for each thread that reads."""
 
     def __init__(self, path: str | Path) -> None:
@@ -187,6 +187,17 @@ class SqliteStore(Recording):
         for row in self._ask(f"{_HOLDER} WHERE t.sha256 = :sha256", {"sha256": sha256}):
             return Holder(*row)
         raise NotFound("There is no such token.")
+
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        return tuple(Holder(*row) for row in self._ask(f"{_HOLDER} ORDER BY t.at, t.sha256", {}))
+
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token."""
+        with self._writing():
+            if not self._writer.execute("DELETE FROM token WHERE sha256 = ?", (sha256,)).rowcount:
+                raise NotFound("There is no such token.")
+            self._log(act)
 
 
 def _item(entry: Entry, number: int) -> dict[str, Any]:
