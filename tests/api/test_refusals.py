@@ -256,6 +256,9 @@ class TestTokens:
             "move_recipe",
             "move_profile",
         }
+        assert {name for name, role in roles.items() if role == "reviewer"} == {"decide"}
+        assert {name for name, role in roles.items() if role == "keeper"} == {"list_audit"}
+        assert {operation.name for operation in OPERATIONS if operation.signed} == {"report_safety"}
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
             "grade",
