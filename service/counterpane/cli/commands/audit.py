@@ -17,7 +17,7 @@ forgets a name and withdraws its tokens; the log keeps a key that names nobody, 
 EXAMPLES = """examples:
   $ counterpane audit --store season.db
   $ counterpane audit --verify --store season.db
-  $ counterpane audit --erase "Ines" --by Bram --store season.db"""
+  $ counterpane audit --erase "Odile" --by Bram --store season.db"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:

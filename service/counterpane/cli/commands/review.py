@@ -16,8 +16,7 @@ A submission is accepted, asked about or refused; a report is upheld or dismisse
 `--because list` shows with their meanings, and a sentence for whoever is concerned. Nobody decides about what they
 added or submitted."""
 EXAMPLES = """examples:
-  $ counterpane review ridge --ask --because wording-unclear --say "Row 2 reads in two ways." --by Suri
-  $ counterpane review ridge --accept --because sound --say "Worked over 24 stitches." --by Suri
+  $ counterpane review ridge --ask --because wording-unclear --say "Row 2?" --by Suri --store season.db
   $ counterpane review ridge --because list"""
 
 

@@ -22,7 +22,7 @@ there already gets a next revision, if the same person added it. The program loo
 wording, what is told of safety, the licence, and what it is like."""
 EXAMPLES = """examples:
   $ counterpane submit ridge.toml --by Odile --say "Worked in three yarns." --store season.db
-  $ counterpane submit season/parts --by Odile --store season.db"""
+  $ counterpane submit parts --by Odile --store season.db"""
 MOST_FILES = 1_000
 """Files of a folder that are taken at once; house."""
 
