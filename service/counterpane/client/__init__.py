@@ -46,6 +46,7 @@ from counterpane.client.kept import (
     Companion,
     Component,
     ComponentCard,
+    Outdated,
     Profile,
     ProfileCard,
     Recipe,
@@ -54,6 +55,7 @@ from counterpane.client.kept import (
     Standing,
     Submission,
     SubmissionCard,
+    UsedIn,
 )
 from counterpane.client.known import (
     Fact,
@@ -121,6 +123,7 @@ __all__ = [
     "NotTheirs",
     "NotUsable",
     "OnNeedle",
+    "Outdated",
     "Pattern",
     "Plan",
     "ProblemError",
@@ -149,6 +152,7 @@ __all__ = [
     "Unreachable",
     "Unreadable",
     "UnsupportedMediaType",
+    "UsedIn",
     "Withdrawn",
     "Wording",
     "WrittenOtherwise",

@@ -172,6 +172,14 @@ class Client:
         body = {"decision": decision, "because": because, "say": say}
         return kept.Submission.of(self._post(f"/v1/submissions/{number}/decisions", body))
 
+    def used_in(self, slug: str) -> kept.UsedIn:
+        """Tell how many recipes use a component, and which revision each pins."""
+        return kept.UsedIn.of(self._get(f"/v1/components/{_step(slug)}/used-in"))
+
+    def outdated(self, slug: str) -> kept.Outdated:
+        """Tell which parts of a recipe have successors, and what an upgrade would change."""
+        return kept.Outdated.of(self._get(f"/v1/recipes/{_step(slug)}/outdated"))
+
     def recipes(self, **filters: Any) -> Iterator[kept.RecipeCard]:
         """Give the recipes that pass the filters (q, status), over all pages."""
         return self._pages("/v1/recipes", filters, kept.RecipeCard)

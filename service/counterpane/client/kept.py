@@ -152,6 +152,27 @@ class Submission(SubmissionCard):
 
 
 @dataclass(frozen=True, slots=True)
+class UsedIn(Result):
+    """How many recipes use a component, and the first of them."""
+
+    component: str
+    recipes: int
+    whole: bool
+    items: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Outdated(Result):
+    """Which parts of a recipe have successors, and the figures that an upgrade changes."""
+
+    recipe: str
+    parts: tuple[Json, ...]
+    fits: bool
+    changes: tuple[Json, ...]
+    findings: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Change(Result):
     """One line of the history of a library."""
 
