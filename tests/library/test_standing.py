@@ -11,6 +11,7 @@ import pytest
 from counterpane import wiring
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.library import audit, components, planning, standing
+from counterpane.library.bench import bench_of
 from counterpane.library.errors import Gone, Moved, NotTheirs
 from counterpane.library.ladder import LADDER
 from counterpane.library.ports import Holder
@@ -79,6 +80,17 @@ def test_a_plan_tells_where_its_parts_stand(
     moved(services, *move, **more)
     pinned = BLANKET | {"parts": {"body": {"component": "waffle", "revision": sha256}}}
     assert rules_of(services, BLANKET) == rules_of(services, pinned) == {rule: severity}
+
+
+def test_a_part_that_nobody_named_is_told_of_too(services: Services) -> None:
+    """The usual border is taken where none is named; a grade and a bench hear the same as a plan."""
+    content = {"to": "yanked", "because": "misprint", "say": "It is misprinted."}
+    standing.move(services, "component", "garter-border", content, KEEPER)
+    assert rules_of(services, BLANKET) == {"pinned-part-yanked": "warning"}
+    assert "pinned-part-yanked" in {each.rule for each in bench_of(services, BLANKET).made(BLANKET).findings}
+    moved(services, "quarantined", "hazard", until="2999-01-01", owner="Suri")
+    with pytest.raises(CannotBePlanned):
+        bench_of(services, BLANKET).made(BLANKET)
 
 
 def test_a_quarantine_ends_where_it_began(services: Services) -> None:

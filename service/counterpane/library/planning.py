@@ -26,6 +26,9 @@ from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
 
+Heard = dict[str, tuple[Finding, ...]]
+"""What is to be said of where each part stands that was found, by its slug."""
+
 BESIDE_THE_PLAN = ("terms", "title", "as", "paper", "units", "sheet")
 """Members of a pattern request that say how to write and not what to plan."""
 
@@ -50,20 +53,16 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
-    said = standing_findings(services, content)
-    if any(finding.severity == "error" for finding in said):
-        raise CannotBePlanned(said)
+    heard: Heard = {}
     written = sizes.sized(content, services.facts)
-    request = plan_request_of(written, finder(services, content), services.vocabulary)
-    plan = make_plan(request, services.vocabulary)
+    request = plan_request_of(written, finder(services, content, heard), services.vocabulary)
+    return with_heard(make_plan(request, services.vocabulary), heard)
+
+
+def with_heard(plan: Plan, heard: Heard) -> Plan:
+    """Return a plan with what was to be said of where its parts stand."""
+    said = tuple(finding for findings in heard.values() for finding in findings)
     return replace(plan, findings=(*plan.findings, *said)) if said else plan
-
-
-def standing_findings(services: Services, content: Mapping[str, Any]) -> tuple[Finding, ...]:
-    """Return what is to be said of the revisions that a request takes, by where each stands."""
-    pins, parts = pins_of(content), parts_of(content)
-    placed = (standing.placed_part(services, where, part["component"], pins) for where, part in parts)
-    return tuple(found for each in placed if each for rule in RULES for found in rule.check(each))
 
 
 def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:
@@ -95,10 +94,25 @@ def pattern_told(plan: Plan, content: Mapping[str, Any], known: Known, told: Tol
     return pattern_in_units(written, content.get("units") or "both")
 
 
-def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:
-    """Return how a part's component is found by its slug; a request pins one revision of a component at most."""
+def finder(services: Services, content: Mapping[str, Any], heard: Heard | None = None) -> Callable[[str], Component]:
+    """Return how a part's component is found by its slug; a request pins one revision of a component at most.
+
+    What finds one raises CannotBePlanned where it stands in the way, and else puts into `heard` what is to be said of
+    where it stands.
+    """
     pins = pins_of(content)
-    return lambda slug: components.find(services, slug, pins.get(slug))
+    places = {part["component"]: pointer for pointer, part in reversed(list(parts_of(content)))}
+
+    def find(slug: str) -> Component:
+        placed = standing.placed_part(services, places.get(slug, "/parts"), slug, pins)
+        said = tuple(found for rule in RULES for found in rule.check(placed)) if placed else ()
+        if any(finding.severity == "error" for finding in said):
+            raise CannotBePlanned(said)
+        if heard is not None:
+            heard[slug] = said
+        return components.find(services, slug, pins.get(slug))
+
+    return find
 
 
 def pins_of(content: Mapping[str, Any]) -> dict[str, str]:
