@@ -16,7 +16,6 @@ from __future__ import annotations
 import os
 import random
 import signal
-import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -35,8 +34,8 @@ from typing import Any
 import requests
 
 from api.contents import BLANKET, RIB
+from benchmarks.soundness import unsound
 from counterpane import wiring
-from counterpane.library.audit import verify
 
 SERVE = """
 import sys
@@ -45,12 +44,6 @@ wiring.serve(wiring.Serving(sys.argv[1], port=int(sys.argv[2]), workers=2), lamb
 """
 LATEST_S = 0.4
 """Seconds after which no kill comes; house: about as long as a write takes on a busy machine."""
-HALVES = """
-    SELECT count(*) FROM item i WHERE
-        NOT EXISTS (SELECT 1 FROM revision r WHERE r.item = i.id AND r.number = i.number AND r.sha256 = i.sha256)
-        OR NOT EXISTS (SELECT 1 FROM object o WHERE o.sha256 = i.sha256)
-        OR NOT EXISTS (SELECT 1 FROM change c WHERE c.slug = i.slug AND c.sha256 = i.sha256)
-        OR i.number <> (SELECT count(*) FROM revision r WHERE r.item = i.id)"""
 MOVED = 0
 """Stands among statuses for a move that was made."""
 MOVES = (
@@ -220,34 +213,6 @@ def doubled(library: Library, addresses: Sequence[str]) -> list[str]:
         if len(items) != 1 or sha256(content).hexdigest() != items[0]["sha256"]:
             faults.append(f"{address} has {len(items)} revisions, or bytes of another hash")
     return faults
-
-
-def unsound(path: Path) -> list[str]:
-    """Return what the file itself says of its soundness, with halves and gaps."""
-    db = sqlite3.connect(path)
-    found = [row[0] for row in db.execute("PRAGMA integrity_check") if row[0] != "ok"]
-    halves = db.execute(HALVES).fetchone()[0]
-    gaps = db.execute("SELECT max(seq) - count(*) FROM change").fetchone()[0]
-    lines = sum(1 for _ in db.iterdump())
-    acts = "SELECT (SELECT count(*) FROM change) - count(*) FROM audit WHERE act IN ('add', 'revise', 'move')"
-    untold = db.execute(acts).fetchone()[0]
-    db.close()
-    return [
-        *found,
-        *([f"{halves} halves"] if halves else []),
-        *([f"{gaps} gaps"] if gaps else []),
-        *([f"{untold} changes without a line in the log"] if untold else []),
-        *([] if lines else ["no dump"]),
-        *broken(path),
-    ]
-
-
-def broken(path: Path) -> list[str]:
-    """Return the first line of the audit log that does not hold."""
-    store = wiring.open_store(path)
-    verdict = verify(store)
-    store.close()
-    return [verdict.wrong] if verdict.wrong else []
 
 
 def kills(folder: Path, times: int, seed: int) -> tuple[Counter[str], list[str]]:

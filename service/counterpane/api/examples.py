@@ -289,13 +289,3 @@ SIZE = (Example({"name": "pram"}),)
 FACT = (Example({"name": "inch"}),)
 OBJECT = (Example({"sha256": SHA256}),)
 CHANGES = (Example(query={"after": 0, "limit": 5}),)
-SUBMITTED = (Example(body={"component": "pea-rows", "say": "Worked over 21 stitches in three yarns."}),)
-REPORTED = (Example(body={"component": "waffle", "say": "A finger was caught in a dropped stitch of the ridge."}),)
-QUEUE = (Example(query={"turn": "us"}), Example(query={"lane": "safety", "limit": 5}))
-SUBMISSION = (Example({"number": "1"}),)
-DECIDED = (
-    Example(
-        {"number": "1"},
-        body={"decision": "ask", "because": "safety-not-told", "say": "How large are the openings when stretched?"},
-    ),
-)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from counterpane.api import examples
+from counterpane.api import review_examples as examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.sending import as_json
