@@ -19,6 +19,7 @@ class KeptContent(Closed):
     changed = Told()
     sha256 = Told()
     etag = Told()
+    standing = Told()
 
     @post_load
     def leave_told(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:

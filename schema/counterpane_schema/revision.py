@@ -16,6 +16,8 @@ class Revision(Open):
     sha256 = Sha256(required=True)
     at = Text(required=True)
     status = Word(*STATUSES, required=True)
+    by = Text(required=True, least=0)
+    parent = Sha256(required=True, allow_none=True)
     href = Text(required=True)
     object = Text(required=True)
 

@@ -167,11 +167,11 @@ def served_app() -> Flask:
     return app_of(services, logged=True)
 
 
-def create_token(path: str | Path, role: Role, name: str) -> str:
+def create_token(path: str | Path, role: Role, name: str, until: str | None = None) -> str:
     """Make a token for the library at a path and return it; only its hash is kept."""
     services = open_library(path)
     try:
-        return create(services.store, role, name, services.now())
+        return create(services.store, role, name, services.now(), until)
     finally:
         services.store.close()
 

@@ -24,9 +24,9 @@ class Desk:
     services: Services
     client: FlaskClient
 
-    def token(self, role: Role = "contributor") -> dict[str, str]:
-        """Return the header with a token of this role."""
-        return {"Authorization": f"Bearer {create(self.services.store, role, 'anna', self.services.now())}"}
+    def token(self, role: Role = "contributor", name: str = "anna") -> dict[str, str]:
+        """Return the header with a token of this role for a person."""
+        return {"Authorization": f"Bearer {create(self.services.store, role, name, self.services.now())}"}
 
     def add(self, content: Mapping[str, Any], path: str = "/v1/components") -> TestResponse:
         """Send a content as a contributor."""

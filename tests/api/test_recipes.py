@@ -80,3 +80,30 @@ class TestPins:
         found = stocked.client.get(f"{PATH}?q=four+rib").json["items"]
         assert [card["slug"] for card in found] == ["ribbed-blanket"]
         assert stocked.client.get(f"{PATH}?q=cable").json["items"] == []
+
+
+class TestLicences:
+    """What the makers of the parts ask of who shares a recipe."""
+
+    def test_a_part_that_asks_for_the_same_licence_decides(self, stocked: Desk) -> None:
+        """The recipe says under which licence it may be shared, why, and whose words it uses."""
+        alike = RIB | {"slug": "shared-rib", "provenance": RIB["provenance"] | {"licence": "CC-BY-SA-4.0"}}
+        assert stocked.add(alike, "/v1/components").status_code == 201
+        sharing = stocked.add(BLANKET | {"parts": {"body": "shared-rib"}}, PATH).json["sharing"]
+        assert (sharing["licence"], sharing["because"]) == ("CC-BY-SA-4.0", ["shared-rib"])
+        assert {credit["creator"] for credit in sharing["credits"]} == {"anna"}
+
+    def test_a_licence_too_free_is_refused_with_the_one_that_will_do(self, stocked: Desk) -> None:
+        """Nothing is kept, the rule is named, and so is the licence to take."""
+        named = RIB | {"slug": "named-rib", "provenance": RIB["provenance"] | {"licence": "CC-BY-4.0"}}
+        stocked.add(named, "/v1/components")
+        answer = stocked.add(BLANKET | {"parts": {"body": "named-rib"}, "licence": "CC0-1.0"}, PATH)
+        assert (answer.status_code, answer.json["type"]) == (422, "/problems/licence-refuses")
+        assert [each["rule"] for each in answer.json["findings"]] == ["licence-too-free"]
+        assert answer.json["corrections"][0]["value"] == "CC-BY-4.0"
+        assert stocked.client.get(ONE).status_code == 404
+
+    def test_a_licence_of_another_name_is_no_content(self, stocked: Desk) -> None:
+        """Only the licences that the library knows can be kept."""
+        answer = stocked.add(RIB | {"provenance": RIB["provenance"] | {"licence": "ask me"}}, "/v1/components")
+        assert answer.json["errors"][0]["pointer"] == "/provenance/licence"

@@ -251,7 +251,14 @@ class TestTokens:
             "add_profile",
             "revise_profile",
             "publish_edition",
+            "submit",
+            "move_component",
+            "move_recipe",
+            "move_profile",
         }
+        assert {name for name, role in roles.items() if role == "reviewer"} == {"decide"}
+        assert {name for name, role in roles.items() if role == "keeper"} == {"list_audit"}
+        assert {operation.name for operation in OPERATIONS if operation.signed} == {"report_safety"}
         open_to_all = {"check", "check_sheet", "plan", "write_pattern", "assess_safety", "list_rules", "get_rule"}
         open_to_all |= {
             "grade",
@@ -267,6 +274,7 @@ class TestTokens:
             "extract",
             "list_facts",
             "get_fact",
+            "list_reasons",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
         open_to_all |= {"plan_largest", "plan_midway", "on_needle", "substitute_yarn", "draw"}

@@ -6,7 +6,9 @@ Each kill (SIGKILL, of the server and its workers) comes at a random moment, or 
 written, while three clients add a component, add a recipe and revise a component. The server is started again and each
 client sends the same again under the same key: there must be exactly one of each, answered as the first time, nothing
 that was acknowledged may be gone, and the file must be sound and hold no half of anything. Then CLIENTS each make EDITS
-of one component, asking again where another was first; none may be lost. Exits by whether anything was wrong.
+of one component, asking again where another was first; none may be lost. Meanwhile a component is moved from state to
+state by all of them, and each move stands once. The audit log must hold after all of it, with a line for every change.
+Exits by whether anything was wrong.
 """
 
 from __future__ import annotations
@@ -14,7 +16,6 @@ from __future__ import annotations
 import os
 import random
 import signal
-import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -26,12 +27,14 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from hashlib import sha256
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
 import requests
 
 from api.contents import BLANKET, RIB
+from benchmarks.soundness import unsound
 from counterpane import wiring
 
 SERVE = """
@@ -41,12 +44,12 @@ wiring.serve(wiring.Serving(sys.argv[1], port=int(sys.argv[2]), workers=2), lamb
 """
 LATEST_S = 0.4
 """Seconds after which no kill comes; house: about as long as a write takes on a busy machine."""
-HALVES = """
-    SELECT count(*) FROM item i WHERE
-        NOT EXISTS (SELECT 1 FROM revision r WHERE r.item = i.id AND r.number = i.number AND r.sha256 = i.sha256)
-        OR NOT EXISTS (SELECT 1 FROM object o WHERE o.sha256 = i.sha256)
-        OR NOT EXISTS (SELECT 1 FROM change c WHERE c.slug = i.slug AND c.sha256 = i.sha256)
-        OR i.number <> (SELECT count(*) FROM revision r WHERE r.item = i.id)"""
+MOVED = 0
+"""Stands among statuses for a move that was made."""
+MOVES = (
+    {"to": "accepted", "because": "sound", "say": "It was tried."},
+    {"to": "yanked", "because": "misprint", "say": "Row 2 is misprinted."},
+)
 RECIPE = {**BLANKET, "parts": {"body": "garter"}}
 
 
@@ -212,22 +215,6 @@ def doubled(library: Library, addresses: Sequence[str]) -> list[str]:
     return faults
 
 
-def unsound(path: Path) -> list[str]:
-    """Return what the file itself says of its soundness, with halves and gaps."""
-    db = sqlite3.connect(path)
-    found = [row[0] for row in db.execute("PRAGMA integrity_check") if row[0] != "ok"]
-    halves = db.execute(HALVES).fetchone()[0]
-    gaps = db.execute("SELECT max(seq) - count(*) FROM change").fetchone()[0]
-    lines = sum(1 for _ in db.iterdump())
-    db.close()
-    return [
-        *found,
-        *([f"{halves} halves"] if halves else []),
-        *([f"{gaps} gaps"] if gaps else []),
-        *([] if lines else ["no dump"]),
-    ]
-
-
 def kills(folder: Path, times: int, seed: int) -> tuple[Counter[str], list[str]]:
     """Kill the server this many times; return how the writes stood at the kill, and every fault."""
     library, draw = Library.made(folder), random.Random(seed)
@@ -250,18 +237,22 @@ def edits(folder: Path, clients: int, each: int) -> tuple[Counter[int], list[str
     statuses: Counter[int] = Counter()
     with library.served():
         library.ask("POST", "/v1/components", {**RIB, "slug": "shared"})
+        library.ask("POST", "/v1/components", {**RIB, "slug": "moved"})
         with ThreadPoolExecutor(clients) as pool:
             done = [pool.submit(_edit, library, f"client {client}", each) for client in range(clients)]
             for future in done:
                 statuses += future.result()
         items = library.ask("GET", "/v1/components/shared/revisions").json()["items"]
+        moves = library.ask("GET", "/v1/components/moved/standing").json()["moves"]
+    chain = [(one["to"], other["from"]) for one, other in pairwise(moves)]
+    torn = [] if len(moves) == statuses[MOVED] and all(one == other for one, other in chain) else ["a move was lost"]
     wanted = 1 + clients * each
     lost = (
         []
         if len(items) == len({item["sha256"] for item in items}) == wanted
         else [f"{len(items)} of {wanted} revisions"]
     )
-    return statuses, lost + unsound(library.path)
+    return statuses, lost + torn + unsound(library.path)
 
 
 def _edit(library: Library, name: str, times: int) -> Counter[int]:
@@ -274,7 +265,15 @@ def _edit(library: Library, name: str, times: int) -> Counter[int]:
             status = library.ask("PUT", "/v1/components/shared", content, If_Match=tag).status_code
             statuses[status] += 1
             assert status in (200, 412, 503), status
+        statuses[MOVED] += _move(library, MOVES[number % len(MOVES)])
     return statuses
+
+
+def _move(library: Library, content: dict[str, str]) -> int:
+    """Try to move the other component; return 1 where it was moved, 0 where it stood elsewhere."""
+    status = library.ask("POST", "/v1/components/moved/standing", content).status_code
+    assert status in (200, 409, 503), status
+    return status == 200
 
 
 def told(what: str, run: Callable[[], tuple[Counter[Any], list[str]]]) -> int:

@@ -33,6 +33,39 @@ fibre = [{ fibre = "cotton", percent = 100 }]
 """
 PIECE = 'age_months = [4, 12]\nuse = "pram"\nmarkets = ["UK"]\nhole_mm = 4.5\n'
 YARN = "\n[yarn]\nball_g = 50\nball_m = 115\n"
+RIDGE = """slug = "ridge"
+kind = "body"
+name = "Six rib"
+summary = "2 rows over a multiple of 6 stitches plus 3, at least 9."
+reversible = "yes"
+
+[[versions]]
+name = "a multiple of 6 plus 3"
+rows = '''
+Row 1 (RS): *k3, p3; rep from * to last 3 sts, k3.
+Row 2 (WS): *p3, k3; rep from * to last 3 sts, p3.
+'''
+
+[[examples]]
+stitches = 9
+after = [9, 9]
+
+[[examples]]
+stitches = 141
+after = [141, 141]
+
+[safety]
+loose_yarn = "not known"
+floats = "none"
+openings = "none"
+ties = "not known"
+fibre = "not known"
+
+[provenance]
+source = "common-practice"
+licence = "CC0-1.0"
+author = "anna"
+"""
 SWATCHES = '[[swatches]]\nin = "waffle"\nstitches = 22\nrows = 30\nover_cm = 10\n'
 
 
@@ -45,6 +78,9 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     (place / "yarns.toml").write_text(YARNS, "utf-8")
     (place / "piece.toml").write_text(PIECE, "utf-8")
     (place / "swatches.toml").write_text(SWATCHES, "utf-8")
+    (place / "ridge.toml").write_text(RIDGE, "utf-8")
+    (place / "parts").mkdir()
+    (place / "parts" / "other.toml").write_text(RIDGE.replace('"ridge"', '"other-ridge"'), "utf-8")
     shown = files((TOP / "README.md").read_text("utf-8"))
     (place / "ward.toml").write_text(shown["ward.toml"], "utf-8")
     mended = shown["blanket.toml"].replace("stitches = 6 }", "stitches = 7 }")

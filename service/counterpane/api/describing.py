@@ -114,7 +114,7 @@ def _operation(operation: Operation, converter: OpenAPIConverter) -> dict[str, A
     }
     if operation.body:
         described["requestBody"] = {"required": True, "content": {JSON: _content(operation)}}
-    if operation.role not in (None, "reader"):
+    if operation.signed or operation.role not in (None, "reader"):
         described["security"] = [{"token": []}]
     return described
 
@@ -194,7 +194,7 @@ def _refusals(operation: Operation) -> dict[str, Any]:
     if operation.query and "cursor" in operation.query().fields:
         names.append("cursor-not-valid")
     if "<" in operation.path:
-        names.append("not-found")
+        names += ["not-found", "withdrawn"] if operation.role else ["not-found"]
     if operation.role:
         names += ["token-needed", "not-allowed", "busy"]
     if operation.once:

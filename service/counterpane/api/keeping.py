@@ -1,4 +1,4 @@
-"""The six operations of a kept noun: list, add, get, revise, and its revisions, all or one of them.
+"""The operations of a kept noun: list, add, get, revise, its revisions, all or one of them, and where they stand.
 
 A noun says what goes over the wire, what may be refused, and what of it is not said of every noun.
 """
@@ -13,13 +13,24 @@ from marshmallow import Schema
 
 from counterpane.api import kept
 from counterpane.api.operations import Answer, Call, Example, Method, Operation
+from counterpane.api.sending import as_json
+from counterpane.library import standing
+from counterpane.library.errors import Unknown
 from counterpane.library.keeping import Keeping
 from counterpane.library.services import Services
 from counterpane_schema.kept import KeptQuery
 from counterpane_schema.revision import RevisionList
+from counterpane_schema.standing import MoveContent, StandingAnswer
 
 Examples = tuple[Example, ...]
 REVISED = "The header If-Match names the revision that is changed. The same content again changes nothing."
+
+MOVED = (
+    "What the revision says never changes, nor its hash. The reason is a code of GET /v1/reasons with a sentence for "
+    "people; a deprecation names the replacement, a quarantine its last day and who looks after it. A withdrawn one is "
+    "in no list, and its address and hash answer 410 with the reason."
+)
+ACCEPTED = {"to": "accepted", "because": "sound", "say": "Worked twice, over 24 and 36 stitches."}
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +97,8 @@ class Noun:
 
     def operations(self) -> tuple[Operation, ...]:
         """Return its operations in the order in which the page shows them."""
-        return (self._list(), self._add(), self._get(), self._revise(), self._list_revisions(), self._get_revision())
+        chain = (self._list_revisions(), self._get_revision(), self._get_standing(), self._move())
+        return (self._list(), self._add(), self._get(), self._revise(), *chain)
 
     def _operation(self, method: Method, end: str, view: Callable[[Call], Answer], **more: Any) -> Operation:
         about = {"tag": self.tag, "description": "", "answer": self.shapes.answer}
@@ -153,10 +165,17 @@ class Noun:
             body=self.shapes.content,
             role="contributor",
             tagged=True,
-            current=lambda call: self.keeping.latest(call.services, call.path["slug"]).sha256,
-            problems=self.refused,
+            current=self._current,
+            problems=("not-theirs", *self.refused),
             examples=self.shown.revised,
         )
+
+    def _current(self, call: Call) -> str:
+        """Return the hash of what a change would change; raise NotTheirs for who may not change it."""
+        latest = self.keeping.latest(call.services, call.path["slug"])
+        if call.holder:
+            standing.require_owner(call.services, self.keeping.shelf, latest.slug, call.holder)
+        return latest.sha256
 
     def _list_revisions(self) -> Operation:
         return self._operation(
@@ -183,3 +202,36 @@ class Noun:
             tagged=True,
             examples=self.shown.revision,
         )
+
+    def _get_standing(self) -> Operation:
+        return self._operation(
+            "GET",
+            "/<slug>/standing",
+            lambda call: as_json(standing.told(call.services, self.keeping.shelf, call.path["slug"])),
+            name=f"get_{self.name}_standing",
+            summary=f"Tell where each revision of a {self.name} stands, and by which moves it came there.",
+            description="It is told of what was withdrawn too.",
+            answer=StandingAnswer,
+            role="reader",
+            examples=self.shown.one,
+        )
+
+    def _move(self) -> Operation:
+        return self._operation(
+            "POST",
+            "/<slug>/standing",
+            self._moved,
+            name=f"move_{self.name}",
+            summary=f"Move a revision of a {self.name} to another state.",
+            description=MOVED,
+            body=MoveContent,
+            answer=StandingAnswer,
+            role="contributor",
+            problems=("moved", "not-theirs", "not-usable", "withdrawn"),
+            examples=tuple(Example(each.path, body=ACCEPTED) for each in self.shown.revised),
+        )
+
+    def _moved(self, call: Call) -> Answer:
+        if call.holder is None:
+            raise Unknown("This needs a token.")
+        return as_json(standing.move(call.services, self.keeping.shelf, call.path["slug"], call.body, call.holder))

@@ -62,6 +62,8 @@ def _revision(kept: Kept, path: str) -> dict[str, Any]:
         "sha256": kept.sha256,
         "at": kept.at,
         "status": kept.status,
+        "by": kept.by,
+        "parent": kept.parent,
         "href": f"{path}/revisions/{kept.sha256}",
         "object": f"/v1/objects/sha256/{kept.sha256}",
     }

@@ -74,7 +74,8 @@ class Operation:
 
     `or_body` is another form of the body; a body with all members that one of them needs is of that form.
     `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
-    returns the hash of what a change would change, which makes If-Match required. `once` says that a key makes it
+    returns the hash of what a change would change, which makes If-Match required. `signed` says that it needs a token
+    even where reading is open. `once` says that a key makes it
     one write however often it is sent. `most_bytes` bounds the body;
     `caching` is the header Cache-Control where it is not the usual one.
     """
@@ -96,6 +97,7 @@ class Operation:
     current: Callable[[Call], str] | None = None
     tagged: bool = False
     once: bool = False
+    signed: bool = False
     problems: tuple[str, ...] = ()
     examples: tuple[Example, ...] = ()
     caching: str = ""

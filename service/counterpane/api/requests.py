@@ -51,10 +51,11 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
 
 def _holder(operation: Operation, services: Services, request: Request) -> Holder | None:
     role = operation.role
-    if role is None or (role == "reader" and services.open_reading):
+    if role is None or (role == "reader" and services.open_reading and not operation.signed):
         return None
     scheme, _, token = request.headers.get("Authorization", "").partition(" ")
-    holder = tokens.holder_of(services.store, token.strip() if scheme.lower() == "bearer" else None)
+    sent = token.strip() if scheme.lower() == "bearer" else None
+    holder = tokens.holder_of(services.store, sent, services.now()[:10])
     tokens.require(holder, role)
     return holder
 

@@ -57,6 +57,14 @@ SORTS: Mapping[str, Sort] = {
             "Ask the keeper of this library for a token of the role that `detail` names.",
         ),
         Sort(
+            "not-theirs",
+            403,
+            "It belongs to somebody else",
+            "A contributor changes what they added themselves, and nobody decides about what they submitted; a "
+            "reviewer or a keeper may change what others added.",
+            "Ask who added it, or a reviewer other than who submitted it.",
+        ),
+        Sort(
             "not-found",
             404,
             "There is nothing of this name",
@@ -76,6 +84,22 @@ SORTS: Mapping[str, Sort] = {
             "The answer has no such form",
             "The header `Accept` leaves out every media type that this operation answers with.",
             "Send `Accept: */*`, or one of the media types that `detail` names.",
+        ),
+        Sort(
+            "withdrawn",
+            410,
+            "It was withdrawn",
+            "A revision that was withdrawn is told to nobody, its slug is never used again, and `detail` gives the "
+            "reason. GET …/standing tells when and by whom.",
+            "Use another one, or another revision by its hash.",
+        ),
+        Sort(
+            "moved",
+            409,
+            "It does not lead there from where it stands",
+            "The states of a revision, and those of a submission, follow each other as a table says; somebody else may "
+            "have moved it meanwhile.",
+            "Look at where it stands with GET …/standing, and make a move that `hint` names.",
         ),
         Sort(
             "taken",

@@ -84,6 +84,11 @@ def session(text: str) -> int:
     return _whole(text, "a number of minutes", 15, 480)
 
 
+def days(text: str) -> int:
+    """Return a number of days; 1 to 3650."""
+    return _whole(text, "a number of days", 1, 3650)
+
+
 def port(text: str) -> int:
     """Return a TCP port; 0 lets the system choose."""
     return _whole(text, "a port", 0, 65535)

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     Find = Callable[[str], Component]
     Work = Callable[[Mapping[str, Any], Bench], Mapping[str, Any]]
 
-HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
+HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag", "standing")
 """What a recipe has beside a plan request."""
 
 A_LIST = "a list of a ward or charity"

@@ -146,6 +146,40 @@ class Client:
         """Return all revisions of a component, oldest first."""
         return self._items(f"/v1/components/{_step(slug)}/revisions", kept.Revision)
 
+    def standing(self, slug: str, shelf: str = "components") -> kept.Standing:
+        """Tell where each revision of a component stands, or of what else `shelf` names."""
+        return kept.Standing.of(self._get(f"/v1/{shelf}/{_step(slug)}/standing"))
+
+    def move(self, slug: str, to: str, because: str, say: str, shelf: str = "components", **more: Any) -> kept.Standing:
+        """Move a revision, the latest if none is named; the reason is a code of `/v1/reasons` and a sentence."""
+        body = {"to": to, "because": because, "say": say, **more}
+        return kept.Standing.of(self._post(f"/v1/{shelf}/{_step(slug)}/standing", body))
+
+    def submit(self, say: str = "", **about: str) -> kept.Submission:
+        """Hand in the latest revision of a `component` or `recipe` that one added."""
+        return kept.Submission.of(self._post("/v1/submissions", {**about, "say": say}))
+
+    def report_safety(self, say: str, **about: str) -> kept.Submission:
+        """Report that a `component` or `recipe` may hurt a baby."""
+        return kept.Submission.of(self._post("/v1/safety-reports", {**about, "say": say}))
+
+    def submissions(self, **filters: Any) -> Iterator[kept.SubmissionCard]:
+        """Give what waits for somebody (filters: lane, turn, slug), over all pages."""
+        return self._pages("/v1/submissions", filters, kept.SubmissionCard)
+
+    def decide(self, number: int, decision: str, because: str, say: str) -> kept.Submission:
+        """Decide about a submission or a report, with a code and a sentence."""
+        body = {"decision": decision, "because": because, "say": say}
+        return kept.Submission.of(self._post(f"/v1/submissions/{number}/decisions", body))
+
+    def used_in(self, slug: str) -> kept.UsedIn:
+        """Tell how many recipes use a component, and which revision each pins."""
+        return kept.UsedIn.of(self._get(f"/v1/components/{_step(slug)}/used-in"))
+
+    def outdated(self, slug: str) -> kept.Outdated:
+        """Tell which parts of a recipe have successors, and what an upgrade would change."""
+        return kept.Outdated.of(self._get(f"/v1/recipes/{_step(slug)}/outdated"))
+
     def recipes(self, **filters: Any) -> Iterator[kept.RecipeCard]:
         """Give the recipes that pass the filters (q, status), over all pages."""
         return self._pages("/v1/recipes", filters, kept.RecipeCard)

@@ -5,8 +5,8 @@
     ├── Unreadable             an answer that is cut, no JSON, or not what its hash says
     └── ProblemError           the library refused; one class for each sort of problem
         ├── BadRequest · BrokenJson · TooLarge · UnsupportedMediaType · NotAcceptable · MethodNotAllowed
-        ├── TokenNeeded · NotAllowed
-        ├── NotFound · Taken · Stale · KeyReused · WrittenOtherwise · TagNeeded · CursorNotValid
+        ├── TokenNeeded · NotAllowed · NotTheirs
+        ├── NotFound · Withdrawn · Moved · Taken · Stale · KeyReused · WrittenOtherwise · TagNeeded · CursorNotValid
         ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · LicenceRefuses · Incomplete · CannotBePlanned
         └── Busy · Internal
 
@@ -91,6 +91,18 @@ class NotAllowed(ProblemError):
 
 class NotFound(ProblemError):
     """Nothing is kept under this name."""
+
+
+class NotTheirs(ProblemError):
+    """It belongs to somebody else, or is one's own where another must decide."""
+
+
+class Withdrawn(ProblemError):
+    """It was withdrawn; the message says why."""
+
+
+class Moved(ProblemError):
+    """It does not lead there from where it stands."""
 
 
 class Taken(ProblemError):
@@ -178,10 +190,12 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "internal": Internal,
     "key-reused": KeyReused,
     "method-not-allowed": MethodNotAllowed,
+    "moved": Moved,
     "not-acceptable": NotAcceptable,
     "not-allowed": NotAllowed,
     "not-as-described": NotAsDescribed,
     "not-found": NotFound,
+    "not-theirs": NotTheirs,
     "not-usable": NotUsable,
     "stale": Stale,
     "tag-needed": TagNeeded,
@@ -189,6 +203,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "token-needed": TokenNeeded,
     "too-large": TooLarge,
     "unsupported-media-type": UnsupportedMediaType,
+    "withdrawn": Withdrawn,
     "written-otherwise": WrittenOtherwise,
 }
 

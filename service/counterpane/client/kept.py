@@ -115,6 +115,61 @@ class Revision(Result):
     sha256: str
     at: str
     status: str
+    by: str
+    parent: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Standing(Result):
+    """Where each revision of a slug stands, and all moves, oldest first."""
+
+    slug: str
+    revisions: tuple[Json, ...]
+    moves: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SubmissionCard(Result):
+    """A line of the queue: what it is about, whose turn it is, and for how many days."""
+
+    number: int
+    lane: str
+    about: str
+    slug: str
+    turn: str
+    since: str
+    waiting_days: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Submission(SubmissionCard):
+    """A submission or a report whole, with what the program found and all decisions."""
+
+    sha256: str
+    say: str
+    checks: Json | None
+    decisions: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class UsedIn(Result):
+    """How many recipes use a component, and the first of them."""
+
+    component: str
+    recipes: int
+    whole: bool
+    items: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Outdated(Result):
+    """Which parts of a recipe have successors, and the figures that an upgrade changes."""
+
+    recipe: str
+    parts: tuple[Json, ...]
+    fits: bool
+    changes: tuple[Json, ...]
+    findings: tuple[Json, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,17 @@ from typing import Generic, Literal, TypeVar
 
 Severity = Literal["error", "warning", "note", "stop", "warn"]
 Family = Literal[
-    "reading", "counting", "fitting", "fabric", "safety", "wording", "style", "accepting", "label", "licence"
+    "reading",
+    "counting",
+    "fitting",
+    "fabric",
+    "safety",
+    "wording",
+    "style",
+    "accepting",
+    "label",
+    "licence",
+    "standing",
 ]
 Subject = TypeVar("Subject")
 

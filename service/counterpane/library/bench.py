@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from counterpane.craft.constructions import Plan, PlanRequest
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import sizes
 from counterpane.library.known import Known
-from counterpane.library.planning import answer_of, finder
+from counterpane.library.planning import Heard, answer_of, finder, told_with
 from counterpane.library.plans import Find, make_plan, plan_request_of
 from counterpane.library.services import Services
 
@@ -19,10 +19,11 @@ Content = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """What planning needs at hand: how a component is found, and what comes with the program."""
+    """What planning needs at hand: how a component is found, what is heard of it, and what comes with the program."""
 
     find: Find
     known: Known
+    heard: Heard = field(default_factory=dict)
 
     @property
     def vocabulary(self) -> Vocabulary:
@@ -32,7 +33,8 @@ class Bench:
     def made(self, request: Content) -> Plan:
         """Return the plan of a request; raises what planning raises."""
         written = sizes.sized(request, self.known.facts)
-        return make_plan(plan_request_of(written, self.find, self.vocabulary), self.vocabulary)
+        asked = plan_request_of(written, self.find, self.vocabulary)
+        return told_with(make_plan(asked, self.vocabulary), request, self.heard)
 
     def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
         """Return the whole answer to a changed request, worked out and proved anew."""
@@ -42,4 +44,5 @@ class Bench:
 
 def bench_of(services: Services, content: Content) -> Bench:
     """Return the bench of a library, with each part of a request at the revision that is pinned, else at the latest."""
-    return Bench(finder(services, content), services.known)
+    heard: Heard = {}
+    return Bench(finder(services, content, heard), services.known, heard)

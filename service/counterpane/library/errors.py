@@ -2,11 +2,13 @@
 
     LibraryError
     ├── NotFound      no such component, recipe, revision, object, rule, fact
-    │   └── UnknownPart   a part or a gauge names a component that is not kept: `plan_requests`
+    │   ├── UnknownPart   a part or a gauge names a component that is not kept: `plan_requests`
+    │   └── Gone          it was withdrawn, for a reason
     ├── BadInput      a value that makes no sense where it stands: `values`
     ├── Taken         the slug is in use
     ├── WrittenOtherwise   this program writes a published pattern in other words
     ├── Stale         the revision that the caller changed is not the latest one
+    ├── Moved         a state cannot be reached from the one in which something stands
     ├── KeyReused     the key of a request was used for another one
     ├── Refused       the content does not prove; carries findings
     │   └── LicenceRefused   a part does not allow the licence that is wanted
@@ -14,6 +16,7 @@
     ├── Unkeepable    the content has no canonical form
     ├── Unknown       no token, or one that is not known
     ├── NotAllowed    the token's role does not reach
+    ├── NotTheirs     this role may do it, and not to this
     ├── Busy          the store is taken by another writer for too long
     └── Unreadable    the file is not a store
 
@@ -42,6 +45,18 @@ class NotFound(LibraryError):
     """Nothing of that name is kept."""
 
     hint = "Check the spelling, or list what there is."
+
+
+class Gone(NotFound):
+    """A revision was withdrawn: its slug is never used again, and only the reason is told."""
+
+    hint = "Use another one, or an earlier revision by its hash; the reason says why this one is gone."
+
+
+class Moved(LibraryError):
+    """A state cannot be reached from the one in which a revision or a submission stands."""
+
+    hint = "Look at where it stands, and at the table of moves."
 
 
 class Taken(LibraryError):
@@ -119,6 +134,12 @@ class NotAllowed(LibraryError):
     def __init__(self, message: str, needs: str) -> None:
         super().__init__(message, f"Ask the keeper of this library for a token of the role {needs}.")
         self.needs = needs
+
+
+class NotTheirs(LibraryError):
+    """The role may do this, and this holder not to this thing."""
+
+    hint = "Ask who added it, or a reviewer."
 
 
 class Busy(LibraryError):

@@ -72,14 +72,18 @@ class Keeping:
         return self.revision(services, done.slug, done.sha256), True
 
     def revise(self, services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:
-        """Keep the next revision; the same content again changes nothing.
+        """Keep the next revision, a draft; the same content again changes nothing.
 
-        Raise what `add` raises, NotFound, and Stale unless the latest revision is the expected one.
+        A content that was kept before stands where it stood then, and one that was withdrawn is Gone. Raise what `add`
+        raises, NotFound, and Stale unless the latest revision is the expected one.
         """
         latest = self.latest(services, slug)
         if content["slug"] != slug:
             raise Refused("The slug cannot change.", (self._renamed(slug, content["slug"]),))
-        entry = self.entry_of(services, content, by, latest.status)
+        entry = self.entry_of(services, content, by, "draft")
+        if standing := services.store.standing(self.shelf, slug, entry.sha256):
+            services.store.revision(self.shelf, slug, entry.sha256)
+            entry = self.entry_of(services, content, by, standing.status)
         if entry.sha256 != latest.sha256 or latest.sha256 != (expected or latest.sha256):
             services.store.revise(entry, expected)
         return self.get(services, slug)

@@ -38,13 +38,12 @@ def licensed_in(content: Mapping[str, Any]) -> Licensed:
     return Licensed(tuple(uses), content.get("licence"))
 
 
-def refuse_too_free(plan: Plan, wanted: str | None) -> Plan:
-    """Return the plan where its parts let it be shared as wanted; raise LicenceRefused where they do not."""
+def refuse_too_free(plan: Plan, wanted: str | None) -> None:
+    """Raise LicenceRefused where the parts of a plan do not let it be shared as wanted."""
     if wanted is not None:
         errors = tuple(each for each in judge_licences(licensed_of(plan, wanted, {})) if each.severity == "error")
         if errors:
             raise LicenceRefused(errors[0].message, errors, errors[0].hint)
-    return plan
 
 
 def sharing_json(plan: Plan, wanted: str | None, sources: Mapping[str, str]) -> dict[str, Any]:

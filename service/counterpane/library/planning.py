@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.component import Component
-from counterpane.craft.constructions import Plan
+from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.constructions.swatching import swatches as swatches_of
+from counterpane.craft.findings import Finding
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.units import pattern_in_units
-from counterpane.library import components, sizes
+from counterpane.craft.rules.standing import RULES
+from counterpane.library import components, sizes, standing
 from counterpane.library.known import Known
 from counterpane.library.licences import refuse_too_free, sharing_json
 from counterpane.library.patterns import write_pattern
@@ -23,6 +26,9 @@ from counterpane.library.plans import make_plan, plan_json, plan_request_of, sam
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
+
+Heard = dict[str, tuple[Finding, ...]]
+"""What is to be said of where each part stands that was found, by its slug."""
 
 BESIDE_THE_PLAN = ("terms", "title", "as", "paper", "units", "sheet")
 """Members of a pattern request that say how to write and not what to plan."""
@@ -49,9 +55,17 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
 
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
+    heard: Heard = {}
     written = sizes.sized(content, services.facts)
-    request = plan_request_of(written, finder(services, content), services.vocabulary)
-    return refuse_too_free(make_plan(request, services.vocabulary), content.get("licence"))
+    request = plan_request_of(written, finder(services, content, heard), services.vocabulary)
+    return told_with(make_plan(request, services.vocabulary), content, heard)
+
+
+def told_with(plan: Plan, content: Mapping[str, Any], heard: Heard) -> Plan:
+    """Return a plan with what was to be said of where its parts stand; raise LicenceRefused for a licence too free."""
+    refuse_too_free(plan, content.get("licence"))
+    said = tuple(finding for findings in heard.values() for finding in findings)
+    return replace(plan, findings=(*plan.findings, *said)) if said else plan
 
 
 def planned_part(content: Mapping[str, Any]) -> dict[str, Any]:
@@ -83,10 +97,25 @@ def pattern_told(plan: Plan, content: Mapping[str, Any], known: Known, told: Tol
     return pattern_in_units(written, content.get("units") or "both")
 
 
-def finder(services: Services, content: Mapping[str, Any]) -> Callable[[str], Component]:
-    """Return how a part's component is found by its slug; a request pins one revision of a component at most."""
+def finder(services: Services, content: Mapping[str, Any], heard: Heard | None = None) -> Callable[[str], Component]:
+    """Return how a part's component is found by its slug; a request pins one revision of a component at most.
+
+    What finds one raises CannotBePlanned where it stands in the way, and else puts into `heard` what is to be said of
+    where it stands.
+    """
     pins = pins_of(content)
-    return lambda slug: components.find(services, slug, pins.get(slug))
+    places = {part["component"]: pointer for pointer, part in reversed(list(parts_of(content)))}
+
+    def find(slug: str) -> Component:
+        placed = standing.placed_part(services, places.get(slug, "/parts"), slug, pins)
+        said = tuple(found for rule in RULES for found in rule.check(placed)) if placed else ()
+        if any(finding.severity == "error" for finding in said):
+            raise CannotBePlanned(said)
+        if heard is not None:
+            heard[slug] = said
+        return components.find(services, slug, pins.get(slug))
+
+    return find
 
 
 def pins_of(content: Mapping[str, Any]) -> dict[str, str]:

@@ -10,7 +10,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-Shelf: TypeAlias = Literal["component", "recipe", "profile", "edition"]
+from counterpane.library.matters import Matters
+from counterpane.library.record import Act, Record, Shelf
+
+__all__ = ["Shelf"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
 Key: TypeAlias = tuple[int | str, ...]
 ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")
@@ -83,7 +86,10 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """A revision as the store keeps it; `number` counts from 1 along the chain."""
+    """A revision as the store keeps it; `number` counts from 1 along the chain.
+
+    In a history `by` is the key of who made it and `parent` the hash of the one before, None for the first.
+    """
 
     slug: str
     sha256: str
@@ -91,6 +97,8 @@ class Kept:
     body: bytes
     at: str
     status: str
+    by: str = ""
+    parent: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,19 +163,24 @@ class Done:
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """Whom a token stands for. Only the hash of a token is kept."""
+    """Whom a token stands for. Only the hash of a token is kept.
+
+    All tokens of one name stand for one person. `until` is the last day on which it opens anything, None for ever.
+    """
 
     sha256: str
     role: Role
     name: str
     at: str
+    until: str | None = None
 
 
-class Store(Protocol):
+class Store(Record, Matters, Protocol):
     """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
 
     Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by
-    (modulus, least, age) of the first class that admits the count.
+    (modulus, least, age) of the first class that admits the count. What is withdrawn is in no page, and asked for by
+    its slug or its hash raises Gone. Every write adds its lines to the changes and to the audit log.
     """
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -217,6 +230,13 @@ class Store(Protocol):
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for; raise NotFound."""
         ...
+
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        ...
+
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token; raise NotFound."""
 
     def version(self) -> str:
         """Return the name of the last migration applied; raise Busy where the store cannot be read."""

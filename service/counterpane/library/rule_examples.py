@@ -20,6 +20,7 @@ from counterpane.library.known import Facts
 from counterpane.library.labels import label_of
 from counterpane.library.licences import licensed_in
 from counterpane.library.plan_requests import plan_request_of
+from counterpane.library.standing import placed_part_of
 
 # One rule speaks of a cast-on that is asked for beside the text.
 ASKED = {"cast-on-differs": 24}
@@ -60,6 +61,8 @@ class Examples:
             return tuple(rule.check(label_of(json.loads(rule.bad), self.facts)))
         if rule.family == "licence":
             return tuple(rule.check(licensed_in(json.loads(rule.bad))))
+        if rule.family == "standing":
+            return tuple(rule.check(placed_part_of(json.loads(rule.bad))))
         request = plan_request_of(json.loads(rule.bad), self.starters().__getitem__, self.vocabulary)
         return tuple(rule.check(attempt(request, self.vocabulary)))
 

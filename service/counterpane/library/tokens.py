@@ -20,11 +20,14 @@ CHECK_LENGTH = 6
 ALPHABET = string.digits + string.ascii_uppercase + string.ascii_lowercase
 
 
-def create(store: Store, role: Role, name: str, at: str) -> str:
-    """Make a token, keep its hash, and return the token, which can never be shown again."""
+def create(store: Store, role: Role, name: str, at: str, until: str | None = None) -> str:
+    """Make a token, keep its hash, and return the token, which can never be shown again.
+
+    `until` is the last day on which it opens anything.
+    """
     secret = "".join(secrets.choice(ALPHABET) for _ in range(RANDOM_LENGTH))
     token = PREFIX + secret + check_of(secret)
-    store.put_token(Holder(digest(token.encode()), role, name, at))
+    store.put_token(Holder(digest(token.encode()), role, name, at, until))
     return token
 
 
@@ -44,16 +47,28 @@ def well_formed(token: str) -> bool:
     return shaped and secrets.compare_digest(check_of(secret), check)
 
 
-def holder_of(store: Store, token: str | None) -> Holder:
-    """Return whom the token stands for; raise Unknown where there is none or it is not kept here."""
+def holder_of(store: Store, token: str | None, today: str = "") -> Holder:
+    """Return whom the token stands for; raise Unknown where there is none, or it is not kept here, or is over."""
     if not token:
         raise Unknown("This needs a token.")
     if not well_formed(token):
         raise Unknown("That is not a token of this library: it is cut short or mistyped.")
     try:
-        return store.token(digest(token.encode()))
+        holder = store.token(digest(token.encode()))
     except NotFound:
         raise Unknown("This library does not know that token.") from None
+    if holder.until and today > holder.until:
+        raise Unknown(f"That token was good up to {holder.until}.", "Ask the keeper of this library for another one.")
+    return holder
+
+
+def named(store: Store, start: str) -> Holder:
+    """Return the token whose hash begins so; raise NotFound where none does, or several do."""
+    found = [holder for holder in store.tokens() if start and holder.sha256.startswith(start)]
+    if len(found) != 1:
+        message = f"{len(found) or 'No'} token{'s have' if len(found) > 1 else ' has'} a hash that begins {start!r}."
+        raise NotFound(message, "`counterpane token list` shows the beginnings.")
+    return found[0]
 
 
 def require(holder: Holder, role: Role) -> None:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import threading
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from counterpane.library.errors import NotFound, Stale, Taken
+from counterpane.library.errors import Gone, NotFound, Stale, Taken
 from counterpane.library.ports import (
     Change,
     CountClass,
@@ -22,24 +21,17 @@ from counterpane.library.ports import (
     Shelf,
     Wanted,
 )
+from counterpane.library.record import Act
+from counterpane.storage.memory_matters import MemoryMatters
+from counterpane.storage.memory_record import Item
 
 
-@dataclass(slots=True)
-class _Item:
-    number: int
-    entry: Entry
-    revisions: list[Kept] = field(default_factory=list)
-
-
-class MemoryStore:
+class MemoryStore(MemoryMatters):
     """Keeps everything in dictionaries, behind one lock."""
 
     def __init__(self) -> None:
-        self._lock = threading.RLock()
-        self._items: dict[tuple[Shelf, str], _Item] = {}
+        super().__init__()
         self._objects: dict[str, bytes] = {}
-        self._changes: list[Change] = []
-        self._tokens: dict[str, Holder] = {}
         self._done: dict[str, tuple[str, Done]] = {}
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -53,7 +45,7 @@ class MemoryStore:
                     raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.")
                 seen.add((entry.shelf, entry.slug))
             for entry in entries:
-                self._items[entry.shelf, entry.slug] = _Item(len(self._items) + 1, entry)
+                self._items[entry.shelf, entry.slug] = Item(len(self._items) + 1, entry)
                 self._write(entry, "added")
                 if once:
                     self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
@@ -75,32 +67,29 @@ class MemoryStore:
 
     def _write(self, entry: Entry, event: str) -> None:
         revisions = self._items[entry.shelf, entry.slug].revisions
-        kept = Kept(entry.slug, entry.sha256, len(revisions) + 1, entry.body, entry.at, entry.status)
+        parent = revisions[-1].sha256 if revisions else None
+        by, number = self._person(entry.by), len(revisions) + 1
+        kept = Kept(entry.slug, entry.sha256, number, entry.body, entry.at, entry.status, by, parent)
         revisions.append(kept)
         self._objects[entry.sha256] = entry.content
-        change = Change(len(self._changes) + 1, entry.at, entry.shelf, entry.slug, entry.sha256, event)
-        self._changes.append(change)
+        self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
+        act = "add" if number == 1 else "revise"
+        self._log(Act(entry.at, entry.by, act, f"{entry.shelf}/{entry.slug}", {"sha256": entry.sha256}))
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
         """Return the latest revision."""
-        return self._item(shelf, slug).revisions[-1]
+        return self._told(shelf, self._item(shelf, slug).revisions[-1])
 
     def revision(self, shelf: Shelf, slug: str, sha256: str) -> Kept:
         """Return the latest revision of this hash."""
         for kept in reversed(self._item(shelf, slug).revisions):
             if kept.sha256 == sha256:
-                return kept
+                return self._told(shelf, kept)
         raise NotFound(f"The {shelf} {slug!r} has no revision {sha256}.")
 
     def history(self, shelf: Shelf, slug: str) -> tuple[Kept, ...]:
         """Return all revisions, oldest first."""
         return tuple(self._item(shelf, slug).revisions)
-
-    def _item(self, shelf: Shelf, slug: str) -> _Item:
-        try:
-            return self._items[shelf, slug]
-        except KeyError:
-            raise NotFound(f"There is no {shelf} {slug!r}.") from None
 
     def page(self, wanted: Wanted) -> Page:
         """Return the cards that are wanted."""
@@ -118,11 +107,15 @@ class MemoryStore:
     def textures(self) -> tuple[KeptTexture, ...]:
         """Return the textures of the latest revisions."""
         with self._lock:
-            entries = sorted((item.entry for item in self._items.values()), key=lambda entry: entry.slug)
+            stand = (item.entry for item in self._items.values() if item.entry.status != "withdrawn")
+            entries = sorted(stand, key=lambda entry: entry.slug)
         return tuple(KeptTexture(entry.slug, entry.kind, each) for entry in entries for each in entry.textures)
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""
+        for _, _, standing in self._standings:
+            if standing.sha256 == sha256 and standing.status == "withdrawn":
+                raise Gone(f"What has this hash was withdrawn: {standing.said}")
         try:
             return self._objects[sha256]
         except KeyError:
@@ -135,7 +128,10 @@ class MemoryStore:
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
         with self._lock:
+            self._person(holder.name)
             self._tokens[holder.sha256] = replace(holder)
+            told = {"role": holder.role, "until": holder.until}
+            self._log(Act(holder.at, holder.name, "token", f"token/{holder.sha256}", told))
 
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for."""
@@ -143,6 +139,18 @@ class MemoryStore:
             return self._tokens[sha256]
         except KeyError:
             raise NotFound("There is no such token.") from None
+
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        with self._lock:
+            return tuple(sorted(self._tokens.values(), key=lambda holder: (holder.at, holder.sha256)))
+
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token."""
+        with self._lock:
+            self.token(sha256)
+            del self._tokens[sha256]
+            self._log(act)
 
     def version(self) -> str:
         """Return the name of the last migration; memory has one form only."""
@@ -158,11 +166,11 @@ def _passes(entry: Entry, wanted: Wanted) -> bool:
     of_texture = wanted.texture is None or any(each.key == wanted.texture for each in entry.textures)
     under = wanted.openings_under_mm
     closed = under is None or (entry.opening_um is not None and entry.opening_um < under * 1000)
-    held = of_texture and closed and entry.shelf == wanted.shelf
+    held = of_texture and closed and entry.shelf == wanted.shelf and entry.status != "withdrawn"
     return held and all(want is None or want == have for want, have in asked)
 
 
-def _key(item: _Item, wanted: Wanted) -> Key | None:
+def _key(item: Item, wanted: Wanted) -> Key | None:
     """Return where the item stands in the order that is wanted; None where it is not wanted at all."""
     entry = item.entry
     if not _holds(f"{entry.title} {entry.words}", wanted.words):

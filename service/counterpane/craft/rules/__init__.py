@@ -20,6 +20,7 @@ from counterpane.craft.rules import (
     licence,
     reading,
     safety,
+    standing,
     style,
     wording,
 )
@@ -34,6 +35,7 @@ _FAMILIES: tuple[tuple[Rule[Any], ...], ...] = (
     accepting.RULES,
     label.RULES,
     licence.RULES,
+    standing.RULES,
 )
 ALL: Mapping[str, Rule[Any]] = {rule.slug: rule for rules in _FAMILIES for rule in rules}
 _LOUDEST = {"error": 0, "warning": 1, "note": 2}

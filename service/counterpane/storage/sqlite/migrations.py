@@ -110,3 +110,55 @@ def _done(db: Database) -> None:
             at TEXT NOT NULL) WITHOUT ROWID"""
     )
     db.execute("CREATE INDEX done_by_age ON done(at)")
+
+
+@steps(name="0007_record")
+def _record(db: Database) -> None:
+    """Keep where revisions stand, people apart from what they did, and a log that is only ever added to."""
+    for statement in _RECORD:
+        db.execute(statement)
+
+
+_RECORD = (
+    "CREATE TABLE person (key TEXT PRIMARY KEY, name TEXT UNIQUE) WITHOUT ROWID",
+    """INSERT INTO person SELECT lower(hex(randomblob(8))), name FROM (
+        SELECT "by" AS name FROM revision UNION SELECT name FROM token)""",
+    'UPDATE revision SET "by" = (SELECT key FROM person WHERE name = revision."by")',
+    "CREATE INDEX revision_by_hash ON revision(sha256)",
+    "ALTER TABLE token RENAME COLUMN name TO person",
+    "UPDATE token SET person = (SELECT key FROM person WHERE name = token.person)",
+    "ALTER TABLE token ADD COLUMN until TEXT",
+    """CREATE TABLE standing (
+        id INTEGER PRIMARY KEY, shelf TEXT NOT NULL, slug TEXT NOT NULL, sha256 TEXT NOT NULL, before TEXT NOT NULL,
+        status TEXT NOT NULL, at TEXT NOT NULL, "by" TEXT NOT NULL, because TEXT NOT NULL, said TEXT NOT NULL,
+        replacement TEXT, until TEXT, owner TEXT)""",
+    "CREATE INDEX standing_by_slug ON standing(shelf, slug, sha256, id)",
+    "CREATE INDEX standing_withdrawn ON standing(sha256) WHERE status = 'withdrawn'",
+    """CREATE TABLE audit (
+        seq INTEGER PRIMARY KEY, at TEXT NOT NULL, "by" TEXT NOT NULL, act TEXT NOT NULL, subject TEXT NOT NULL,
+        detail TEXT NOT NULL, previous TEXT NOT NULL, sha256 TEXT NOT NULL)""",
+    "CREATE TRIGGER audit_stands BEFORE UPDATE ON audit BEGIN SELECT RAISE(ABORT, 'a line of the log stands'); END",
+    "CREATE TRIGGER audit_stays BEFORE DELETE ON audit BEGIN SELECT RAISE(ABORT, 'a line of the log stays'); END",
+)
+
+
+@steps(name="0008_matters")
+def _matters(db: Database) -> None:
+    """Keep what waits for somebody; of a slug one submission is open at most."""
+    for statement in _MATTERS:
+        db.execute(statement)
+
+
+_MATTERS = (
+    """CREATE TABLE matter (
+        number INTEGER PRIMARY KEY, lane TEXT NOT NULL, shelf TEXT NOT NULL, slug TEXT NOT NULL, sha256 TEXT NOT NULL,
+        at TEXT NOT NULL, "by" TEXT NOT NULL, turn TEXT NOT NULL, since TEXT NOT NULL, body BLOB NOT NULL,
+        version INTEGER NOT NULL, place INTEGER NOT NULL)""",
+    "CREATE INDEX matter_by_place ON matter(place, since, number)",
+    "CREATE INDEX matter_by_slug ON matter(slug, place, since, number)",
+    "CREATE UNIQUE INDEX matter_open ON matter(shelf, slug) WHERE lane = 'review' AND turn != 'nobody'",
+    """CREATE TABLE decision (
+        id INTEGER PRIMARY KEY, matter INTEGER NOT NULL REFERENCES matter(number), at TEXT NOT NULL, "by" TEXT NOT NULL,
+        decision TEXT NOT NULL, because TEXT NOT NULL, said TEXT NOT NULL)""",
+    "CREATE INDEX decision_by_matter ON decision(matter, id)",
+)

@@ -46,6 +46,7 @@ AND NOT EXISTS (
     AND d.residue = CASE d.modulus WHEN 0 THEN :admits ELSE :admits % d.modulus END)
 ORDER BY m.modulus, c.least, c.item LIMIT :limit"""
 
+_STANDS = "AND i.status != 'withdrawn'"
 _OF_TEXTURE = "AND i.id IN (SELECT item FROM texture WHERE key = :texture)"
 _CLOSED = "AND i.id IN (SELECT item FROM opening WHERE um < 1000 * :openings_under_mm)"
 _WITH_WORDS = "AND i.id IN (SELECT rowid FROM item_fts WHERE item_fts MATCH :words)"
@@ -76,7 +77,7 @@ def _filters(wanted: Wanted) -> str:
     given = (("kind", wanted.kind), ("reversible", wanted.reversible), ("status", wanted.status))
     plain = (f"AND i.{name} = :{name}" for name, value in given if value is not None)
     closed = _CLOSED if wanted.openings_under_mm is not None else ""
-    return " ".join((*plain, _OF_TEXTURE if wanted.texture else "", closed))
+    return " ".join((_STANDS, *plain, _OF_TEXTURE if wanted.texture else "", closed))
 
 
 def _values(wanted: Wanted) -> Values:

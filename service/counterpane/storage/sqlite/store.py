@@ -3,16 +3,11 @@
 from __future__ import annotations
 
 import sqlite3
-import threading
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
-from sqlite_utils import Database
-
-from counterpane.library.errors import Busy, NotFound, Stale, Taken, Unreadable
+from counterpane.library.errors import Gone, NotFound, Stale, Taken
 from counterpane.library.ports import (
     Change,
     Done,
@@ -26,53 +21,25 @@ from counterpane.library.ports import (
     TextureKey,
     Wanted,
 )
-from counterpane.storage.sqlite.connections import WriteLock, connect, transaction
-from counterpane.storage.sqlite.migrations import steps
+from counterpane.library.record import Act
+from counterpane.storage.sqlite.matters import MatterRows
 from counterpane.storage.sqlite.pages import question
 
 MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
 
+_HOLDER = "SELECT t.sha256, t.role, p.name, t.at, t.until FROM token t JOIN person p ON p.key = t.person"
 _DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :since"
-_KEPT = "SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status FROM revision r JOIN item i ON i.id = r.item"
+_KEPT = 'SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status, r."by" FROM revision r JOIN item i ON i.id = r.item'
 
 
-class SqliteStore:
+class SqliteStore(MatterRows):
     """Keeps everything in one file, with one connection for writing and one for each thread that reads."""
 
     def __init__(self, path: str | Path) -> None:
         """Open or make the file and bring its form up to date; raise Unreadable for a file of another kind."""
-        self._path = Path(path)
-        self._writer = connect(self._path, read_only=False)
-        self._db = Database(self._writer)
-        self._lock = WriteLock(self._path.with_name(self._path.name + ".lock"))
         self._known: dict[tuple[Shelf, str], tuple[int, Kept]] = {}
-        self._readers: list[sqlite3.Connection] = []
-        self._local = threading.local()
-        try:
-            with self._lock.held():
-                steps.apply(self._db)
-        except sqlite3.DatabaseError as fault:
-            self.close()
-            raise Unreadable(f"{self._path.name} is not a store: {fault}.") from fault
-
-    @contextmanager
-    def _writing(self) -> Iterator[None]:
-        with self._lock.held(), transaction(self._writer):
-            yield
-
-    def _ask(self, sql: str, values: Mapping[str, Any]) -> list[tuple[Any, ...]]:
-        try:
-            return self._reader().execute(sql, values).fetchall()
-        except sqlite3.OperationalError as fault:
-            raise Busy(f"The library cannot be read: {fault}.") from fault
-
-    def _reader(self) -> sqlite3.Connection:
-        found: sqlite3.Connection | None = getattr(self._local, "reader", None)
-        if found is None:
-            found = self._local.reader = connect(self._path, read_only=True)
-            self._readers.append(found)
-        return found
+        super().__init__(path)
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
         """Keep these as first revisions, all or none; nothing where the key was used before.
@@ -119,8 +86,8 @@ class SqliteStore:
 
     def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
         self._db.table("object").insert({"sha256": entry.sha256, "content": entry.content}, ignore=True)
-        fields = {name: getattr(entry, name) for name in ("sha256", "body", "at", "by", "status")}
-        self._db.table("revision").insert({"item": item, "number": number, **fields})
+        fields = {name: getattr(entry, name) for name in ("sha256", "body", "at", "status")}
+        self._db.table("revision").insert({"item": item, "number": number, "by": self._person(entry.by), **fields})
         if entry.classes:
             rows = ({"item": item, "kind": entry.kind, **asdict(each)} for each in entry.classes)
             self._db.table("class").insert_all(rows)
@@ -128,11 +95,22 @@ class SqliteStore:
             self._db.table("opening").insert({"item": item, "um": entry.opening_um})
         if entry.textures:
             self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
-        (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
-        self._db.table("change").insert(asdict(Change(seq, entry.at, entry.shelf, entry.slug, entry.sha256, event)))
+        self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
+        act = "add" if number == 1 else "revise"
+        self._log(Act(entry.at, entry.by, act, f"{entry.shelf}/{entry.slug}", {"sha256": entry.sha256}))
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
         """Return the latest revision, from memory where nothing has been written since it was read."""
+        kept = self._latest(shelf, slug)
+        if kept.status == "withdrawn":
+            raise self._gone(shelf, slug, kept.sha256)
+        return kept
+
+    def _gone(self, shelf: Shelf, slug: str, sha256: str) -> Gone:
+        standing = self.standing(shelf, slug, sha256)
+        return Gone(f"The {shelf} {slug!r} was withdrawn: {standing.said if standing else ''}")
+
+    def _latest(self, shelf: Shelf, slug: str) -> Kept:
         count = self._lock.tide.still()
         known = self._known.get((shelf, slug))
         if known and known[0] == count:
@@ -154,7 +132,10 @@ class SqliteStore:
         """Return the latest revision of this hash."""
         where = "WHERE i.shelf = :shelf AND i.slug = :slug AND r.sha256 = :sha256 ORDER BY r.number DESC LIMIT 1"
         for row in self._ask(f"{_KEPT} {where}", {"shelf": shelf, "slug": slug, "sha256": sha256}):
-            return Kept(*row)
+            kept = Kept(*row)
+            if kept.status == "withdrawn":
+                raise self._gone(shelf, slug, sha256)
+            return kept
         raise NotFound(f"The {shelf} {slug!r} has no revision {sha256}.")
 
     def history(self, shelf: Shelf, slug: str) -> tuple[Kept, ...]:
@@ -163,7 +144,8 @@ class SqliteStore:
         rows = self._ask(f"{_KEPT} {where}", {"shelf": shelf, "slug": slug})
         if not rows:
             raise NotFound(f"There is no {shelf} {slug!r}.")
-        return tuple(Kept(*row) for row in rows)
+        parents = [None, *(row[1] for row in rows)]
+        return tuple(replace(Kept(*row), parent=parent) for row, parent in zip(rows, parents, strict=False))
 
     def page(self, wanted: Wanted) -> Page:
         """Return the cards that are wanted."""
@@ -175,11 +157,14 @@ class SqliteStore:
     def textures(self) -> tuple[KeptTexture, ...]:
         """Return the textures of the latest revisions."""
         sql = "SELECT i.slug, i.kind, t.version, t.key, t.looks FROM texture t JOIN item i ON i.id = t.item"
-        rows = self._ask(f"{sql} ORDER BY i.slug, t.version", {})
+        rows = self._ask(f"{sql} WHERE i.status != 'withdrawn' ORDER BY i.slug, t.version", {})
         return tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""
+        gone = "SELECT said FROM standing WHERE sha256 = :sha256 AND status = 'withdrawn'"
+        for (said,) in self._ask(gone, {"sha256": sha256}):
+            raise Gone(f"What has this hash was withdrawn: {said}")
         for (content,) in self._ask("SELECT content FROM object WHERE sha256 = :sha256", {"sha256": sha256}):
             return bytes(content)
         raise NotFound(f"There is no object {sha256}.")
@@ -192,24 +177,27 @@ class SqliteStore:
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
         with self._writing():
-            self._db.table("token").insert(asdict(holder), replace=True)
+            row = {"sha256": holder.sha256, "role": holder.role, "at": holder.at, "until": holder.until}
+            self._db.table("token").insert(row | {"person": self._person(holder.name)}, replace=True)
+            told = {"role": holder.role, "until": holder.until}
+            self._log(Act(holder.at, holder.name, "token", f"token/{holder.sha256}", told))
 
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for."""
-        for row in self._ask("SELECT sha256, role, name, at FROM token WHERE sha256 = :sha256", {"sha256": sha256}):
+        for row in self._ask(f"{_HOLDER} WHERE t.sha256 = :sha256", {"sha256": sha256}):
             return Holder(*row)
         raise NotFound("There is no such token.")
 
-    def version(self) -> str:
-        """Return the name of the last migration applied."""
-        sql = "SELECT name FROM _sqlite_migrations WHERE migration_set = :name ORDER BY rowid DESC LIMIT 1"
-        return str(self._ask(sql, {"name": steps.name})[0][0])
+    def tokens(self) -> tuple[Holder, ...]:
+        """Return whom all tokens stand for, the oldest first."""
+        return tuple(Holder(*row) for row in self._ask(f"{_HOLDER} ORDER BY t.at, t.sha256", {}))
 
-    def close(self) -> None:
-        """Close all connections and the lock file."""
-        for connection in (*self._readers, self._writer):
-            connection.close()
-        self._lock.close()
+    def withdraw_token(self, sha256: str, act: Act) -> None:
+        """Forget a token."""
+        with self._writing():
+            if not self._writer.execute("DELETE FROM token WHERE sha256 = ?", (sha256,)).rowcount:
+                raise NotFound("There is no such token.")
+            self._log(act)
 
 
 def _item(entry: Entry, number: int) -> dict[str, Any]:

@@ -1,0 +1,117 @@
+"""Submissions, safety reports and decisions over HTTP."""
+
+from __future__ import annotations
+
+from counterpane.api import review_examples as examples
+from counterpane.api.operations import Answer, Call, operation
+from counterpane.api.paging import page, read_query, write_cursor
+from counterpane.api.sending import as_json
+from counterpane.library import submissions
+from counterpane.library.errors import NotFound, Unknown
+from counterpane.library.objects import json_bytes
+from counterpane.library.ports import Holder
+from counterpane_schema.submission import (
+    DecisionContent,
+    ReportContent,
+    SubmissionAnswer,
+    SubmissionContent,
+    SubmissionPage,
+    SubmissionQuery,
+)
+
+ALL = "/v1/submissions"
+ONE = f"{ALL}/<number>"
+TAG = "reviewing"
+MOST_DIGITS = 9
+
+
+@operation(
+    "POST",
+    ALL,
+    tag=TAG,
+    answer=SubmissionAnswer,
+    status=201,
+    body=SubmissionContent,
+    role="contributor",
+    problems=("not-found", "withdrawn", "moved", "not-theirs", "taken", "not-usable", "cannot-be-planned"),
+    examples=examples.SUBMITTED,
+)
+def submit(call: Call) -> Answer:
+    """Hand in the latest revision of what one added, to be reviewed.
+
+    It is looked at by the program at once, and `checks` keep what was found: the mathematics, the wording, what is told
+    of safety and what is not, the licence, and what it is like, however it is shifted, turned or mirrored. None of that
+    refuses it. Sent again after a change was asked for, it goes on as the same submission.
+    """
+    return _made(submissions.submit(call.services, call.body, _holder(call)))
+
+
+@operation(
+    "POST",
+    "/v1/safety-reports",
+    tag=TAG,
+    answer=SubmissionAnswer,
+    status=201,
+    body=ReportContent,
+    role="reader",
+    problems=("not-found", "withdrawn", "not-usable"),
+    examples=examples.REPORTED,
+    signed=True,
+)
+def report_safety(call: Call) -> Answer:
+    """Report that a component or a recipe may hurt a baby; any token will do.
+
+    Reports stand before all submissions in the queue.
+    """
+    return _made(submissions.report(call.services, call.body, _holder(call)))
+
+
+@operation("GET", ALL, tag=TAG, answer=SubmissionPage, query=SubmissionQuery, role="reader", examples=examples.QUEUE)
+def list_submissions(call: Call) -> Answer:
+    """List what waits for somebody: reports first, then what waits for us, the oldest first."""
+    filters, after, limit = read_query(call.query)
+    found = submissions.page(call.services, filters, after, limit)
+    cursor = write_cursor(filters | {"limit": limit}, found.last) if found.last is not None else None
+    return page(ALL, [json_bytes(each) for each in found.items], cursor)
+
+
+@operation("GET", ONE, tag=TAG, answer=SubmissionAnswer, role="reader", examples=examples.SUBMISSION)
+def get_submission(call: Call) -> Answer:
+    """Get a submission or a report whole, with what the program found and all decisions."""
+    return as_json(submissions.told_of(call.services, _number(call)))
+
+
+@operation(
+    "POST",
+    f"{ONE}/decisions",
+    tag=TAG,
+    answer=SubmissionAnswer,
+    body=DecisionContent,
+    role="reviewer",
+    problems=("moved", "not-theirs", "not-usable"),
+    examples=examples.DECIDED,
+)
+def decide(call: Call) -> Answer:
+    """Decide about a submission or a report, with a code and a sentence for people.
+
+    An accepted revision is accepted from then on; one that is refused, or asked about, is a draft again. Nobody decides
+    about what they added or submitted.
+    """
+    return as_json(submissions.decide(call.services, _number(call), call.body, _holder(call)))
+
+
+def _made(told: dict[str, object]) -> Answer:
+    return Answer(json_bytes(told), 201, headers=(("Location", str(told["href"])),))
+
+
+def _holder(call: Call) -> Holder:
+    if call.holder is None:
+        raise Unknown("This needs a token.")
+    return call.holder
+
+
+def _number(call: Call) -> int:
+    text = call.path["number"]
+    if not (text.isascii() and text.isdigit() and len(text) <= MOST_DIGITS):
+        raise NotFound(f"{text[:MOST_DIGITS]!r} is no number of a submission.", "GET /v1/submissions lists them.")
+    return int(text)

@@ -1,0 +1,79 @@
+"""Submissions and safety reports in memory."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from counterpane.library.errors import Moved, NotFound, Taken
+from counterpane.library.matters import Decision, Matter, Queue, Sought, place_of
+from counterpane.library.record import Act, Move, Retell
+from counterpane.storage.memory_record import MemoryRecord
+
+
+class MemoryMatters(MemoryRecord):
+    """What waits for somebody, in dictionaries."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._matters: dict[int, Matter] = {}
+        self._decisions: dict[int, list[Decision]] = {}
+
+    def put_matter(self, matter: Matter, move: Move | None = None, retell: Retell | None = None) -> int:
+        """Keep a matter with the move that it brings and return its number."""
+        with self._lock:
+            of_it = [each for each in self._matters.values() if (each.shelf, each.slug) == (matter.shelf, matter.slug)]
+            opened = any(each.lane == "review" and each.turn != "nobody" for each in of_it)
+            if matter.lane == "review" and opened:
+                raise Taken(f"The {matter.shelf} {matter.slug!r} is submitted already.")
+            if move and retell:
+                self._move(move, retell)
+            number = len(self._matters) + 1
+            self._matters[number] = replace(matter, by=self._person(matter.by), number=number)
+            act = "submit" if matter.lane == "review" else "report"
+            about = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
+            self._log(Act(matter.at, matter.by, act, f"submission/{number}", about))
+        return number
+
+    def turn_matter(
+        self, matter: Matter, decision: Decision | None, move: Move | None = None, retell: Retell | None = None
+    ) -> None:
+        """Keep a matter as it is after its turn, at the next version, with the move that it brings."""
+        with self._lock:
+            before = self.matter(matter.number)
+            if before.version != matter.version:
+                raise Moved("Somebody decided about it meanwhile.", "Look at it again.")
+            if move and retell:
+                self._move(move, retell)
+            self._matters[matter.number] = replace(matter, by=before.by, version=matter.version + 1)
+            detail = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
+            subject = f"submission/{matter.number}"
+            if decision is None:
+                self._log(Act(matter.since, matter.by, "submit", subject, detail))
+                return
+            kept = replace(decision, by=self._person(decision.by))
+            self._decisions.setdefault(matter.number, []).append(kept)
+            told = detail | {"decision": decision.decision, "because": decision.because}
+            self._log(Act(decision.at, decision.by, "decide", subject, told))
+
+    def matter(self, number: int) -> Matter:
+        """Return a matter."""
+        if number not in self._matters:
+            raise NotFound(f"There is no submission {number}.")
+        return self._matters[number]
+
+    def decisions(self, number: int) -> tuple[Decision, ...]:
+        """Return the decisions on a matter, oldest first."""
+        return tuple(self._decisions.get(number, ()))
+
+    def queue(self, sought: Sought) -> Queue:
+        """Return a page of matters in their order."""
+        with self._lock:
+            found = sorted((each for each in self._matters.values() if _passes(each, sought)), key=place_of)
+        rest = [each for each in found if sought.after is None or place_of(each) > sought.after]
+        shown = tuple(rest[: sought.limit])
+        return Queue(shown, place_of(shown[-1]) if len(rest) > sought.limit else None)
+
+
+def _passes(matter: Matter, sought: Sought) -> bool:
+    turned = matter.turn == sought.turn if sought.turn else matter.turn != "nobody"
+    return turned and sought.lane in (None, matter.lane) and sought.slug in (None, matter.slug)

@@ -1,0 +1,94 @@
+"""What every store must do with submissions and safety reports."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from counterpane.library import audit
+from counterpane.library.errors import Moved, NotFound, Taken
+from counterpane.library.matters import Decision, Matter, Place, Sought
+from counterpane.library.ports import Store
+from counterpane.storage.memory import MemoryStore
+from counterpane.storage.sqlite import SqliteStore
+
+AT = "2026-01-02T03:04:05Z"
+
+
+@pytest.fixture(params=["memory", "sqlite"])
+def store(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Store]:
+    """Yield an empty store of each sort."""
+    made: Store = MemoryStore() if request.param == "memory" else SqliteStore(tmp_path / "library.db")
+    yield made
+    made.close()
+
+
+def matter(slug: str, **changes: Any) -> Matter:
+    """Return a submission of this slug."""
+    made = Matter("review", "component", slug, "a" * 64, AT, "Odile", "us", AT, b"{}")
+    return replace(made, **changes)
+
+
+def numbers(store: Store, limit: int = 50, **sought: Any) -> list[int]:
+    """Return the numbers of the whole queue, over pages of this size."""
+    found: list[int] = []
+    after: Place | None = None
+    while True:
+        page = store.queue(Sought(after=after, limit=limit, **sought))
+        found += [each.number for each in page.matters]
+        if (after := page.last) is None:
+            return found
+
+
+@pytest.mark.parametrize("limit", [1, 2, 50])
+def test_the_queue_is_in_order_over_all_pages(store: Store, limit: int) -> None:
+    """Reports first, then what waits for us, the oldest first; what is closed only where it is asked for."""
+    later = "2026-01-03T03:04:05Z"
+    for each in (
+        matter("moss", since=later),
+        matter("garter", turn="contributor"),
+        matter("waffle"),
+        matter("moss", lane="safety", since=later),
+        matter("rib", turn="nobody"),
+    ):
+        store.put_matter(each)
+    assert numbers(store, limit) == [4, 3, 1, 2]
+    assert numbers(store, limit, slug="moss") == [4, 1]
+    assert numbers(store, limit, turn="nobody") == [5]
+    assert numbers(store, limit, lane="review", turn="us") == [3, 1]
+
+
+def test_of_a_slug_one_submission_is_open(store: Store) -> None:
+    """Reports and closed ones do not count."""
+    number = store.put_matter(matter("moss"))
+    with pytest.raises(Taken):
+        store.put_matter(matter("moss"))
+    store.put_matter(matter("moss", lane="safety"))
+    store.turn_matter(replace(store.matter(number), turn="nobody"), None)
+    assert store.put_matter(matter("moss")) == 3
+
+
+def test_of_two_who_decide_at_once_one_is_told(store: Store) -> None:
+    """The second decision is neither kept nor logged."""
+    number = store.put_matter(matter("moss"))
+    before = store.matter(number)
+    decision = Decision(AT, "Suri", "ask", "wording-unclear", "Which row?")
+    store.turn_matter(replace(before, turn="contributor"), decision)
+    with pytest.raises(Moved):
+        store.turn_matter(replace(before, turn="nobody"), replace(decision, decision="refuse"))
+    (kept,) = store.decisions(number)
+    assert (kept.decision, store.names()[kept.by], store.matter(number).version) == ("ask", "Suri", 2)
+    assert [line.act for line in store.audit(0, 10)] == ["submit", "decide"]
+    assert audit.verify(store).wrong == ""
+
+
+def test_what_is_not_there_is_not_found(store: Store) -> None:
+    """A number names nothing until it is given."""
+    with pytest.raises(NotFound):
+        store.matter(1)
+    with pytest.raises(NotFound):
+        store.turn_matter(matter("moss", number=1), None)
