@@ -11,6 +11,7 @@ import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
 from counterpane.library.ports import CountClass, Done, Holder, KeptTexture, Key, Once, Shelf, Store, TextureKey, Wanted
+from counterpane.library.records import Record
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry
@@ -307,3 +308,65 @@ class TestTextures:
         store.revise(entry("one", "second", textures=(TextureKey(0, "after", "kp"),)), None)
         assert slugs(store, texture="before") == []
         assert [each.texture.key for each in store.textures()] == ["after"]
+
+
+def furnished(store: Store) -> None:
+    """Put some of everything into a store: several shelves, revisions, classes, textures, openings and a token."""
+    textures = (TextureKey(0, "plain", "k"), TextureKey(1, "ribbed", "kp"))
+    store.add(entry("moss", classes=(CountClass(6, 2, 8), CountClass(0, 8, 8)), textures=textures, opening_um=4_999))
+    store.add(entry("ward", shelf="profile", kind="profile", classes=(), reversible=None))
+    store.revise(entry("moss", "second", by="Zoë", classes=(CountClass(2, 0, 2, 12), ANY)), None)
+    store.add(entry("a-body", "größer — 2\u2028lines"))
+    store.put_token(Holder("a" * 64, "keeper", "anna", "2026-01-02T03:04:05Z"))
+
+
+class TestRecords:
+    """All that a store holds, as records, makes the same store again."""
+
+    @pytest.mark.parametrize("other", ["memory", "sqlite"])
+    def test_a_store_of_the_records_of_another_holds_the_same(self, store: Store, tmp_path: Path, other: str) -> None:
+        """Each kind of store takes the records of each, and answers as the other does."""
+        furnished(store)
+        held = list(store.records())
+        made: Store = MemoryStore() if other == "memory" else SqliteStore(tmp_path / "other.db")
+        made.restore(held)
+        assert list(made.records()) == held
+        assert made.history("component", "moss") == store.history("component", "moss")
+        assert made.changes(0, 10) == store.changes(0, 10)
+        for wanted in ({}, {"admits": 10}, {"words": ("second",)}, {"openings_under_mm": 6}, {"texture": "ribbed"}):
+            assert slugs(made, **wanted) == slugs(store, **wanted)
+        made.close()
+
+    def test_records_hold_no_token(self, store: Store) -> None:
+        """Neither its hash nor for whom it is."""
+        furnished(store)
+        assert not [each for each in store.records() if "a" * 64 in each.row.values() or each.sort == "token"]
+
+    def test_a_restored_store_goes_on(self, store: Store) -> None:
+        """The next revision and the next change have the next numbers."""
+        furnished(store)
+        made = MemoryStore()
+        made.restore(store.records())
+        made.revise(entry("moss", "third"), entry("moss", "second").sha256)
+        assert (made.latest("component", "moss").number, made.changes(4, 9)[0].seq) == (3, 5)
+
+    def test_what_holds_something_is_not_filled(self, store: Store) -> None:
+        """It stays as it was."""
+        store.add(entry("garter"))
+        held = list(store.records())
+        with pytest.raises(Taken):
+            store.restore(held)
+        assert list(store.records()) == held
+
+    def test_records_that_break_off_leave_nothing(self, store: Store) -> None:
+        """All or none."""
+        other = MemoryStore()
+        furnished(other)
+
+        def broken() -> Iterator[Record]:
+            yield from list(other.records())[:-1]
+            raise RuntimeError("broken off")
+
+        with pytest.raises(RuntimeError):
+            store.restore(broken())
+        assert list(store.records()) == []

@@ -86,6 +86,7 @@ def _translated(fault: Exception) -> Ended:
         (values.BadInput, Unreadable),
         (errors.Unreadable, Unreadable),
         (errors.Unkeepable, Unreadable),
+        (errors.BrokenDump, Unreadable),
         (CannotServe, Unreachable),
         (errors.LibraryError, NotPermitted),
         (PermissionError, NotPermitted),

@@ -9,10 +9,12 @@ from typing import Any, Protocol
 from counterpane import __version__
 from counterpane.cli.commands import (
     adopt,
+    backup,
     check,
     class_counts,
     demo,
     draw,
+    dump,
     edition,
     explain,
     gauge,
@@ -26,6 +28,7 @@ from counterpane.cli.commands import (
     plan,
     profile,
     regauge,
+    restore,
     row,
     safety,
     say,
@@ -93,6 +96,9 @@ COMMANDS: tuple[Command, ...] = (
     explain,
     demo,
     serve,
+    dump,
+    restore,
+    backup,
     token,
     settings,
 )

@@ -13,6 +13,7 @@
     ├── Unkeepable    the content has no canonical form
     ├── Unknown       no token, or one that is not known
     ├── NotAllowed    the token's role does not reach
+    ├── BrokenDump    a dump is cut or changed; says at which line
     ├── Busy          the store is taken by another writer for too long
     └── Unreadable    the file is not a store
 
@@ -114,6 +115,16 @@ class NotAllowed(LibraryError):
     def __init__(self, message: str, needs: str) -> None:
         super().__init__(message, f"Ask the keeper of this library for a token of the role {needs}.")
         self.needs = needs
+
+
+class BrokenDump(LibraryError):
+    """A dump is cut, changed or of another form; `line` counts from 1."""
+
+    hint = "Take another copy of the dump; nothing was written."
+
+    def __init__(self, line: int, message: str) -> None:
+        super().__init__(f"line {line}: {message}")
+        self.line = line
 
 
 class Busy(LibraryError):

@@ -7,8 +7,11 @@ bytes, its search words and the classes of counts it admits.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
+
+from counterpane.library.records import Record
 
 Shelf: TypeAlias = Literal["component", "recipe", "profile", "edition"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
@@ -210,6 +213,13 @@ class Store(Protocol):
     def changes(self, after: int, limit: int) -> tuple[Change, ...]:
         """Return what was written after this sequence number, oldest first."""
         ...
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept, as it is at one moment, in the order of `records.FORMS`; tokens are not among it."""
+        ...
+
+    def restore(self, records: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing, all or none; raise Taken for one that holds something, and Busy."""
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token with its role and name."""

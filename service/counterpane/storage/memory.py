@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import threading
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
 from counterpane.library.errors import NotFound, Stale, Taken
@@ -22,6 +22,8 @@ from counterpane.library.ports import (
     Shelf,
     Wanted,
 )
+from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.storage import memory_records
 
 
 @dataclass(slots=True)
@@ -29,6 +31,7 @@ class _Item:
     number: int
     entry: Entry
     revisions: list[Kept] = field(default_factory=list)
+    writers: list[str] = field(default_factory=list)
 
 
 class MemoryStore:
@@ -77,6 +80,7 @@ class MemoryStore:
         revisions = self._items[entry.shelf, entry.slug].revisions
         kept = Kept(entry.slug, entry.sha256, len(revisions) + 1, entry.body, entry.at, entry.status)
         revisions.append(kept)
+        self._items[entry.shelf, entry.slug].writers.append(entry.by)
         self._objects[entry.sha256] = entry.content
         change = Change(len(self._changes) + 1, entry.at, entry.shelf, entry.slug, entry.sha256, event)
         self._changes.append(change)
@@ -131,6 +135,25 @@ class MemoryStore:
     def changes(self, after: int, limit: int) -> tuple[Change, ...]:
         """Return what was written after this sequence number."""
         return tuple(self._changes[after : after + limit])
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept."""
+        with self._lock:
+            held = [*memory_records.objects(self._objects), *memory_records.changes(self._changes)]
+            for item in self._items.values():
+                held += memory_records.item(item.number, item.entry, item.revisions, item.writers)
+        yield from memory_records.in_order(held)
+
+    def restore(self, records: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing."""
+        held = memory_records.Held.of(records)
+        with self._lock:
+            if self._changes or self._items:
+                raise Taken("The library holds something already.", NOT_EMPTY)
+            self._objects, self._changes = held.objects, held.changes
+            for number, entry in held.entries.items():
+                chain = held.chains[number]
+                self._items[entry.shelf, entry.slug] = _Item(number, entry, chain, held.writers[number])
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""

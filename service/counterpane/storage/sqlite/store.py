@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 import threading
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import asdict
 from pathlib import Path
@@ -26,6 +26,8 @@ from counterpane.library.ports import (
     TextureKey,
     Wanted,
 )
+from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.storage.sqlite import records
 from counterpane.storage.sqlite.connections import WriteLock, connect, transaction
 from counterpane.storage.sqlite.migrations import steps
 from counterpane.storage.sqlite.pages import question
@@ -188,6 +190,22 @@ class SqliteStore:
         """Return what was written after this sequence number."""
         sql = "SELECT seq, at, kind, slug, sha256, event FROM change WHERE seq > :after ORDER BY seq LIMIT :limit"
         return tuple(Change(*row) for row in self._ask(sql, {"after": after, "limit": limit}))
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept, read in one transaction over a connection of its own."""
+        reader = connect(self._path, read_only=True)
+        try:
+            reader.execute("BEGIN")
+            yield from records.read(reader)
+        finally:
+            reader.close()
+
+    def restore(self, given: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing; that it holds nothing is looked up in the transaction."""
+        with self._writing():
+            if records.holds_something(self._writer):
+                raise Taken("The library holds something already.", NOT_EMPTY)
+            records.write(self._writer, given)
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
