@@ -10,7 +10,21 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import CountClass, Done, Holder, KeptTexture, Key, Once, Shelf, Store, TextureKey, Wanted
+from counterpane.library.ports import (
+    Apart,
+    CountClass,
+    Done,
+    Holder,
+    KeptTexture,
+    Key,
+    Once,
+    Seen,
+    Shelf,
+    Step,
+    Store,
+    TextureKey,
+    Wanted,
+)
 from counterpane.library.records import Record
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
@@ -317,7 +331,57 @@ def furnished(store: Store) -> None:
     store.add(entry("ward", shelf="profile", kind="profile", classes=(), reversible=None))
     store.revise(entry("moss", "second", by="Zoë", classes=(CountClass(2, 0, 2, 12), ANY)), None)
     store.add(entry("a-body", "größer — 2\u2028lines"))
+    other = entry("moss", "other")
+    noted = Apart("peer", "component", "moss", other.sha256, "2026-01-02T00:00:00Z", "other content")
+    store.follow(Step(Seen("peer", 1, "a"), 0, apart=noted, content=other.content))
     store.put_token(Holder("a" * 64, "keeper", "anna", "2026-01-02T03:04:05Z"))
+
+
+class TestFollowing:
+    """A peer's history is followed step by step, each with what becomes of it in one transaction."""
+
+    def test_a_step_moves_the_place_with_its_write(self, store: Store) -> None:
+        """The first revision, then the next one, then a line that changes nothing."""
+        first, second = entry("moss"), entry("moss", "second")
+        assert store.seen("peer") is None
+        store.follow(Step(Seen("peer", 1, "a"), 0, first))
+        store.follow(Step(Seen("peer", 2, "b"), 1, second, first.sha256, "withdrawn"))
+        store.follow(Step(Seen("peer", 3, "c"), 2))
+        assert store.seen("peer") == Seen("peer", 3, "c")
+        assert [(each.sha256, each.event) for each in store.changes(0, 9)] == [
+            (first.sha256, "added"),
+            (second.sha256, "withdrawn"),
+        ]
+
+    def test_a_step_that_fails_moves_nothing(self, store: Store) -> None:
+        """Neither the place nor the library."""
+        store.add(entry("moss"))
+        before = list(store.records())
+        for step in (
+            Step(Seen("peer", 1, "a"), 0, entry("moss", "other")),
+            Step(Seen("peer", 1, "a"), 0, entry("moss", "other"), "0" * 64),
+            Step(Seen("peer", 2, "a"), 1, entry("rib")),
+        ):
+            with pytest.raises((Taken, Stale)):
+                store.follow(step)
+        assert list(store.records()) == before
+
+    def test_what_is_kept_apart_can_be_had_and_changes_no_chain(self, store: Store) -> None:
+        """Its bytes are an object; the latest revision stays, with what is told of it put anew."""
+        own, other = entry("moss"), entry("moss", "other")
+        store.add(own, entry("rib"))
+        noted = Apart("peer", "component", "moss", other.sha256, "2026-01-02T00:00:00Z", "other content")
+        told = entry("moss", body=b"{}", opening_um=9_000)
+        store.follow(Step(Seen("peer", 1, "a"), 0, apart=noted, content=other.content, retold=told))
+        assert (store.apart(), store.apart("component", "moss"), store.apart("recipe", "moss")) == ((noted,),) * 2 + (
+            (),
+        )
+        assert store.object(other.sha256) == other.content
+        kept = store.latest("component", "moss")
+        assert (kept.sha256, kept.number, kept.body) == (own.sha256, 1, b"{}")
+        assert store.revision("component", "moss", own.sha256).body == b"{}"
+        assert (slugs(store, openings_under_mm=9), slugs(store, openings_under_mm=10)) == ([], ["moss"])
+        assert len(store.changes(0, 9)) == 2
 
 
 class TestRecords:

@@ -157,6 +157,46 @@ class Done:
 
 
 @dataclass(frozen=True, slots=True)
+class Seen:
+    """How far the history of a peer was read: its last number, and a hash of that line, by which it is known again."""
+
+    peer: str
+    seq: int
+    last: str
+
+
+@dataclass(frozen=True, slots=True)
+class Apart:
+    """A revision of a peer that is kept apart, since the slug is in use here for something else, or that was passed."""
+
+    peer: str
+    shelf: Shelf
+    slug: str
+    sha256: str
+    at: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of a peer's history with what becomes of it here, all in one transaction.
+
+    `before` is the number that was read before it. `entry` is kept as the first revision, or as the next one after
+    `expected`, with `event` in the history; `apart` is noted, its `content` kept as an object; `retold` takes the place
+    of what is told of a revision that stands here, whose content stays.
+    """
+
+    seen: Seen
+    before: int
+    entry: Entry | None = None
+    expected: str | None = None
+    event: str = ""
+    apart: Apart | None = None
+    content: bytes | None = None
+    retold: Entry | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Holder:
     """Whom a token stands for. Only the hash of a token is kept."""
 
@@ -212,6 +252,17 @@ class Store(Protocol):
 
     def changes(self, after: int, limit: int) -> tuple[Change, ...]:
         """Return what was written after this sequence number, oldest first."""
+        ...
+
+    def seen(self, peer: str) -> Seen | None:
+        """Return how far the history of a peer was read, None where it never was."""
+        ...
+
+    def follow(self, step: Step) -> None:
+        """Take one step along a peer's history; raise Stale where another was quicker, Taken and Busy."""
+
+    def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
+        """Return what is kept apart, of a slug or of all, by peer, shelf, slug and hash."""
         ...
 
     def records(self) -> Iterator[Record]:

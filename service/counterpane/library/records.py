@@ -58,6 +58,8 @@ FORMS: tuple[Form, ...] = (
     ),
     Form("texture", ("key", "looks"), ("item", "version"), ("item", "version")),
     Form("opening", (), ("item", "um"), ("item",)),
+    Form("peer", ("peer", "last"), ("seq",), ("peer",)),
+    Form("apart", ("peer", "shelf", "slug", "sha256", "at", "why"), (), ("peer", "shelf", "slug", "sha256")),
     Form("change", ("at", "kind", "slug", "sha256", "event"), ("seq",), ("seq",), frozenset({"sha256"})),
 )
 """In the order of a dump: what a record points at comes before it."""

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 
 from counterpane.library.errors import NotFound, Stale, Taken
 from counterpane.library.ports import (
+    Apart,
     Change,
     CountClass,
     Done,
@@ -19,7 +20,9 @@ from counterpane.library.ports import (
     Key,
     Once,
     Page,
+    Seen,
     Shelf,
+    Step,
     Wanted,
 )
 from counterpane.library.records import NOT_EMPTY, Record
@@ -43,6 +46,8 @@ class MemoryStore:
         self._objects: dict[str, bytes] = {}
         self._changes: list[Change] = []
         self._tokens: dict[str, Holder] = {}
+        self._seen: dict[str, Seen] = {}
+        self._apart: set[Apart] = set()
         self._done: dict[str, tuple[str, Done]] = {}
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -70,11 +75,14 @@ class MemoryStore:
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision, if the latest is the expected one."""
         with self._lock:
-            item = self._item(entry.shelf, entry.slug)
-            if expected is not None and item.entry.sha256 != expected:
-                raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
-            item.entry = entry
+            self._expected(entry, expected).entry = entry
             self._write(entry, "revised")
+
+    def _expected(self, entry: Entry, expected: str | None) -> _Item:
+        item = self._item(entry.shelf, entry.slug)
+        if expected is not None and item.entry.sha256 != expected:
+            raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
+        return item
 
     def _write(self, entry: Entry, event: str) -> None:
         revisions = self._items[entry.shelf, entry.slug].revisions
@@ -136,10 +144,55 @@ class MemoryStore:
         """Return what was written after this sequence number."""
         return tuple(self._changes[after : after + limit])
 
+    def seen(self, peer: str) -> Seen | None:
+        """Return how far the history of a peer was read."""
+        return self._seen.get(peer)
+
+    def follow(self, step: Step) -> None:
+        """Take one step along a peer's history, if the one before it was the last."""
+        with self._lock:
+            seen = self._seen.get(step.seen.peer)
+            if (seen.seq if seen else 0) != step.before:
+                raise Stale(f"{step.seen.peer} is being read by another program.", "")
+            if step.entry:
+                self._follow(step.entry, step.expected, step.event)
+            if step.retold:
+                self._retell(step.retold)
+            if step.apart:
+                self._keep_apart(step.apart, step.content)
+            self._seen[step.seen.peer] = step.seen
+
+    def _follow(self, entry: Entry, expected: str | None, event: str) -> None:
+        if expected:
+            self._expected(entry, expected).entry = entry
+        elif (entry.shelf, entry.slug) in self._items:
+            raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.")
+        else:
+            self._items[entry.shelf, entry.slug] = _Item(len(self._items) + 1, entry)
+        self._write(entry, event or ("revised" if expected else "added"))
+
+    def _retell(self, entry: Entry) -> None:
+        item = self._expected(entry, entry.sha256)
+        item.entry = replace(item.entry, body=entry.body, card=entry.card, opening_um=entry.opening_um)
+        item.revisions[-1] = replace(item.revisions[-1], body=entry.body)
+
+    def _keep_apart(self, apart: Apart, content: bytes | None) -> None:
+        if not any(_name(each) == _name(apart) for each in self._apart):
+            self._apart.add(apart)
+        if content is not None:
+            self._objects.setdefault(apart.sha256, content)
+
+    def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
+        """Return what is kept apart."""
+        with self._lock:
+            found = sorted(self._apart, key=_name)
+        return tuple(each for each in found if slug is None or (each.shelf, each.slug) == (shelf, slug))
+
     def records(self) -> Iterator[Record]:
         """Give all that is kept."""
         with self._lock:
             held = [*memory_records.objects(self._objects), *memory_records.changes(self._changes)]
+            held += memory_records.of_peers(self._seen.values(), self._apart)
             for item in self._items.values():
                 held += memory_records.item(item.number, item.entry, item.revisions, item.writers)
         yield from memory_records.in_order(held)
@@ -151,6 +204,7 @@ class MemoryStore:
             if self._changes or self._items:
                 raise Taken("The library holds something already.", NOT_EMPTY)
             self._objects, self._changes = held.objects, held.changes
+            self._seen, self._apart = held.seen, held.apart
             for number, entry in held.entries.items():
                 chain = held.chains[number]
                 self._items[entry.shelf, entry.slug] = _Item(number, entry, chain, held.writers[number])
@@ -173,6 +227,10 @@ class MemoryStore:
 
     def close(self) -> None:
         """Forget nothing: the memory goes with the object."""
+
+
+def _name(apart: Apart) -> tuple[str, str, str, str]:
+    return apart.peer, apart.shelf, apart.slug, apart.sha256
 
 
 def _passes(entry: Entry, wanted: Wanted) -> bool:

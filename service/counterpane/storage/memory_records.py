@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
 from typing import Any
 
-from counterpane.library.ports import Change, CountClass, Entry, Kept, TextureKey
+from counterpane.library.ports import Apart, Change, CountClass, Entry, Kept, Seen, TextureKey
 from counterpane.library.records import FORM_OF, FORMS, Record, ordered
 
 
@@ -18,6 +18,12 @@ def objects(held: Mapping[str, bytes]) -> Iterator[Record]:
 def changes(held: Iterable[Change]) -> Iterator[Record]:
     """Give the records of a history."""
     return (Record("change", asdict(each)) for each in held)
+
+
+def of_peers(seen: Iterable[Seen], apart: Iterable[Apart]) -> Iterator[Record]:
+    """Give the records of how far peers were read, and of what is kept apart."""
+    yield from (Record("peer", asdict(each)) for each in seen)
+    yield from (Record("apart", asdict(each)) for each in apart)
 
 
 def item(number: int, entry: Entry, chain: Sequence[Kept], writers: Sequence[str]) -> Iterator[Record]:
@@ -51,6 +57,8 @@ class Held:
     entries: dict[int, Entry] = field(default_factory=dict)
     chains: dict[int, list[Kept]] = field(default_factory=dict)
     writers: dict[int, list[str]] = field(default_factory=dict)
+    seen: dict[str, Seen] = field(default_factory=dict)
+    apart: set[Apart] = field(default_factory=set)
 
     @classmethod
     def of(cls, records: Iterable[Record]) -> Held:
@@ -70,6 +78,10 @@ class Held:
                 self._take_revision(row)
             case "change":
                 self.changes.append(Change(**row))
+            case "peer":
+                self.seen[row["peer"]] = Seen(**row)
+            case "apart":
+                self.apart.add(Apart(**row))
             case "class":
                 self._more(row, "classes", CountClass)
             case "texture":
