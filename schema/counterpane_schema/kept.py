@@ -9,7 +9,7 @@ from marshmallow import post_load
 from counterpane_schema.fields import Text, Told, Whole, Word
 from counterpane_schema.forms import Closed
 
-STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn")
+STATUSES = ("draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn", "mirrored")
 
 
 class KeptContent(Closed):
@@ -19,6 +19,7 @@ class KeptContent(Closed):
     changed = Told()
     sha256 = Told()
     etag = Told()
+    mirrored_from = Told()
 
     @post_load
     def leave_told(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:

@@ -18,6 +18,7 @@ from counterpane.library.ports import (
     KeptTexture,
     Key,
     Once,
+    Retold,
     Seen,
     Shelf,
     Step,
@@ -371,7 +372,7 @@ class TestFollowing:
         own, other = entry("moss"), entry("moss", "other")
         store.add(own, entry("rib"))
         noted = Apart("peer", "component", "moss", other.sha256, "2026-01-02T00:00:00Z", "other content")
-        told = entry("moss", body=b"{}", opening_um=9_000)
+        told = Retold("component", "moss", own.sha256, b"{}", 9_000)
         store.follow(Step(Seen("peer", 1, "a"), 0, apart=noted, content=other.content, retold=told))
         assert (store.apart(), store.apart("component", "moss"), store.apart("recipe", "moss")) == ((noted,),) * 2 + (
             (),

@@ -88,6 +88,7 @@ def _translated(fault: Exception) -> Ended:
         (errors.Unkeepable, Unreadable),
         (errors.BrokenDump, Unreadable),
         (CannotServe, Unreachable),
+        (errors.PeerUnreachable, Unreachable),
         (errors.LibraryError, NotPermitted),
         (PermissionError, NotPermitted),
         (OSError, Unreadable),

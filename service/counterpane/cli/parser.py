@@ -27,6 +27,7 @@ from counterpane.cli.commands import (
     parts,
     plan,
     profile,
+    pull,
     regauge,
     restore,
     row,
@@ -99,6 +100,7 @@ COMMANDS: tuple[Command, ...] = (
     dump,
     restore,
     backup,
+    pull,
     token,
     settings,
 )

@@ -14,6 +14,9 @@
     ├── Unknown       no token, or one that is not known
     ├── NotAllowed    the token's role does not reach
     ├── BrokenDump    a dump is cut or changed; says at which line
+    ├── NotTaken      a peer's object is not what it should be, or does not prove here
+    ├── PeerRefused   a peer may not be asked, or answers what it should not
+    │   └── PeerUnreachable   no answer, or one that broke off
     ├── Busy          the store is taken by another writer for too long
     └── Unreadable    the file is not a store
 
@@ -125,6 +128,29 @@ class BrokenDump(LibraryError):
     def __init__(self, line: int, message: str) -> None:
         super().__init__(f"line {line}: {message}")
         self.line = line
+
+
+class NotTaken(LibraryError):
+    """A revision of a peer is not that of its hash, or does not prove here; `sha256` is its name at the peer."""
+
+    hint = (
+        "What came before it is kept, and a later pull begins with it again. Ask the peer's keeper; to go on without "
+        "it, name it with --past."
+    )
+
+    def __init__(self, sha256: str, message: str) -> None:
+        super().__init__(message)
+        self.sha256 = sha256
+
+
+class PeerRefused(LibraryError):
+    """A peer may not be asked, or it answers what no library of this kind does."""
+
+    hint = "Look at its address, and at the setting `peers`."
+
+
+class PeerUnreachable(PeerRefused):
+    """A peer gave no answer, or one that broke off."""
 
 
 class Busy(LibraryError):

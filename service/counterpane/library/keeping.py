@@ -79,7 +79,8 @@ class Keeping:
         latest = self.latest(services, slug)
         if content["slug"] != slug:
             raise Refused("The slug cannot change.", (self._renamed(slug, content["slug"]),))
-        entry = self.entry_of(services, content, by, latest.status)
+        status = "draft" if latest.status == "mirrored" else latest.status  # What is written here is no copy.
+        entry = self.entry_of(services, content, by, status)
         if entry.sha256 != latest.sha256 or latest.sha256 != (expected or latest.sha256):
             services.store.revise(entry, expected)
         return self.get(services, slug)

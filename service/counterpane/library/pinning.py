@@ -10,7 +10,7 @@ from typing import Any
 from counterpane.library import planning
 from counterpane.library.ports import Kept
 
-BESIDE_THE_REQUEST = ("slug", "name", "summary", "status", "changed", "sha256", "etag")
+BESIDE_THE_REQUEST = ("slug", "name", "summary", "status", "changed", "sha256", "etag", "mirrored_from")
 """What a recipe tells beside its plan request."""
 
 

@@ -178,6 +178,17 @@ class Apart:
 
 
 @dataclass(frozen=True, slots=True)
+class Retold:
+    """What is told of the latest revision in place of what was, and the largest opening; its content stays."""
+
+    shelf: Shelf
+    slug: str
+    sha256: str
+    body: bytes
+    opening_um: int | None
+
+
+@dataclass(frozen=True, slots=True)
 class Step:
     """One line of a peer's history with what becomes of it here, all in one transaction.
 
@@ -193,7 +204,7 @@ class Step:
     event: str = ""
     apart: Apart | None = None
     content: bytes | None = None
-    retold: Entry | None = None
+    retold: Retold | None = None
 
 
 @dataclass(frozen=True, slots=True)

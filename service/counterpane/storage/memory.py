@@ -20,6 +20,7 @@ from counterpane.library.ports import (
     Key,
     Once,
     Page,
+    Retold,
     Seen,
     Shelf,
     Step,
@@ -78,7 +79,7 @@ class MemoryStore:
             self._expected(entry, expected).entry = entry
             self._write(entry, "revised")
 
-    def _expected(self, entry: Entry, expected: str | None) -> _Item:
+    def _expected(self, entry: Entry | Retold, expected: str | None) -> _Item:
         item = self._item(entry.shelf, entry.slug)
         if expected is not None and item.entry.sha256 != expected:
             raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
@@ -171,10 +172,10 @@ class MemoryStore:
             self._items[entry.shelf, entry.slug] = _Item(len(self._items) + 1, entry)
         self._write(entry, event or ("revised" if expected else "added"))
 
-    def _retell(self, entry: Entry) -> None:
-        item = self._expected(entry, entry.sha256)
-        item.entry = replace(item.entry, body=entry.body, card=entry.card, opening_um=entry.opening_um)
-        item.revisions[-1] = replace(item.revisions[-1], body=entry.body)
+    def _retell(self, told: Retold) -> None:
+        item = self._expected(told, told.sha256)
+        item.entry = replace(item.entry, body=told.body, opening_um=told.opening_um)
+        item.revisions[-1] = replace(item.revisions[-1], body=told.body)
 
     def _keep_apart(self, apart: Apart, content: bytes | None) -> None:
         if not any(_name(each) == _name(apart) for each in self._apart):

@@ -23,6 +23,7 @@ from counterpane.library.ports import (
     KeptTexture,
     Once,
     Page,
+    Retold,
     Seen,
     Shelf,
     Step,
@@ -122,7 +123,7 @@ class SqliteStore:
         self._db.table("opening").delete_where("item = ?", [item])
         self._write(entry, item, number + 1, event)
 
-    def _expected(self, entry: Entry, expected: str | None) -> tuple[Any, int]:
+    def _expected(self, entry: Entry | Retold, expected: str | None) -> tuple[Any, int]:
         """Return the item of an entry and the number of its latest revision, which must be the expected one."""
         sql = "SELECT id, number, sha256 FROM item WHERE shelf = ? AND slug = ?"
         row = self._writer.execute(sql, (entry.shelf, entry.slug)).fetchone()
@@ -229,15 +230,14 @@ class SqliteStore:
                     self._db.table("object").insert(row, ignore=True)
             self._db.table("peer").insert(asdict(step.seen), replace=True)
 
-    def _retell(self, entry: Entry) -> None:
+    def _retell(self, told: Retold) -> None:
         """Put what is told of the latest revision in the place of what was."""
-        item, number = self._expected(entry, entry.sha256)
-        told = {"body": entry.body, "card": entry.card}
-        self._db.table("item").update(item, told)
-        self._db.table("revision").update((item, number), {"body": entry.body})
+        item, number = self._expected(told, told.sha256)
+        self._db.table("item").update(item, {"body": told.body})
+        self._db.table("revision").update((item, number), {"body": told.body})
         self._db.table("opening").delete_where("item = ?", [item])
-        if entry.opening_um is not None:
-            self._db.table("opening").insert({"item": item, "um": entry.opening_um})
+        if told.opening_um is not None:
+            self._db.table("opening").insert({"item": item, "um": told.opening_um})
 
     def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
         """Return what is kept apart."""
