@@ -13,8 +13,9 @@ import pytest
 from counterpane.library import components, editions, recipes
 from counterpane.library.dumps import dump
 from counterpane.library.errors import NotTaken, PeerRefused
+from counterpane.library.following import Seen, Step
 from counterpane.library.objects import canonical, digest
-from counterpane.library.ports import Change, Seen, Step, Wanted
+from counterpane.library.ports import Change, Wanted
 from counterpane.library.pulling import Pulling
 from counterpane.peers import read
 from counterpane.seeding.recipes import load_recipes

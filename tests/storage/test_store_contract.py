@@ -10,22 +10,8 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import NotFound, Stale, Taken
-from counterpane.library.ports import (
-    Apart,
-    CountClass,
-    Done,
-    Holder,
-    KeptTexture,
-    Key,
-    Once,
-    Retold,
-    Seen,
-    Shelf,
-    Step,
-    Store,
-    TextureKey,
-    Wanted,
-)
+from counterpane.library.following import Apart, Retold, Seen, Step
+from counterpane.library.ports import CountClass, Done, Holder, KeptTexture, Key, Once, Shelf, Store, TextureKey, Wanted
 from counterpane.library.records import Record
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
@@ -186,7 +172,9 @@ class TestChanges:
 
     def test_changes_come_after_a_number_and_no_more_than_asked(self, store: Store) -> None:
         """A reader goes on where it stopped."""
+        assert store.last_change() == 0
         store.add(*(entry(f"body-{number}") for number in range(5)))
+        assert store.last_change() == 5
         assert [change.slug for change in store.changes(2, 2)] == ["body-2", "body-3"]
         assert store.changes(5, 2) == ()
 

@@ -9,9 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal, Protocol, TypeAlias
+from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
 from counterpane.library.records import Record
+
+if TYPE_CHECKING:
+    from counterpane.library.following import Apart, Seen, Step
 
 Shelf: TypeAlias = Literal["component", "recipe", "profile", "edition"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
@@ -157,57 +160,6 @@ class Done:
 
 
 @dataclass(frozen=True, slots=True)
-class Seen:
-    """How far the history of a peer was read: its last number, and a hash of that line, by which it is known again."""
-
-    peer: str
-    seq: int
-    last: str
-
-
-@dataclass(frozen=True, slots=True)
-class Apart:
-    """A revision of a peer that is kept apart, since the slug is in use here for something else, or that was passed."""
-
-    peer: str
-    shelf: Shelf
-    slug: str
-    sha256: str
-    at: str
-    why: str
-
-
-@dataclass(frozen=True, slots=True)
-class Retold:
-    """What is told of the latest revision in place of what was, and the largest opening; its content stays."""
-
-    shelf: Shelf
-    slug: str
-    sha256: str
-    body: bytes
-    opening_um: int | None
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One line of a peer's history with what becomes of it here, all in one transaction.
-
-    `before` is the number that was read before it. `entry` is kept as the first revision, or as the next one after
-    `expected`, with `event` in the history; `apart` is noted, its `content` kept as an object; `retold` takes the place
-    of what is told of a revision that stands here, whose content stays.
-    """
-
-    seen: Seen
-    before: int
-    entry: Entry | None = None
-    expected: str | None = None
-    event: str = ""
-    apart: Apart | None = None
-    content: bytes | None = None
-    retold: Retold | None = None
-
-
-@dataclass(frozen=True, slots=True)
 class Holder:
     """Whom a token stands for. Only the hash of a token is kept."""
 
@@ -282,6 +234,10 @@ class Store(Protocol):
 
     def restore(self, records: Iterable[Record]) -> None:
         """Keep these in a store that holds nothing, all or none; raise Taken for one that holds something, and Busy."""
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history, 0 where nothing was written."""
+        ...
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token with its role and name."""

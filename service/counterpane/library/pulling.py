@@ -12,9 +12,10 @@ from dataclasses import asdict, dataclass, replace
 from typing import Protocol
 
 from counterpane.library.errors import NotFound, NotTaken, PeerRefused
+from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.mirroring import GRAVE, MIRRORED, Read, mirrored_from, proved
 from counterpane.library.objects import canonical, digest
-from counterpane.library.ports import Apart, Change, Entry, Kept, Retold, Seen, Step
+from counterpane.library.ports import Change, Entry, Kept
 from counterpane.library.services import Services
 from counterpane.library.stricter_notes import retold
 

@@ -19,8 +19,9 @@ import orjson
 from counterpane.craft.component import Component, Measure, component_of
 from counterpane.craft.component.stricter import largest_measured, stricter
 from counterpane.library.errors import NotFound
+from counterpane.library.following import Retold
 from counterpane.library.objects import json_bytes
-from counterpane.library.ports import Entry, Kept, Retold, Store
+from counterpane.library.ports import Entry, Kept, Store
 
 Told = list[dict[str, Any]]
 

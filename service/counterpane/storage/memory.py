@@ -8,8 +8,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
 from counterpane.library.errors import NotFound, Stale, Taken
+from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
-    Apart,
     Change,
     CountClass,
     Done,
@@ -20,10 +20,7 @@ from counterpane.library.ports import (
     Key,
     Once,
     Page,
-    Retold,
-    Seen,
     Shelf,
-    Step,
     Wanted,
 )
 from counterpane.library.records import NOT_EMPTY, Record
@@ -209,6 +206,10 @@ class MemoryStore:
             for number, entry in held.entries.items():
                 chain = held.chains[number]
                 self._items[entry.shelf, entry.slug] = _Item(number, entry, chain, held.writers[number])
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history."""
+        return len(self._changes)
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""

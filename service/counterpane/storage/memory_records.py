@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field, replace
 from typing import Any
 
-from counterpane.library.ports import Apart, Change, CountClass, Entry, Kept, Seen, TextureKey
+from counterpane.library.following import Apart, Seen
+from counterpane.library.ports import Change, CountClass, Entry, Kept, TextureKey
 from counterpane.library.records import FORM_OF, FORMS, Record, ordered
 
 

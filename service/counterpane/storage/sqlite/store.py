@@ -13,8 +13,8 @@ from typing import Any
 from sqlite_utils import Database
 
 from counterpane.library.errors import Busy, NotFound, Stale, Taken, Unreadable
+from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
-    Apart,
     Change,
     Done,
     Entry,
@@ -23,10 +23,7 @@ from counterpane.library.ports import (
     KeptTexture,
     Once,
     Page,
-    Retold,
-    Seen,
     Shelf,
-    Step,
     TextureKey,
     Wanted,
 )
@@ -260,6 +257,10 @@ class SqliteStore:
             if records.holds_something(self._writer):
                 raise Taken("The library holds something already.", NOT_EMPTY)
             records.write(self._writer, given)
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history."""
+        return int(self._ask("SELECT COALESCE(MAX(seq), 0) FROM change", {})[0][0])
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
