@@ -32,6 +32,7 @@ class KeptQuery(Closed):
 
     q = Text(least=0, most=200, metadata={"description": "Only those that hold all these words; those in names first."})
     status = Word(*STATUSES, metadata={"description": "Only those of this state."})
+    profile = Word("raw", metadata={"description": "As CSV: cells exactly as they are, formulae too."})
     limit = Whole(least=1, most=200, metadata={"description": "How many items a page holds; 50 if not given."})
     cursor = Text(
         least=0, most=2_000, metadata={"description": "Where the page begins, from `next` of the page before."}
