@@ -13,6 +13,13 @@ class ChangeQuery(Closed):
     limit = Whole(least=1, most=10_000, metadata={"description": "How many lines at most; 1000 if not given."})
 
 
+class FeedQuery(Closed):
+    """Which part of the feed to show."""
+
+    before = Whole(least=1, metadata={"description": "Only what has a lower number; the latest if not given."})
+    limit = Whole(least=1, most=200, metadata={"description": "How many lines of the history; 50 if not given."})
+
+
 class Change(Open):
     """One line of the history; numbers have no gaps."""
 

@@ -134,6 +134,7 @@ class ComponentContent(KeptContent):
     measured = fields.List(fields.Nested(MeasuredOpening), validate=validate.Length(0, 100))
     derived = Told()
     same_texture = Told()
+    stricter_notes = Told()
 
 
 class ComponentInWords(Closed):
@@ -274,6 +275,15 @@ class CompanionPage(Open):
     next = Text(required=True, allow_none=True)
 
 
+class StricterNote(Open):
+    """A safety note of a peer's component of the same name that is stricter than the one here."""
+
+    value = note()
+    note = Word("loose_yarn", "floats", "openings", "ties", "fibre", "measured", required=True)
+    peer = Text(required=True)
+    sha256 = Sha256(required=True)
+
+
 class ComponentAnswer(Open):
     """A component as it is kept, with what follows from its rows."""
 
@@ -290,6 +300,10 @@ class ComponentAnswer(Open):
         metadata={
             "description": "Components of the same texture that were kept before this revision; a note, no fault."
         },
+    )
+    stricter_notes = fields.List(
+        fields.Nested(StricterNote),
+        metadata={"description": "What a peer says of the same name that is stricter; it counts here too."},
     )
     status = Word(*STATUSES, required=True)
     changed = Text(required=True)

@@ -12,7 +12,8 @@ from typing import Any
 from marshmallow import Schema
 
 from counterpane.api import kept
-from counterpane.api.operations import Answer, Call, Example, Method, Operation
+from counterpane.api.exports import SUFFIXES, export_operations, exported
+from counterpane.api.operations import JSON, Answer, Call, Example, Method, Operation
 from counterpane.api.sending import as_json
 from counterpane.library import standing
 from counterpane.library.errors import Unknown
@@ -98,7 +99,8 @@ class Noun:
     def operations(self) -> tuple[Operation, ...]:
         """Return its operations in the order in which the page shows them."""
         chain = (self._list_revisions(), self._get_revision(), self._get_standing(), self._move())
-        return (self._list(), self._add(), self._get(), self._revise(), *chain)
+        exports = export_operations(self.keeping.shelf, self.shapes.query, self.shown.listed)
+        return (self._list(), *exports, self._add(), self._get(), self._revise(), *chain)
 
     def _operation(self, method: Method, end: str, view: Callable[[Call], Answer], **more: Any) -> Operation:
         about = {"tag": self.tag, "description": "", "answer": self.shapes.answer}
@@ -108,15 +110,21 @@ class Noun:
         return self._operation(
             "GET",
             "",
-            lambda call: kept.listed(call, self.keeping.shelf, self.path),
+            self._listed,
             name=f"list_{self.tag}",
             summary=f"List {self.tag}.",
             answer=self.shapes.page,
             description=self.said.listed,
+            media=(JSON, *SUFFIXES),
             query=self.shapes.query,
             role="reader",
             examples=self.shown.listed,
         )
+
+    def _listed(self, call: Call) -> Answer:
+        if call.media in SUFFIXES:
+            return exported(call, self.keeping.shelf, call.media)
+        return kept.listed(call, self.keeping.shelf, self.path)
 
     def _add(self) -> Operation:
         return self._operation(

@@ -35,7 +35,7 @@ def added(kept: Kept, before: bool, path: str) -> Answer:
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:
     """Return a page of the cards that the query wants."""
-    filters, after, limit = read_query(call.query)
+    filters, after, limit = read_query({name: value for name, value in call.query.items() if name != "profile"})
     found = listing.page(call.services, shelf, filters, after, limit)
     start = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else None
     return page(path, found.cards, _cursor(filters, found.last, limit), start)

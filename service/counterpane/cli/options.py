@@ -40,6 +40,17 @@ def take_store(parser: argparse.ArgumentParser, unset: str = "else as `counterpa
     parser.add_argument("--store", metavar="PATH", help=f"the SQLite file of a library ({unset})")
 
 
+def store_there(store: str | None) -> str:
+    """Return the file of a library that an option names, else the one of the settings; Missing where there is none."""
+    from counterpane.cli.configuring import settings_of
+    from counterpane.cli.endings import Missing
+
+    path = str(settings_of(store=store)["store"].value)
+    if "://" not in path and not Path(path).exists():
+        raise Missing(f"{path}: there is no library", "Name its file with --store.")
+    return path
+
+
 def take_profile(parser: argparse.ArgumentParser) -> None:
     """Add the list of a ward or charity that the piece is held against."""
     known = "a list of a ward or charity to hold the piece against: a TOML or JSON file, or a slug"

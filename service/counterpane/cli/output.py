@@ -106,13 +106,21 @@ def waiting(what: str) -> Iterator[None]:
 def save(path: Path, document: str | bytes, mode: int = 0o644) -> None:
     """Write a file whole or not at all: beside its place first, then moved there."""
     content = document.encode("utf-8", "backslashreplace") if isinstance(document, str) else document
+    with saving(path, mode) as file:
+        file.write(content)
+
+
+@contextlib.contextmanager
+def saving(path: Path, mode: int = 0o644) -> Iterator[IO[bytes]]:
+    """Give a file to write into beside its place, and move it there at the end of the block, if that ends well."""
     if path.is_dir():
         raise IsADirectoryError(errno.EISDIR, "is a folder, not a file", str(path))
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
+        os.close(handle)
+        with Path(name).open("wb") as file:
+            yield file
         Path(name).chmod(mode)
         Path(name).replace(path)
     except BaseException:

@@ -7,12 +7,15 @@ import secrets
 import time
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from types import TracebackType
-from typing import Any, Self, TypeVar
+from typing import TYPE_CHECKING, Any, Self, TypeVar
 from urllib.parse import quote
 
 from counterpane.client import kept, known, plans, results, texts, yarns
 from counterpane.client.errors import Unreadable
 from counterpane.client.transport import KEY, Asked, Transport, json_of, parsed
+
+if TYPE_CHECKING:
+    import requests
 
 T = TypeVar("T", bound=results.Result)
 Json = Mapping[str, Any]
@@ -24,8 +27,14 @@ class Client:
     Every call may raise ClientError. Use it as a context manager, or close it.
     """
 
-    def __init__(self, base: str, token: str | None = None, sleep: Callable[[float], None] = time.sleep) -> None:
-        self._transport = Transport(base, token, sleep)
+    def __init__(
+        self,
+        base: str,
+        token: str | None = None,
+        sleep: Callable[[float], None] = time.sleep,
+        session: requests.Session | None = None,
+    ) -> None:
+        self._transport = Transport(base, token, sleep, session)
         self._objects: dict[str, bytes] = {}
 
     def __enter__(self) -> Self:
@@ -244,12 +253,17 @@ class Client:
         """Get a size by its name."""
         return known.Size.of(self._get(f"/v1/sizes/{_step(name)}"))
 
-    def object(self, sha256: str) -> bytes:
-        """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash."""
+    def object(self, sha256: str, keep: bool = True) -> bytes:
+        """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash.
+
+        Without `keep` they are fetched each time.
+        """
         if sha256 not in self._objects:
             content = self._transport.send(Asked("GET", f"/v1/objects/sha256/{_step(sha256)}")).content
             if hashlib.sha256(content).hexdigest() != sha256:
                 raise Unreadable(f"The object {sha256} came with other bytes.")
+            if not keep:
+                return content
             self._objects[sha256] = content
         return self._objects[sha256]
 
@@ -259,7 +273,10 @@ class Client:
             asked = Asked("GET", "/v1/changes", {"after": after}, headers={"Accept": "application/x-ndjson"})
             lines = self._transport.send(asked).content.splitlines()
             for line in lines:
-                change = kept.Change.of(parsed(line, "/v1/changes"))
+                told = parsed(line, "/v1/changes")
+                if not isinstance(told, dict):
+                    raise Unreadable(f"A line of the history is no object: {line[:80]!r}.")
+                change = kept.Change.of(told)
                 after = change.seq
                 yield change
             if not lines:

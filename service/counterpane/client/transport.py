@@ -49,13 +49,19 @@ class Asked:
 
 
 class Transport:
-    """Sends requests to one library; `sleep` waits between tries."""
+    """Sends requests to one library; `sleep` waits between tries; a `session` of one's own may bound what is read."""
 
-    def __init__(self, base: str, token: str | None = None, sleep: Callable[[float], None] = time.sleep) -> None:
+    def __init__(
+        self,
+        base: str,
+        token: str | None = None,
+        sleep: Callable[[float], None] = time.sleep,
+        session: requests.Session | None = None,
+    ) -> None:
         self._base = base.rstrip("/")
         self._token = token
         self._sleep = sleep
-        self._session: requests.Session | None = None
+        self._session = session
 
     def close(self) -> None:
         """Close the connections."""

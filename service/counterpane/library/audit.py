@@ -56,14 +56,14 @@ def verify(store: Store, noted: str | None = None) -> Verdict:
     """Work out every line again and return the verdict; `noted` is a hash that must be among them."""
     count, last, seen = 0, START, None if noted is None else noted == START
     for line in lines(store):
-        if wrong := _wrong(line, count + 1, last):
+        if wrong := wrong_in(line, count + 1, last):
             return Verdict(count, last, wrong, seen)
         count, last = count + 1, line.sha256
         seen = seen if noted is None else seen or last == noted
     return Verdict(count, last, "", seen)
 
 
-def _wrong(line: Line, seq: int, previous: str) -> str:
+def wrong_in(line: Line, seq: int, previous: str) -> str:
     """Return what is wrong with a line, "" where it holds."""
     if line.seq != seq:
         return f"Line {seq} is missing: line {line.seq} follows."

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 from functools import lru_cache
-from math import ceil
 from typing import Any
 
 import orjson
@@ -19,6 +17,7 @@ from counterpane.library.objects import canonical, digest, json_bytes
 from counterpane.library.ports import Entry, Shelf
 from counterpane.library.retelling import retold
 from counterpane.library.services import Services
+from counterpane.library.stricter_notes import micrometres, noted
 from counterpane.library.telling import classes_of, counts_json, derived_json
 from counterpane.library.textures import keys_of, same_texture
 
@@ -70,6 +69,9 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         "status": status,
         "changed": at,
     }
+    notes, opening = noted(services.store, component)
+    if notes:
+        told["stricter_notes"] = notes
     return Entry(
         shelf=SHELF,
         slug=component.slug,
@@ -86,16 +88,8 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         reversible=component.reversible,
         classes=classes_of(component, derive(component, services.vocabulary)),
         textures=keys,
-        opening_um=_opening_um(component),
+        opening_um=micrometres(opening),
     )
-
-
-def _opening_um(component: Component) -> int | None:
-    """Return the largest opening that was measured, in whole micrometres rounded up; None where nobody measured one.
-
-    An estimate and a note on the structure are no measurement.
-    """
-    return max((ceil(1000 * Fraction(each.mm)) for each in component.measured), default=None)
 
 
 def _card(services: Services, component: Component, status: str, sha256: str) -> dict[str, Any]:

@@ -158,26 +158,30 @@ def _recipe(services: Services, slug: str, sha256: str | None) -> Kept:
 
 def _entry(services: Services, recipe: Kept, before: Kept | None, content: Content, by: str) -> Entry:
     old = content_of(services, before) if before else None
-    whole = _whole(services, recipe, content, old, before)
+    return entry_of_whole(services, _whole(services, recipe, content, old, before), by, "accepted")
+
+
+def entry_of_whole(services: Services, whole: Content, by: str, status: str) -> Entry:
+    """Return an edition with all that it holds as the store keeps it; raise Unkeepable."""
     data, at = canonical(whole), services.now()
-    sha256 = digest(data)
-    href = f"/v1/recipes/{recipe.slug}/editions/{whole['number']}"
+    sha256, slug = digest(data), whole["recipe"]
+    href = f"/v1/recipes/{slug}/editions/{whole['number']}"
     told = {"sha256": sha256, "etag": f'"{sha256}"', "href": href, "published": at}
     body = {**whole, "patterns": [_without(each, "text", "lines") for each in whole["patterns"]], **told}
     card = {name: body[name] for name in ON_A_CARD}
     return Entry(
         shelf=SHELF,
-        slug=recipe.slug,
+        slug=slug,
         kind=SHELF,
         sha256=sha256,
         content=data,
         body=json_bytes(body),
         card=json_bytes(card),
-        title=f"{recipe.slug.replace('-', ' ')} {stamp(whole)}",
+        title=f"{slug.replace('-', ' ')} {stamp(whole)}",
         words="\n".join((whole["note"], *whole["pins"])),
         at=at,
         by=by,
-        status="accepted",
+        status=status,
     )
 
 
@@ -223,14 +227,19 @@ def _published(services: Services, recipe: Kept, grade: Content, head: Content) 
     for terms in ALL_TERMS:
         for each in in_sizes(services, titled(recipe), grade, terms):
             pattern = _as_edition(each, head).pattern
-            drawn = pictures_for(each.plan, pattern, services.vocabulary, "text")
             yield {
                 "terms": terms,
                 "size": each.size,
                 "sha256": hash_of(services, pattern),
-                "text": services.presses["text"](pattern, drawn),
+                "text": text_of(services, replace(each, pattern=pattern)),
                 "lines": [asdict(line) for line in lines_of(pattern)],
             }
+
+
+def text_of(services: Services, made: Made) -> str:
+    """Return a pattern as plain text, as an edition keeps it."""
+    drawn = pictures_for(made.plan, made.pattern, services.vocabulary, "text")
+    return services.presses["text"](made.pattern, drawn)
 
 
 def titled(recipe: Kept) -> dict[str, Any]:

@@ -17,6 +17,10 @@
     ├── Unknown       no token, or one that is not known
     ├── NotAllowed    the token's role does not reach
     ├── NotTheirs     this role may do it, and not to this
+    ├── BrokenDump    a dump is cut or changed; says at which line
+    ├── NotTaken      a peer's object is not what it should be, or does not prove here
+    ├── PeerRefused   a peer may not be asked, or answers what it should not
+    │   └── PeerUnreachable   no answer, or one that broke off
     ├── Busy          the store is taken by another writer for too long
     └── Unreadable    the file is not a store
 
@@ -140,6 +144,39 @@ class NotTheirs(LibraryError):
     """The role may do this, and this holder not to this thing."""
 
     hint = "Ask who added it, or a reviewer."
+
+
+class BrokenDump(LibraryError):
+    """A dump is cut, changed or of another form; `line` counts from 1."""
+
+    hint = "Take another copy of the dump; nothing was written."
+
+    def __init__(self, line: int, message: str) -> None:
+        super().__init__(f"line {line}: {message}")
+        self.line = line
+
+
+class NotTaken(LibraryError):
+    """A revision of a peer is not that of its hash, or does not prove here; `sha256` is its name at the peer."""
+
+    hint = (
+        "What came before it is kept, and a later pull begins with it again. Ask the peer's keeper; to go on without "
+        "it, name it with --past."
+    )
+
+    def __init__(self, sha256: str, message: str) -> None:
+        super().__init__(message)
+        self.sha256 = sha256
+
+
+class PeerRefused(LibraryError):
+    """A peer may not be asked, or it answers what no library of this kind does."""
+
+    hint = "Look at its address, and at the setting `peers`."
+
+
+class PeerUnreachable(PeerRefused):
+    """A peer gave no answer, or one that broke off."""
 
 
 class Busy(LibraryError):

@@ -72,6 +72,11 @@ def place_of(matter: Matter) -> Place:
     return LANES.index(matter.lane), TURNS.index(matter.turn), matter.since, matter.number
 
 
+def rank(matter: Matter) -> int:
+    """Return the lane and the turn of a matter as one number, by which the queue is ordered first."""
+    return LANES.index(matter.lane) * len(TURNS) + TURNS.index(matter.turn)
+
+
 class Matters(Protocol):
     """What a store keeps of matters. Every write adds its line to the audit log."""
 

@@ -10,7 +10,18 @@ from typing import Any
 from counterpane.library import planning
 from counterpane.library.ports import Kept
 
-BESIDE_THE_REQUEST = ("slug", "name", "summary", "sharing", "status", "changed", "sha256", "etag", "standing")
+BESIDE_THE_REQUEST = (
+    "slug",
+    "name",
+    "summary",
+    "sharing",
+    "status",
+    "changed",
+    "sha256",
+    "etag",
+    "standing",
+    "mirrored_from",
+)
 """What a recipe tells beside its plan request."""
 
 

@@ -7,11 +7,16 @@ bytes, its search words and the classes of counts it admits.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal, Protocol, TypeAlias
+from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
 from counterpane.library.matters import Matters
-from counterpane.library.record import Act, Record, Shelf
+from counterpane.library.record import Act, Ledger, Shelf
+from counterpane.library.records import Record
+
+if TYPE_CHECKING:
+    from counterpane.library.following import Apart, Seen, Step
 
 __all__ = ["Shelf"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
@@ -175,7 +180,7 @@ class Holder:
     until: str | None = None
 
 
-class Store(Record, Matters, Protocol):
+class Store(Ledger, Matters, Protocol):
     """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
 
     Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by
@@ -222,6 +227,28 @@ class Store(Record, Matters, Protocol):
 
     def changes(self, after: int, limit: int) -> tuple[Change, ...]:
         """Return what was written after this sequence number, oldest first."""
+        ...
+
+    def seen(self, peer: str) -> Seen | None:
+        """Return how far the history of a peer was read, None where it never was."""
+        ...
+
+    def follow(self, step: Step) -> None:
+        """Take one step along a peer's history; raise Stale where another was quicker, Taken and Busy."""
+
+    def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
+        """Return what is kept apart, of a slug or of all, by peer, shelf, slug and hash."""
+        ...
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept, as it is at one moment, in the order of `records.FORMS`; tokens are not among it."""
+        ...
+
+    def restore(self, records: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing, all or none; raise Taken for one that holds something, and Busy."""
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history, 0 where nothing was written."""
         ...
 
     def put_token(self, holder: Holder) -> None:

@@ -10,7 +10,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal, Protocol, TypeAlias
 
-Status: TypeAlias = Literal["draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn"]
+Status: TypeAlias = Literal[
+    "draft", "in-review", "accepted", "deprecated", "yanked", "quarantined", "withdrawn", "mirrored"
+]
 Shelf: TypeAlias = Literal["component", "recipe", "profile", "edition"]
 Retell: TypeAlias = Callable[[bytes], bytes]
 """Turns what is told of a revision, as JSON bytes, into what is told of it after a move."""
@@ -82,7 +84,7 @@ class Line:
     sha256: str
 
 
-class Record(Protocol):
+class Ledger(Protocol):
     """What a store keeps beside revisions: where each stands, people, and the audit log that each write adds to."""
 
     def move(self, move: Move, retell: Retell) -> None:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
+from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
     Change,
     CountClass,
@@ -22,6 +23,8 @@ from counterpane.library.ports import (
     Wanted,
 )
 from counterpane.library.record import Act
+from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.storage import memory_records
 from counterpane.storage.memory_matters import MemoryMatters
 from counterpane.storage.memory_record import Item
 
@@ -32,6 +35,8 @@ class MemoryStore(MemoryMatters):
     def __init__(self) -> None:
         super().__init__()
         self._objects: dict[str, bytes] = {}
+        self._seen: dict[str, Seen] = {}
+        self._apart: set[Apart] = set()
         self._done: dict[str, tuple[str, Done]] = {}
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -59,11 +64,14 @@ class MemoryStore(MemoryMatters):
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision, if the latest is the expected one."""
         with self._lock:
-            item = self._item(entry.shelf, entry.slug)
-            if expected is not None and item.entry.sha256 != expected:
-                raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
-            item.entry = entry
+            self._expected(entry, expected).entry = entry
             self._write(entry, "revised")
+
+    def _expected(self, entry: Entry | Retold, expected: str | None) -> Item:
+        item = self._item(entry.shelf, entry.slug)
+        if expected is not None and item.entry.sha256 != expected:
+            raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
+        return item
 
     def _write(self, entry: Entry, event: str) -> None:
         revisions = self._items[entry.shelf, entry.slug].revisions
@@ -125,6 +133,78 @@ class MemoryStore(MemoryMatters):
         """Return what was written after this sequence number."""
         return tuple(self._changes[after : after + limit])
 
+    def seen(self, peer: str) -> Seen | None:
+        """Return how far the history of a peer was read."""
+        return self._seen.get(peer)
+
+    def follow(self, step: Step) -> None:
+        """Take one step along a peer's history, if the one before it was the last."""
+        with self._lock:
+            seen = self._seen.get(step.seen.peer)
+            if (seen.seq if seen else 0) != step.before:
+                raise Stale(f"{step.seen.peer} is being read by another program.", "")
+            if step.entry:
+                self._follow(step.entry, step.expected, step.event)
+            if step.retold:
+                self._retell(step.retold)
+            if step.apart:
+                self._keep_apart(step.apart, step.content)
+            self._seen[step.seen.peer] = step.seen
+
+    def _follow(self, entry: Entry, expected: str | None, event: str) -> None:
+        if expected:
+            self._expected(entry, expected).entry = entry
+        elif (entry.shelf, entry.slug) in self._items:
+            raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.")
+        else:
+            self._items[entry.shelf, entry.slug] = Item(len(self._items) + 1, entry)
+        self._write(entry, event or ("revised" if expected else "added"))
+
+    def _retell(self, told: Retold) -> None:
+        item = self._expected(told, told.sha256)
+        item.entry = replace(item.entry, body=told.body, opening_um=told.opening_um)
+        item.revisions[-1] = replace(item.revisions[-1], body=told.body)
+
+    def _keep_apart(self, apart: Apart, content: bytes | None) -> None:
+        if not any(_name(each) == _name(apart) for each in self._apart):
+            self._apart.add(apart)
+        if content is not None:
+            self._objects.setdefault(apart.sha256, content)
+
+    def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
+        """Return what is kept apart."""
+        with self._lock:
+            found = sorted(self._apart, key=_name)
+        return tuple(each for each in found if slug is None or (each.shelf, each.slug) == (shelf, slug))
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept."""
+        with self._lock:
+            held = [*memory_records.objects(self._objects), *memory_records.changes(self._changes)]
+            held += memory_records.of_peers(self._seen.values(), self._apart)
+            held += memory_records.of_people(self._people, self._standings, self._lines)
+            held += memory_records.of_matters(self._matters.values(), self._decisions)
+            for item in self._items.values():
+                held += memory_records.item(item.number, item.entry, item.revisions)
+        yield from memory_records.in_order(held)
+
+    def restore(self, records: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing."""
+        held = memory_records.Held.of(records)
+        with self._lock:
+            if self._changes or self._items:
+                raise Taken("The library holds something already.", NOT_EMPTY)
+            self._objects, self._changes = held.objects, held.changes
+            self._seen, self._apart = held.seen, held.apart
+            self._people, self._standings, self._lines = held.people, held.standings, held.lines
+            self._matters, self._decisions = held.matters, held.decisions
+            for number, entry in held.entries.items():
+                self._items[entry.shelf, entry.slug] = Item(number, entry, held.chains[number])
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history."""
+        return len(self._changes)
+
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
         with self._lock:
@@ -158,6 +238,10 @@ class MemoryStore(MemoryMatters):
 
     def close(self) -> None:
         """Forget nothing: the memory goes with the object."""
+
+
+def _name(apart: Apart) -> tuple[str, str, str, str]:
+    return apart.peer, apart.shelf, apart.slug, apart.sha256
 
 
 def _passes(entry: Entry, wanted: Wanted) -> bool:

@@ -16,7 +16,7 @@ class MemoryMatters(MemoryRecord):
     def __init__(self) -> None:
         super().__init__()
         self._matters: dict[int, Matter] = {}
-        self._decisions: dict[int, list[Decision]] = {}
+        self._decisions: list[tuple[int, Decision]] = []
 
     def put_matter(self, matter: Matter, move: Move | None = None, retell: Retell | None = None) -> int:
         """Keep a matter with the move that it brings and return its number."""
@@ -51,7 +51,7 @@ class MemoryMatters(MemoryRecord):
                 self._log(Act(matter.since, matter.by, "submit", subject, detail))
                 return
             kept = replace(decision, by=self._person(decision.by))
-            self._decisions.setdefault(matter.number, []).append(kept)
+            self._decisions.append((matter.number, kept))
             told = detail | {"decision": decision.decision, "because": decision.because}
             self._log(Act(decision.at, decision.by, "decide", subject, told))
 
@@ -63,7 +63,7 @@ class MemoryMatters(MemoryRecord):
 
     def decisions(self, number: int) -> tuple[Decision, ...]:
         """Return the decisions on a matter, oldest first."""
-        return tuple(self._decisions.get(number, ()))
+        return tuple(each for matter, each in self._decisions if matter == number)
 
     def queue(self, sought: Sought) -> Queue:
         """Return a page of matters in their order."""

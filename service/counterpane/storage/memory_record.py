@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import secrets
 import threading
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
@@ -11,8 +10,6 @@ from counterpane.library.audit import next_line
 from counterpane.library.errors import Gone, Moved, NotFound
 from counterpane.library.ports import Change, Entry, Holder, Kept
 from counterpane.library.record import Act, Line, Move, Retell, Shelf, Standing
-
-KEY_BYTES = 8
 
 
 @dataclass(slots=True)
@@ -92,7 +89,7 @@ class MemoryRecord:
         try:
             return self.person(name)
         except NotFound:
-            key = secrets.token_hex(KEY_BYTES)
+            key = f"p{len(self._people) + 1}"
             self._people[key] = name
             return key
 
@@ -126,5 +123,6 @@ class MemoryRecord:
         """Return a revision; raise Gone for one that was withdrawn."""
         if kept.status == "withdrawn":
             standing = self.standing(shelf, kept.slug, kept.sha256)
-            raise Gone(f"The {shelf} {kept.slug!r} was withdrawn: {standing.said if standing else ''}")
+            said = standing.said if standing else "by the library it came from"
+            raise Gone(f"The {shelf} {kept.slug!r} was withdrawn: {said}")
         return kept

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import fields
 from typing import Any
 
 from counterpane.cli import INTERRUPTED, output
@@ -46,6 +47,6 @@ def serve_until_interrupted(options: argparse.Namespace, store: str | None) -> i
 
     known = settings_of(store=store, host=options.host, port=options.port, server=options.server)
     values: dict[str, Any] = {name: setting.value for name, setting in known.items()}
-    serving = Serving(**values)
+    serving = Serving(**{field.name: values[field.name] for field in fields(Serving)})
     serve(serving, lambda address: output.tell(f"serving {serving.store} at {address} (Ctrl-C ends it)"))
     return INTERRUPTED

@@ -7,7 +7,7 @@ from dataclasses import asdict
 from typing import Any
 
 from counterpane.library.errors import Moved, NotFound, Taken
-from counterpane.library.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of
+from counterpane.library.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of, rank
 from counterpane.library.record import Act, Move, Retell
 from counterpane.storage.sqlite.record import Recording
 
@@ -23,7 +23,7 @@ class MatterRows(Recording):
             if move and retell:
                 self._move(move, retell)
             row = {name: value for name, value in asdict(matter).items() if name != "number"}
-            row |= {"by": self._person(matter.by), "place": _rank(matter)}
+            row |= {"by": self._person(matter.by), "place": rank(matter)}
             try:
                 number = int(str(self._db.table("matter").insert(row).last_pk))
             except sqlite3.IntegrityError:
@@ -44,7 +44,7 @@ class MatterRows(Recording):
                 self._move(move, retell)
             told: dict[str, Any] = {name: getattr(matter, name) for name in ("sha256", "turn", "since", "body")}
             self._db.table("matter").update(
-                matter.number, told | {"version": matter.version + 1, "place": _rank(matter)}
+                matter.number, told | {"version": matter.version + 1, "place": rank(matter)}
             )
             if decision:
                 row = asdict(decision) | {"matter": matter.number, "by": self._person(decision.by)}
@@ -72,10 +72,10 @@ class MatterRows(Recording):
         """Return a page of matters in their order."""
         values: dict[str, Any] = {"limit": sought.limit + 1, "slug": sought.slug}
         ranks = [
-            rank
-            for rank in range(len(LANES) * len(TURNS))
-            if (sought.lane is None or LANES[rank // len(TURNS)] == sought.lane)
-            and (TURNS[rank % len(TURNS)] == sought.turn if sought.turn else TURNS[rank % len(TURNS)] != "nobody")
+            place
+            for place in range(len(LANES) * len(TURNS))
+            if (sought.lane is None or LANES[place // len(TURNS)] == sought.lane)
+            and (TURNS[place % len(TURNS)] == sought.turn if sought.turn else TURNS[place % len(TURNS)] != "nobody")
         ]
         where = f"place IN ({', '.join(map(str, ranks))})"
         where += " AND slug = :slug" if sought.slug is not None else ""
@@ -86,10 +86,6 @@ class MatterRows(Recording):
         rows = self._ask(f"{_MATTER} WHERE {where} ORDER BY place, since, number LIMIT :limit", values)
         found = tuple(Matter(*row) for row in rows[: sought.limit])
         return Queue(found, place_of(found[-1]) if len(rows) > sought.limit else None)
-
-
-def _rank(matter: Matter) -> int:
-    return LANES.index(matter.lane) * len(TURNS) + TURNS.index(matter.turn)
 
 
 def _act(matter: Matter, decision: Decision | None, by: str) -> Act:

@@ -162,3 +162,15 @@ _MATTERS = (
         decision TEXT NOT NULL, because TEXT NOT NULL, said TEXT NOT NULL)""",
     "CREATE INDEX decision_by_matter ON decision(matter, id)",
 )
+
+
+@steps(name="0009_peers")
+def _peers(db: Database) -> None:
+    """Keep how far each peer's history was read, and what of it is kept apart."""
+    db.execute("CREATE TABLE peer (peer TEXT PRIMARY KEY, seq INTEGER NOT NULL, last TEXT NOT NULL) WITHOUT ROWID")
+    db.execute(
+        """CREATE TABLE apart (
+            peer TEXT NOT NULL, shelf TEXT NOT NULL, slug TEXT NOT NULL, sha256 TEXT NOT NULL, at TEXT NOT NULL,
+            why TEXT NOT NULL, PRIMARY KEY (peer, shelf, slug, sha256)) WITHOUT ROWID"""
+    )
+    db.execute("CREATE INDEX apart_by_slug ON apart(shelf, slug)")

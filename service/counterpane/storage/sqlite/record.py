@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import secrets
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
@@ -15,7 +14,6 @@ from counterpane.library.ports import Change
 from counterpane.library.record import Act, Line, Move, Retell, Shelf, Standing
 from counterpane.storage.sqlite.asking import Asking
 
-KEY_BYTES = 8
 _LINE = "SELECT seq, at, by, act, subject, detail, previous, sha256 FROM audit"
 _STANDING = (
     'SELECT sha256, before, status, at, "by", because, said, replacement, until, owner FROM standing '
@@ -93,9 +91,11 @@ class Recording(Asking):
     def _person(self, name: str) -> str:
         """Return the key of a person, who gets one where there is none yet."""
         rows = self._writer.execute("SELECT key FROM person WHERE name = ?", (name,)).fetchall()
-        key = str(rows[0][0]) if rows else secrets.token_hex(KEY_BYTES)
-        if not rows:
-            self._db.table("person").insert({"key": key, "name": name})
+        if rows:
+            return str(rows[0][0])
+        (count,) = self._writer.execute("SELECT COUNT(*) FROM person").fetchone()
+        key = f"p{count + 1}"
+        self._db.table("person").insert({"key": key, "name": name})
         return key
 
     def erase(self, person: str, act: Act) -> None:

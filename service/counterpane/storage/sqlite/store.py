@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import sqlite3
+from collections.abc import Iterable, Iterator
 from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
+from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
     Change,
     Done,
@@ -22,6 +24,9 @@ from counterpane.library.ports import (
     Wanted,
 )
 from counterpane.library.record import Act
+from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.storage.sqlite import records
+from counterpane.storage.sqlite.connections import connect
 from counterpane.storage.sqlite.matters import MatterRows
 from counterpane.storage.sqlite.pages import question
 
@@ -50,14 +55,17 @@ class SqliteStore(MatterRows):
             if once and (rows := self._writer.execute(_DONE, asdict(once)).fetchall()):
                 return Done(*rows[0])
             for entry in entries:
-                try:
-                    item = self._db.table("item").insert(_item(entry, number=1)).last_pk
-                except sqlite3.IntegrityError:
-                    raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
-                self._write(entry, item, 1, "added")
+                self._add(entry, "added")
                 if once:
                     self._keep_done(entry, once)
         return None
+
+    def _add(self, entry: Entry, event: str) -> None:
+        try:
+            item = self._db.table("item").insert(_item(entry, number=1)).last_pk
+        except sqlite3.IntegrityError:
+            raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
+        self._write(entry, item, 1, event)
 
     def _keep_done(self, entry: Entry, once: Once) -> None:
         self._db.table("done").delete_where("at < ?", [once.since])
@@ -71,18 +79,26 @@ class SqliteStore(MatterRows):
     def revise(self, entry: Entry, expected: str | None) -> None:
         """Keep the next revision, if the latest is the expected one; the check is part of the transaction."""
         with self._writing():
-            sql = "SELECT id, number, sha256 FROM item WHERE shelf = ? AND slug = ?"
-            row = self._writer.execute(sql, (entry.shelf, entry.slug)).fetchone()
-            if row is None:
-                raise NotFound(f"There is no {entry.shelf} {entry.slug!r}.")
-            item, number, current = row
-            if expected is not None and current != expected:
-                raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", current)
-            self._db.table("item").update(item, _item(entry, number + 1))
-            self._db.table("class").delete_where("item = ?", [item])
-            self._db.table("texture").delete_where("item = ?", [item])
-            self._db.table("opening").delete_where("item = ?", [item])
-            self._write(entry, item, number + 1, "revised")
+            self._revise(entry, expected, "revised")
+
+    def _revise(self, entry: Entry, expected: str | None, event: str) -> None:
+        item, number = self._expected(entry, expected)
+        self._db.table("item").update(item, _item(entry, number + 1))
+        self._db.table("class").delete_where("item = ?", [item])
+        self._db.table("texture").delete_where("item = ?", [item])
+        self._db.table("opening").delete_where("item = ?", [item])
+        self._write(entry, item, number + 1, event)
+
+    def _expected(self, entry: Entry | Retold, expected: str | None) -> tuple[Any, int]:
+        """Return the item of an entry and the number of its latest revision, which must be the expected one."""
+        sql = "SELECT id, number, sha256 FROM item WHERE shelf = ? AND slug = ?"
+        row = self._writer.execute(sql, (entry.shelf, entry.slug)).fetchone()
+        if row is None:
+            raise NotFound(f"There is no {entry.shelf} {entry.slug!r}.")
+        item, number, current = row
+        if expected is not None and current != expected:
+            raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", current)
+        return item, number
 
     def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
         self._db.table("object").insert({"sha256": entry.sha256, "content": entry.content}, ignore=True)
@@ -108,7 +124,9 @@ class SqliteStore(MatterRows):
 
     def _gone(self, shelf: Shelf, slug: str, sha256: str) -> Gone:
         standing = self.standing(shelf, slug, sha256)
-        return Gone(f"The {shelf} {slug!r} was withdrawn: {standing.said if standing else ''}")
+        return Gone(
+            f"The {shelf} {slug!r} was withdrawn: {standing.said if standing else 'by the library it came from'}"
+        )
 
     def _latest(self, shelf: Shelf, slug: str) -> Kept:
         count = self._lock.tide.still()
@@ -173,6 +191,65 @@ class SqliteStore(MatterRows):
         """Return what was written after this sequence number."""
         sql = "SELECT seq, at, kind, slug, sha256, event FROM change WHERE seq > :after ORDER BY seq LIMIT :limit"
         return tuple(Change(*row) for row in self._ask(sql, {"after": after, "limit": limit}))
+
+    def seen(self, peer: str) -> Seen | None:
+        """Return how far the history of a peer was read."""
+        sql = "SELECT peer, seq, last FROM peer WHERE peer = :peer"
+        return next((Seen(*row) for row in self._ask(sql, {"peer": peer})), None)
+
+    def follow(self, step: Step) -> None:
+        """Take one step along a peer's history, if the one before it was the last."""
+        with self._writing():
+            row = self._writer.execute("SELECT seq FROM peer WHERE peer = ?", (step.seen.peer,)).fetchone()
+            if (row[0] if row else 0) != step.before:
+                raise Stale(f"{step.seen.peer} is being read by another program.", "")
+            if step.entry and step.expected:
+                self._revise(step.entry, step.expected, step.event or "revised")
+            elif step.entry:
+                self._add(step.entry, step.event or "added")
+            if step.retold:
+                self._retell(step.retold)
+            if step.apart:
+                self._db.table("apart").insert(asdict(step.apart), ignore=True)
+                if step.content is not None:
+                    row = {"sha256": step.apart.sha256, "content": step.content}
+                    self._db.table("object").insert(row, ignore=True)
+            self._db.table("peer").insert(asdict(step.seen), replace=True)
+
+    def _retell(self, told: Retold) -> None:
+        """Put what is told of the latest revision in the place of what was."""
+        item, number = self._expected(told, told.sha256)
+        self._db.table("item").update(item, {"body": told.body})
+        self._db.table("revision").update((item, number), {"body": told.body})
+        self._db.table("opening").delete_where("item = ?", [item])
+        if told.opening_um is not None:
+            self._db.table("opening").insert({"item": item, "um": told.opening_um})
+
+    def apart(self, shelf: Shelf | None = None, slug: str | None = None) -> tuple[Apart, ...]:
+        """Return what is kept apart."""
+        where = "WHERE shelf = :shelf AND slug = :slug" if slug else ""
+        sql = f"SELECT peer, shelf, slug, sha256, at, why FROM apart {where} ORDER BY peer, shelf, slug, sha256"
+        return tuple(Apart(*row) for row in self._ask(sql, {"shelf": shelf, "slug": slug}))
+
+    def records(self) -> Iterator[Record]:
+        """Give all that is kept, read in one transaction over a connection of its own."""
+        reader = connect(self._path, read_only=True)
+        try:
+            reader.execute("BEGIN")
+            yield from records.read(reader)
+        finally:
+            reader.close()
+
+    def restore(self, given: Iterable[Record]) -> None:
+        """Keep these in a store that holds nothing; that it holds nothing is looked up in the transaction."""
+        with self._writing():
+            if records.holds_something(self._writer):
+                raise Taken("The library holds something already.", NOT_EMPTY)
+            records.write(self._writer, given)
+
+    def last_change(self) -> int:
+        """Return the number of the last line of the history."""
+        return int(self._ask("SELECT COALESCE(MAX(seq), 0) FROM change", {})[0][0])
 
     def put_token(self, holder: Holder) -> None:
         """Keep the hash of a token."""
