@@ -5,9 +5,10 @@ from __future__ import annotations
 from marshmallow import fields, validate
 
 from counterpane_schema.behaviour import Behaviour
-from counterpane_schema.fields import Day, Either, Millimetres, Sha256, Slug, Text, Told, Whole, Word, YesNo
+from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import STATUSES, KeptContent, KeptQuery
+from counterpane_schema.notes import MeasuredOpening, SafetyNotes, StricterNote
 from counterpane_schema.plan import LICENCES
 from counterpane_schema.texture import SameTexture, Texture
 
@@ -48,40 +49,6 @@ class Parameter(Closed):
     default = Whole(required=True, least=1, most=WIDEST)
     step = Whole(least=1)
     most = Whole(least=1, allow_none=True)
-
-
-class Measure(Closed):
-    """A value with its unit, as decimal text."""
-
-    value = Text(required=True, most=40)
-    unit = Text(required=True)
-
-
-def note() -> Either:
-    """Return the field of one safety note."""
-    said = 'Write "none", "not known", or a value with its unit.'
-    return Either(Word("none", "not known"), fields.Nested(Measure), said=said)
-
-
-class SafetyNotes(Closed):
-    """What the structure holds for a baby's fingers and mouth."""
-
-    loose_yarn = note()
-    floats = note()
-    openings = note()
-    ties = note()
-    fibre = note()
-
-
-class MeasuredOpening(Closed):
-    """The largest opening of a washed piece of this part, as somebody measured it; it holds for that yarn and gauge."""
-
-    mm = Millimetres(required=True)
-    by = Text(required=True, most=200)
-    on = Day(required=True)
-    yarn = Text(required=True, most=200)
-    gauge = Text(required=True, most=200)
-    wash = Text(required=True, most=200)
 
 
 class Example(Closed):
@@ -273,15 +240,6 @@ class CompanionPage(Open):
     count = Whole(required=True, least=1)
     items = fields.List(fields.Nested(Companion), required=True)
     next = Text(required=True, allow_none=True)
-
-
-class StricterNote(Open):
-    """A safety note of a peer's component of the same name that is stricter than the one here."""
-
-    value = note()
-    note = Word("loose_yarn", "floats", "openings", "ties", "fibre", "measured", required=True)
-    peer = Text(required=True)
-    sha256 = Sha256(required=True)
 
 
 class ComponentAnswer(Open):
