@@ -1,10 +1,13 @@
 """What the safety inputs know of the child and the piece."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from counterpane.craft.measures import Gauge
 from counterpane.craft.safety import Attachment, SafetyInputs, band_of, in_figures, kind_of
+from counterpane.craft.safety.measured import Measurement
 
 
 @pytest.mark.parametrize(
@@ -82,3 +85,12 @@ def test_a_measured_length_is_written_in_full(value: str, written: str) -> None:
 def test_an_endless_decimal_is_written_to_a_tenth() -> None:
     """An estimate is written to 0.1 mm, half up."""
     assert in_figures(Fraction(200, 11)) == "18.2"
+
+
+def test_a_measurement_counts_at_its_own_gauge_or_where_it_tells_none() -> None:
+    """What was measured on another fabric says nothing of this one; one that tells no gauge is not left out."""
+    here, other = Gauge(Fraction(22), Fraction(30)), Gauge(Fraction(18), Fraction(24))
+    told = Measurement("hole_mm", Fraction(4), "A. Knitter", "2026-11-01", gauge=here)
+    assert told.counts_for((other, here))
+    assert not told.counts_for((other,))
+    assert replace(told, gauge=None).counts_for((other,))

@@ -12,10 +12,11 @@ from counterpane.craft.constructions.joining import (
     refuse_loose,
     stitch_by_stitch,
     tail,
+    walk,
 )
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import Node, Work
+from counterpane.craft.rows.tree import Node, OpenRepeat, Work
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -79,3 +80,16 @@ def test_a_row_that_does_not_go_from_edge_to_edge_is_refused(row: str, vocabular
     """Turns, markers and a whole bind-off have no place beside another part."""
     with pytest.raises(CannotJoin):
         refuse_loose(parts(row, vocabulary))
+
+
+def test_a_last_repeat_that_differs_is_walked_with_the_row(vocabulary: Vocabulary) -> None:
+    """What the last repeat holds is held by the row."""
+    row = read_row("*k1, p1; rep from * to end, ending last rep k2", vocabulary).parts
+    assert [node.times for node in walk(row) if isinstance(node, Work)] == [1, 1, 2]
+
+
+def test_two_repeats_without_a_stop_between_them_are_not_worked_out(vocabulary: Vocabulary) -> None:
+    """Nobody knows where the first one ends."""
+    row = (OpenRepeat((Work("k"),), None), OpenRepeat((Work("p"),), None))
+    with pytest.raises(CannotJoin, match="no stop between them"):
+        closed(row, 10, vocabulary)

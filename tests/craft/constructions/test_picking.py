@@ -104,3 +104,8 @@ def test_the_runs_of_a_rate_come_to_its_picks_and_places(picks: int, more: int) 
 def test_a_rate_has_at_most_four_rows() -> None:
     """22 stitches to 30 rows is 11 for 15, and 3 for 4 the nearest that one keeps in mind."""
     assert rate(176, 240) == Fraction(3, 4)
+
+
+def test_a_stretch_without_picks_has_no_rate() -> None:
+    """The piece of a sampler may be so small that a part of its edge gets none."""
+    assert rate_in_words(Stretch("body", 4, "row", Fraction(1, 3), picks=0)) == "none"

@@ -130,3 +130,38 @@ class TestSizes:
             (("small", "medium"), "Row 2: purl."),
             (("large",), "Row 2: k2."),
         ]
+
+
+class TestWhatIsNotWorkedOrEnds:
+    """Lines that tell about the work, and those at its edges."""
+
+    MATERIALS = Line("Materials/Needle", "told", Place("Materials", "Needle"), "4 mm.")
+    NOTE = Line("Notes/n", "told", Place("Notes"), "Slip loosely.")
+    OFF = Line("Bind-off", "bind-off", Place("Bind-off"), "Bind off all 60 sts on the RS.", 41, stitches=60)
+
+    def test_a_line_that_tells_is_read_compared_or_gone(self) -> None:
+        """There is nothing to rip; who has other yarn or needles than the fresh text compares."""
+        (other,) = changes((self.MATERIALS,), (replace(self.MATERIALS, text="4.5 mm."),))
+        (read,) = changes((self.NOTE,), (replace(self.NOTE, text="Slip firmly."),))
+        (gone,) = changes((self.NOTE,), ())
+        assert other.advice == "Nothing to rip: compare it with what you have."
+        assert read.advice == "Nothing to rip: read this instead."
+        assert gone.advice == "Nothing to rip: this is left out."
+        assert {other.past_row, read.past_row, gone.past_row} == {None}
+
+    @pytest.mark.parametrize(
+        ("for_safety", "end"),
+        [(False, "the edge is worked by the old text."), (True, "this is a correction of safety.")],
+    )
+    def test_another_bind_off_is_undone_and_worked_again(self, for_safety: bool, end: str) -> None:
+        """It is the last edge: nothing stands above it. Where it is of safety it is not left."""
+        fresh = replace(self.OFF, text="Bind off all 60 sts loosely.")
+        (found,) = changes((self.OFF,), (fresh,), for_safety=for_safety)
+        assert found.advice.startswith("If you have bound off, undo the bind-off and work it again.")
+        assert found.advice.endswith(end)
+
+    def test_another_cast_on_of_as_many_stitches_may_stay(self) -> None:
+        """Only the first edge looks otherwise."""
+        found = only(CASTING, replace(CASTING, text="Cast on 60 sts with two needles."))
+        assert found.may_stay
+        assert found.advice.endswith("Or leave it: the count is the same, and only the first edge looks otherwise.")

@@ -31,6 +31,12 @@ def level(text: str) -> Level:
         (CABLE, "Intermediate", "cables crossed over 6 sts"),
         ("Row 1 (RS): sl next 3 sts to cn and hold in front, k3, k3 from cn.", "Intermediate", "cables crossed over 6"),
         (LACE, "Intermediate", "lace: yarn-overs with decreases"),
+        ("Row 1 (RS): k2tog, kfb, k to end.\nRow 2 (WS): purl.", "Intermediate", "decreases in the fabric"),
+        ("Row 1 (RS): *k2 MC, k2 CC; rep from * to end.", "Intermediate", "several colours in one row"),
+        ("Row 1 (RS): *k2 MC; rep from * to end.", "Easy", "changes of colour"),
+        ("Row 1 (RS): *k3, mb; rep from * to end.\nRow 2 (WS): purl.", "Intermediate", "bobbles"),
+        ("Row 1 (RS): *k1, k1 below; rep from * to end.", "Intermediate", "stitches worked into the row below"),
+        ("Row 1 (RS): k1, (k1, p1, k1) into next st, k1.", "Intermediate", "several stitches worked into one"),
         (f"{LACE[:-6]} *yo, p2tog; rep from * to end.", "Complex", "yarn-overs and decreases on both RS and WS rows"),
     ],
 )

@@ -58,3 +58,20 @@ def test_a_fabric_named_behind_its_number_goes_before_it(vocabulary: Vocabulary)
 def test_words_between_the_rows_are_spelt_out(printed: str, full: str) -> None:
     """An abbreviation with one meaning is written in full; the name of a fabric stays."""
     assert prose_in_full(printed) == full
+
+
+@pytest.mark.parametrize(
+    ("printed", "said"),
+    [
+        ("k2, then with B, p2", "k2, with B, p2"),
+        ("(RS facing) k2, p2", "k2, p2, (RS facing)"),
+        ("cont as established to end", "work as established to end"),
+        ("k2, keep in patt to end", "k2, patt to end"),
+        ("(with A) k2", "with A, k2"),
+        ("change to\nB, k to end", "change to B, k to end"),
+        ("k1, work in patt\nas set to last st, k1", "k1, patt as set to last st, k1"),
+    ],
+)
+def test_words_beside_the_stitches_stand_in_the_usual_order(printed: str, said: str, vocabulary: Vocabulary) -> None:
+    """A note before all stitches goes behind them; a yarn keeps its letter wherever the line breaks."""
+    assert again(printed, vocabulary) == said

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from counterpane.craft.fabric import ridges as traced_ridges
 from counterpane.craft.pattern.ridges import ridges
-from counterpane.craft.teaching.seen import columns, faces, shown
+from counterpane.craft.teaching.seen import after_row, columns, faces, shown
+from counterpane.craft.teaching.timing import sessions
 from craft.pattern.plans import section, vocabulary
 from craft.teaching.samples import GARTER
 
@@ -59,3 +60,30 @@ def test_columns_are_knit_from_the_first_row_to_the_last():
     course = ("knit",) * 3 + ("purl",) * 3 + ("knit",) * 3
     assert columns((course, course)) == (3, 3)
     assert columns((course, course[1:])) == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("Row 1 (RS): *k3, p3; rep from * to last 3 sts, k3.\nRow 2: *p3, k3; rep from * to last 3 sts, p3.", "each 3"),
+        ("Row 1 (RS): k1, p3, k3, p2.\nRow 2: k2, p3, k3, p1.", "1 and 3"),
+        ("Row 1 (RS): k3, p6.\nRow 2: k6, p3.", "3"),
+    ],
+)
+def test_a_rib_tells_its_columns_when_four_rows_stand(text: str, told: str):
+    """Two columns of three, one of one and one of three, one of three: from the right edge, in the words of a class."""
+    sts = 9
+    part = shown(section("body", "rib", text, first_row=1, rows=4, sts=sts), vocabulary())
+    many = "1 column" if told == "3" else "2 columns"
+    said = f"Knit stitches stand above one another from the first row of this part to its last in {many}, {told} wide."
+    assert said in after_row(part, 4, "right")
+
+
+def test_very_many_changes_of_face_are_told_in_all():
+    """Sixty-three stitches by turns: nobody counts along a list of so many."""
+    assert faces(("knit", "open", "purl") * 21) == "21 knit, 21 yarn over, 21 purl in all"
+
+
+def test_no_steps_make_no_session():
+    """There is nothing to divide."""
+    assert sessions((), 90) == ()

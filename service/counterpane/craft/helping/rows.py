@@ -69,12 +69,9 @@ def _stretches(row: WorkedRow, vocabulary: Vocabulary) -> Stretches | None:
     repeat = row.row.parts[at]
     if not isinstance(repeat, OpenRepeat) or repeat.last is not None:
         return None
-    try:
-        before, each, after = (
-            total(nodes, vocabulary).makes for nodes in (row.row.parts[:at], repeat.parts, row.row.parts[at + 1 :])
-        )
-    except TypeError:
-        return None
+    before, each, after = (
+        total(nodes, vocabulary).makes for nodes in (row.row.parts[:at], repeat.parts, row.row.parts[at + 1 :])
+    )
     return Stretches(before, each, written.times[0], after)
 
 

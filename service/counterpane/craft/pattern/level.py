@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Level
-from counterpane.craft.rows.tree import Hold, IntoOne, OpenRepeat, Row, Turn, Work
+from counterpane.craft.rows.tree import Hold, IntoOne, OpenRepeat, Row, Work
 from counterpane.craft.stitches import Stitch, Vocabulary
 from counterpane.craft.trace.meaning import everything
 
@@ -67,8 +67,6 @@ def _of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> Iterator[_Asks]:
     stitches = [vocabulary[key] for key in dict.fromkeys(work.stitch for work in works)]
     yield from _lace(rows, vocabulary)
     yield from _crossings(crossings(rows, vocabulary))
-    if any(isinstance(node, Turn) for row in rows for node in everything(row.parts)):
-        yield _Asks(_INTERMEDIATE, "rows turned before their end")
     if any(isinstance(node, IntoOne) for row in rows for node in everything(row.parts)):
         yield _Asks(_INTERMEDIATE, "several stitches worked into one")
     if any(stitch.key == "mb" for stitch in stitches):

@@ -39,7 +39,7 @@ LOOKS: dict[Look, str] = {
 class Shown:
     """A part as it was worked: its section, its loops, its courses as the right side shows them, its edge stitches.
 
-    `courses` go with the rows only where no row turns before its end; else they are empty and no face is told.
+    Each row has one course, since no row of a plan turns before its end.
     """
 
     section: Section
@@ -60,19 +60,18 @@ def shown(section: Section, vocabulary: Vocabulary, edge: int = 0) -> Shown:
     rows = [section.cycle[number % len(section.cycle)] for number in range(section.rows)]
     sides = [side_of(number + 1, section.first_row_side) for number in range(section.rows)]
     traced = trace([row.parts for row in rows], section.before, vocabulary, sides)
-    courses = from_rs(traced, vocabulary)
-    return Shown(section, traced, courses if len(courses) == section.rows else (), edge)
+    return Shown(section, traced, from_rs(traced, vocabulary), edge)
 
 
 def after_row(part: Shown, row: int, hand: Hand) -> tuple[str, ...]:
     """Say what is seen when this row of a part is just worked, before the turn."""
     side = side_of(row, part.section.first_row_side)
-    told = [f"The {'right' if side == 'RS' else 'wrong'} side faces you until you turn."]
-    if part.courses:
-        edge = "right edge" if hand == "right" else "left edge"
-        told.append(f"On the right side, just under the needle, from the {edge}: {faces(part.courses[row - 1])}.")
-    told += _whole(part.inside(row)) if row == part.section.rows else ()
-    return tuple(told)
+    edge = "right edge" if hand == "right" else "left edge"
+    return (
+        f"The {'right' if side == 'RS' else 'wrong'} side faces you until you turn.",
+        f"On the right side, just under the needle, from the {edge}: {faces(part.courses[row - 1])}.",
+        *(_whole(part.inside(row)) if row == part.section.rows else ()),
+    )
 
 
 def faces(course: Course) -> str:

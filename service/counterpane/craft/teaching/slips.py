@@ -89,8 +89,6 @@ def _face(worked: Worked, vocabulary: Vocabulary) -> str | None:
 
 def _of_faces(courses: Sequence[Course]) -> Iterator[str]:
     """Give what the faces of the last two rows make of each other."""
-    if not courses or not courses[-1]:
-        return
     if set(courses[-1]) == {"purl"}:
         yield "garter"
     if len(courses) > 1 and len(courses[-1]) == len(courses[-2]):

@@ -130,7 +130,8 @@ class _Finder:
         """Keep a clause on the yarn for the stitch that follows."""
         run, at = self.cursor.run, self.cursor.at
         following = next(
-            (i for i in range(at, len(run)) if run[i].kind != "pause" and run[i].norm not in _FILLERS), None
+            (i for i in range(at, len(run)) if run[i].kind not in ("pause", "close") and run[i].norm not in _FILLERS),
+            None,
         )
         if following is None:
             self.tail = words
@@ -146,6 +147,7 @@ class _Finder:
     def _given(self, begin: int) -> str:
         """Return the words from a token up to the cursor, as given."""
         first, last = self.cursor.run[begin].place, self.cursor.run[self.cursor.at - 1]
-        if first.line != last.place.line:
-            return " ".join(token.text for token in self.cursor.run[begin : self.cursor.at])
-        return self.raw[first.line - 1][first.column - 1 : last.place.column - 1 + len(last.text)]
+        lines = self.raw[first.line - 1 : last.place.line]
+        lines[-1] = lines[-1][: last.place.column - 1 + len(last.text)]
+        lines[0] = lines[0][first.column - 1 :]
+        return " ".join(line.strip() for line in lines)
