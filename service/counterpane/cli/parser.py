@@ -37,6 +37,7 @@ from counterpane.cli.commands import (
     substitute,
     swatch,
     token,
+    translate,
     write,
 )
 
@@ -77,6 +78,7 @@ COMMANDS: tuple[Command, ...] = (
     plan,
     regauge,
     write,
+    translate,
     draw,
     lesson,
     class_counts,

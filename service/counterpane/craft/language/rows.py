@@ -117,7 +117,7 @@ class Sayer:
 
     def _list(self, parts: tuple[Node, ...], star: str) -> str:
         out: list[str] = []
-        for place, node in enumerate(parts):
+        for place in range(len(parts)):
             said = self._node(parts, place, star)
             earlier = parts[place - 1] if place else None
             if isinstance(earlier, OpenRepeat) and earlier.stop is None and earlier.last is None and not earlier.marker:
