@@ -1,7 +1,10 @@
 """Patterns in another language over HTTP and at the command line."""
 
+from io import BytesIO
+
 import pytest
 from flask.testing import FlaskClient
+from pypdf import PdfReader
 
 from counterpane.api.examples import BLANKET
 
@@ -29,7 +32,7 @@ def test_a_page_in_german_says_so_to_the_browser(client: FlaskClient) -> None:
 def test_a_pdf_in_german_says_so_to_its_reader(client: FlaskClient) -> None:
     """The language of the document."""
     made = client.post("/v1/patterns", json=BLANKET | {"language": "de", "as": "pdf"}).data
-    assert b"/Lang (de)" in made
+    assert PdfReader(BytesIO(made)).root_object["/Lang"] == "de"
 
 
 @pytest.mark.parametrize(
