@@ -13,6 +13,13 @@ class PatternRequest(PlanRequest):
     """A plan request, with the words the pattern is to be written in."""
 
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
+    language = Text(
+        most=8,
+        metadata={
+            "description": "The code of a language, such as de; English if not given. What is not translated stands in "
+            "English, marked; the English text decides."
+        },
+    )
     title = Text(most=200)
     units = Word("both", "cm", "in", metadata={"description": "What lengths are said in; both if not given."})
     sheet = Word(

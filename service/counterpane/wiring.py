@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import socket
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from functools import cache
@@ -22,6 +22,10 @@ if TYPE_CHECKING:
     from flask import Flask
 
     from counterpane.craft.component import Component
+    from counterpane.craft.drawing import Picture
+    from counterpane.craft.language import Telling
+    from counterpane.craft.pattern import Pattern
+    from counterpane.press import Paper
 
 IN_MEMORY = ":memory:"
 LOOPBACK = ("127.0.0.1", "::1", "localhost")
@@ -54,6 +58,7 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
     from counterpane.press.text import as_text
     from counterpane.seeding import load_sources, load_vocabulary
     from counterpane.seeding.facts import facts_by_name
+    from counterpane.seeding.roots import language_codes
     from counterpane.seeding.styles import load_styles
 
     services = Services(
@@ -66,6 +71,9 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         sheet_data=sheet_data,
         grade_press=as_graded_text,
         as_data=as_data,
+        language_press=press_in,
+        language_data=data_in,
+        languages=language_codes(),
         lesson_presses=LESSONS,
         sources={source.slug: source.title for source in load_sources().values()},
         styles=load_styles(),
@@ -78,6 +86,30 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
             services.store.close()
             raise
     return services
+
+
+@cache
+def telling_in(code: str) -> Telling:
+    """Return what says patterns in a language; SeedFault where there is no such language."""
+    from counterpane.craft.language import Telling
+    from counterpane.seeding import load_vocabulary
+    from counterpane.seeding.languages import load_language, messages
+
+    return Telling(load_language(code), messages(), load_vocabulary())
+
+
+def press_in(code: str, form: str, pattern: Pattern, pictures: Sequence[Picture], paper: Paper) -> bytes:
+    """Return a pattern in a language and a form, as the bytes of a file."""
+    from counterpane.press.translated import in_language
+
+    return in_language(telling_in(code), form, pattern, pictures, paper)
+
+
+def data_in(code: str, pattern: Pattern, pictures: Sequence[Picture]) -> Mapping[str, Any]:
+    """Return a pattern in a language as JSON values, with its text."""
+    from counterpane.press.translated import data_in_language
+
+    return data_in_language(telling_in(code), pattern, pictures)
 
 
 def open_store(path: str | Path) -> Store:

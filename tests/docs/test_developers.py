@@ -39,7 +39,7 @@ def test_everything_on_the_map_is_on_the_disk():
 def test_every_recipe_is_a_numbered_list_that_ends_in_the_one_check():
     """Each section called "To add …" counts its steps from 1, and the last one runs the check command."""
     recipes = re.findall(r"^### To add .*?\n(.*?)(?=^#)", TEXT + "\n#", re.DOTALL | re.MULTILINE)
-    assert len(recipes) == 6
+    assert len(recipes) == 7
     for recipe in recipes:
         steps = re.findall(r"^(\d+)\. (.*(?:\n   .*)*)", recipe, re.MULTILINE)
         assert [int(number) for number, _ in steps] == list(range(1, len(steps) + 1))

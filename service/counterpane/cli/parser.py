@@ -46,6 +46,7 @@ from counterpane.cli.commands import (
     substitute,
     swatch,
     token,
+    translate,
     write,
 )
 
@@ -86,6 +87,7 @@ COMMANDS: tuple[Command, ...] = (
     plan,
     regauge,
     write,
+    translate,
     draw,
     lesson,
     class_counts,

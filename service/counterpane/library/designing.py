@@ -9,6 +9,7 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern.designing import DesignerSheet, designer_sheet
 from counterpane.library import planning
 from counterpane.library.known import Known
+from counterpane.library.languages import language_of
 from counterpane.library.plan_told import told_of
 from counterpane.library.services import Services
 
@@ -28,12 +29,14 @@ def sheet_of(plan: Plan, content: Content, known: Known) -> DesignerSheet:
 
 def sheet(services: Services, content: Content, form: str) -> bytes:
     """Return the designer's sheet of a request in a form that is read or printed."""
+    language_of(services, content)
     made = planning.made(services, planning.planned_part(content))
     return services.sheet_press(sheet_of(made, content, services.known), form, content.get("paper") or "a4")
 
 
 def sheet_json(services: Services, content: Content) -> Answer:
     """Return the designer's sheet of a request as JSON values and as a text."""
+    language_of(services, content)
     asked = planning.planned_part(content)
     made = planning.made(services, asked)
     found = sheet_of(made, content, services.known)

@@ -11,6 +11,7 @@ from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import planning
 from counterpane.library.drawings import pictures, plans_drawn
+from counterpane.library.languages import language_of
 from counterpane.library.services import Services
 
 PAGES = ("html", "pdf")
@@ -23,7 +24,12 @@ ON_PAPER = "pdf"
 
 def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[str, Any]:
     """Return the written pattern: as data with its text for the form "json", else the text of that form alone."""
-    written, drawn = _written(services, content, form)
+    written, drawn = written_and_drawn(services, content, form)
+    language = language_of(services, content)
+    if language and form == "json":
+        return dict(services.language_data(language, written, drawn))
+    if language:
+        return {"text": services.language_press(language, form, written, drawn, "a4").decode()}
     if form == "json":
         return {"pattern": services.as_data(written, drawn), "text": services.presses["text"](written, drawn)}
     return {"text": services.presses[form](written, drawn)}
@@ -31,11 +37,16 @@ def pattern(services: Services, content: Mapping[str, Any], form: str) -> dict[s
 
 def page(services: Services, content: Mapping[str, Any], form: str) -> bytes:
     """Return the written pattern of a request as a file of this form; raise CannotBePlanned where there is no plan."""
-    written, drawn = _written(services, content, form)
-    return services.pages[form](written, drawn, content.get("paper") or "a4")
+    written, drawn = written_and_drawn(services, content, form)
+    paper = content.get("paper") or "a4"
+    language = language_of(services, content)
+    if language:
+        return services.language_press(language, form, written, drawn, paper)
+    return services.pages[form](written, drawn, paper)
 
 
-def _written(services: Services, content: Mapping[str, Any], form: str) -> tuple[Pattern, tuple[Picture, ...]]:
+def written_and_drawn(services: Services, content: Mapping[str, Any], form: str) -> tuple[Pattern, tuple[Picture, ...]]:
+    """Return the written pattern of a request and the pictures that go with it in a form."""
     plan = planning.made(services, planning.planned_part(content))
     written = planning.pattern_of(plan, content, services.known)
     return written, pictures_for(plan, written, services.vocabulary, form)

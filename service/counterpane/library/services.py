@@ -16,6 +16,8 @@ from counterpane.library.profile_finding import found_in
 Press = Callable[[Any, Any], str]
 Page = Callable[[Any, Any, Any], bytes]
 Data = Callable[[Any, Any], Mapping[str, Any]]
+Pressed = Callable[[str, str, Any, Any, Any], bytes]
+Told = Callable[[str, Any, Any], Mapping[str, Any]]
 Lessons = Callable[[Any, Any], bytes]
 
 
@@ -32,6 +34,8 @@ class Services:
     turn it, for a size of paper, into the bytes of a file: "html", "pdf"; `sheet_press` turns a designer's
     sheet into any of these four and `sheet_data` into JSON values; `grade_press` turns those of several sizes,
     with their names, into one; `as_data` turns a pattern with its pictures into JSON values;
+    `language_press` turns it, in a language and a form, into the bytes of a file, `language_data` into JSON values with
+    their text; `languages` are those there are besides English.
     `lesson_presses` turn a lesson with its pictures into the bytes of a form. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
@@ -46,6 +50,9 @@ class Services:
     sheet_data: Callable[[Any], Mapping[str, Any]]
     grade_press: Callable[[Any, Any], str]
     as_data: Data
+    language_press: Pressed
+    language_data: Told
+    languages: tuple[str, ...]
     lesson_presses: Mapping[str, Lessons]
     sources: Mapping[str, str]
     styles: Mapping[str, Style]

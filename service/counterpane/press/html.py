@@ -18,6 +18,7 @@ from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
 from counterpane.press.page import page
+from counterpane.press.words import ENGLISH, PageWords
 
 PAPERS: Mapping[Paper, str] = {"a4": "A4", "letter": "letter"}
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
@@ -28,15 +29,26 @@ def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "
     return html_of(page(pattern, pictures), pattern.title, pattern.terms, paper, pattern.edition)
 
 
-def html_of(blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", edition: str = "") -> bytes:
-    """Return blocks as a whole page in UTF-8, with the edition at its foot and at that of each printed page."""
+def html_of(
+    blocks: Iterable[Block],
+    title: str,
+    terms: Terms,
+    paper: Paper = "a4",
+    edition: str = "",
+    *,
+    words: PageWords = ENGLISH,
+) -> bytes:
+    """Return blocks as a whole page in UTF-8, with the edition at its foot and at that of each printed page.
+
+    `words` are those of the page itself, in the language of the blocks.
+    """
     foot = f' @bottom-left {{ content: "{edition}"; font-size: 8.5pt; }}' if edition else ""
     style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]};{foot} }}\n", _own("ticks.js")
     end = (f"<footer>{escape(edition)}</footer>",) if edition else ()
-    body = "\n".join((*_all(blocks), *end))
+    body = "\n".join((*_all(blocks, words), *end))
     name = sha256(body.encode()).hexdigest()[:16]
     return (
-        f'<!doctype html>\n<html lang="{LANGUAGES[terms]}" data-pattern="{name}">\n<head>\n'
+        f'<!doctype html>\n<html lang="{words.code or LANGUAGES[terms]}" data-pattern="{name}">\n<head>\n'
         f'<meta charset="utf-8">\n<meta http-equiv="Content-Security-Policy" content="{_policy(style, script)}">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{escape(title)}</title>\n<style>{style}</style>\n</head>\n<body>\n<main>\n{body}\n</main>\n<script>{script}</script>\n</body>\n</html>\n"
@@ -52,17 +64,17 @@ def _policy(style: str, script: str) -> str:
     return "default-src 'none'; img-src data:; style-src 'sha256-{}'; script-src 'sha256-{}'".format(*hashes)
 
 
-def _all(blocks: Iterable[Block]) -> Iterator[str]:
+def _all(blocks: Iterable[Block], words: PageWords) -> Iterator[str]:
     for number, block in enumerate(blocks):
-        yield from _laid_out(block, number)
+        yield from _laid_out(block, number, words)
 
 
-def _laid_out(block: Block, number: int) -> Iterator[str]:
+def _laid_out(block: Block, number: int, words: PageWords) -> Iterator[str]:
     match block:
         case Heading(text, level):
             yield f"<h{level}>{escape(text)}</h{level}>"
         case Paragraph(text):
-            stop = ' class="stop"' if text.startswith("Safety says stop") else ""
+            stop = ' class="stop"' if text.startswith(words.stop) else ""
             yield f"<p{stop}>{escape(text)}</p>"
         case Items(texts) if texts:
             yield f"<ul>{''.join(f'<li>{escape(text)}</li>' for text in texts)}</ul>"
@@ -74,8 +86,8 @@ def _laid_out(block: Block, number: int) -> Iterator[str]:
             yield f'<ol class="rows">{"".join(rows)}</ol>'
         case Orders(lines):
             yield from (f'<p class="orders">{escape(line)}</p>' for line in lines)
-            if any(line.startswith("Rep") for line in lines):
-                yield _counter(f"times-{number}")
+            if any(line.startswith(words.again) for line in lines):
+                yield _counter(f"times-{number}", words.times)
         case Figure(picture):
             yield _figure(picture)
         case Table(heads, rows):
@@ -94,9 +106,9 @@ def _row(line: str, name: str) -> str:
     return f'<li><label><input type="checkbox" id="{name}"><span>{escape(line)}</span></label></li>'
 
 
-def _counter(name: str) -> str:
+def _counter(name: str, times: str) -> str:
     return (
-        f'<p class="again"><label for="{name}">Times worked so far</label>'
+        f'<p class="again"><label for="{name}">{escape(times)}</label>'
         f'<input type="number" id="{name}" min="0" max="9999" inputmode="numeric" value="0"></p>'
     )
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import asdict
 from importlib.resources import files
 
 from counterpane.craft.drawing import Picture
@@ -16,6 +17,7 @@ from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
 from counterpane.press.page import page
+from counterpane.press.words import ENGLISH, PageWords
 
 PAPERS: Mapping[Paper, str] = {"a4": "a4", "letter": "us-letter"}
 SCALE = 0.78
@@ -32,14 +34,26 @@ def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a
 
 
 def pdf_of(
-    blocks: Iterable[Block], title: str, terms: Terms, paper: Paper = "a4", *, foot: str = "", edition: str = ""
+    blocks: Iterable[Block],
+    title: str,
+    terms: Terms,
+    paper: Paper = "a4",
+    *,
+    foot: str = "",
+    edition: str = "",
+    words: PageWords = ENGLISH,
 ) -> bytes:
-    """Return blocks as a PDF file; `foot` and the edition stand at the foot of each page."""
+    """Return blocks as a PDF file; `foot` and the edition stand at the foot of each page.
+
+    `words` are those of the page itself, in the language of the blocks.
+    """
     import typst  # It takes a while to load, and most commands lay out no page.
 
     document = {
         "title": title,
-        "region": REGIONS[terms],
+        "lang": words.code or "en",
+        "region": None if words.code else REGIONS[terms],
+        "words": asdict(words),
         "paper": PAPERS[paper],
         "foot": foot,
         "edition": edition,

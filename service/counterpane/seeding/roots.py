@@ -22,3 +22,8 @@ def toml_files(root: Path, folder: str) -> Iterator[tuple[Path, str]]:
     """Give each TOML file below a folder of the seeds, in order of name, with its name as faults print it."""
     for path in sorted((root / folder).rglob("*.toml")):
         yield path, f"seeds/{path.relative_to(root).as_posix()}"
+
+
+def language_codes(root: Path | None = None) -> tuple[str, ...]:
+    """Return the codes of the languages that there are translators' files for, in order."""
+    return tuple(sorted(path.stem for path in ((root or seeds_root()) / "languages").glob("*.po")))

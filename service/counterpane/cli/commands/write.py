@@ -32,6 +32,7 @@ EXAMPLES = """examples:
   $ counterpane write blanket.toml --as text
   $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md
   $ counterpane write blanket.toml --as html --units in --out blanket.html
+  $ counterpane write blanket.toml --as text --language de --units cm
   $ counterpane write blanket.toml --as text --sheet designer
   $ counterpane write blanket.toml --as pdf --paper letter --out blanket.pdf"""
 
@@ -44,6 +45,7 @@ class Said:
     units: Units = "both"
     paper: Paper = "a4"
     sheet: str = "knitter"
+    language: str = ""
 
 
 AS_USUAL = Said()
@@ -55,6 +57,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
     take_terms(parser, "US terms if not given")
     take_units(parser)
+    other = (
+        "the code of a language, such as de; what is not translated stands in English, marked (English if not given)"
+    )
+    parser.add_argument("--language", metavar="CODE", default="en", help=other)
     for_whom = "the knitter's pattern, or the designer's sheet with the sums behind each number (knitter if not given)"
     parser.add_argument("--sheet", choices=SHEETS, default="knitter", help=for_whom)
     parser.add_argument("--paper", choices=PAPERS, default="a4", help="for html and pdf (a4 if not given)")
@@ -71,10 +77,11 @@ def run(options: argparse.Namespace) -> int:
         raise endings.Unreadable(f"a pattern cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
     if options.form == "pdf" and options.out is None and sys.stdout.isatty():
         raise endings.Unreadable("a PDF is no text, and standard output is a terminal", "Name a file with --out.")
+    language = _language(options)
     asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning and writing"), bench_over(asked.content, options.store) as bench:
         made = planned(asked.content, bench)
-        said = Said(options.terms or "us", options.units, options.paper, options.sheet)
+        said = Said(options.terms or "us", options.units, options.paper, options.sheet, language)
         document = written(asked, made, bench.known, options.form, said) if made.plan else None
     if document is None:
         return _refuse(asked, made, options.form)
@@ -93,6 +100,8 @@ def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = A
         return _sheet(asked, made, known, form, said)
     pattern = _pattern(asked, made, known, said)
     drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
+    if said.language:
+        return _in_language(pattern, drawn, form, said)
     if form in ("html", "pdf"):
         return _page(pattern, drawn, form, said.paper)
     if form == "markdown":
@@ -102,6 +111,32 @@ def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = A
     from counterpane.press.data import as_data
 
     return output.as_json({"pattern": as_data(pattern, drawn), "text": as_text(pattern, drawn)})
+
+
+def _language(options: argparse.Namespace) -> str:
+    """Return the language asked for, "" for English; raise Unreadable for one that does not go with the rest."""
+    from counterpane.seeding.roots import language_codes
+
+    code: str = options.language
+    if code == "en":
+        return ""
+    if code not in language_codes():
+        known = ", ".join(("en", *language_codes()))
+        raise endings.Unreadable(f"patterns are not written in {code!r}", f"Languages are {known}.")
+    if options.terms == "uk":
+        raise endings.Unreadable("UK terms are of English", "Leave out --terms or --language.")
+    if options.sheet == "designer":
+        raise endings.Unreadable("the designer's sheet is in English", "Leave out --sheet or --language.")
+    return code
+
+
+def _in_language(pattern: Pattern, drawn: Sequence[Picture], form: str, said: Said) -> str | bytes:
+    from counterpane import wiring
+
+    if form == "json":
+        return output.as_json(wiring.data_in(said.language, pattern, drawn))
+    made = wiring.press_in(said.language, form, pattern, drawn, said.paper)
+    return made if form in ("html", "pdf") else made.decode()
 
 
 def _sheet(asked: Asked, made: Planned, known: Known, form: str, said: Said) -> str | bytes:

@@ -1,0 +1,47 @@
+"""Sentences in another language: found among messages, with their values; what is not found is marked."""
+
+from counterpane.craft.language import Language, Message, Telling, placeholders
+from counterpane.craft.language.values import with_places
+from counterpane.seeding import load_vocabulary
+from counterpane.seeding.languages import load_language, messages
+
+
+def german() -> Telling:
+    """Return what says German."""
+    return Telling(load_language("de"), messages(), load_vocabulary())
+
+
+def test_one_stitch_and_two_have_their_own_forms() -> None:
+    """The rule of the translator's file chooses the form."""
+    assert [german().tell(f"{n} stitch{'es' * (n > 1)}").text for n in (1, 2)] == ["1 Masche", "2 Maschen"]
+
+
+def test_numbers_have_the_signs_of_the_language() -> None:
+    """A comma before decimals, a point between thousands."""
+    assert german().tell("3.8 cm (1½ in)").text == "3,8 cm (1½ Zoll)"
+    assert german().tell("1,836 stitches").text == "1.836 Maschen"
+
+
+def test_a_sentence_without_a_message_stays_in_english_and_is_marked() -> None:
+    """Nothing is dropped, also beside a sentence that is translated."""
+    told = german().tell("Dry flat. Sing to it.")
+    assert told.text == "Liegend trocknen. [englisch: Sing to it.]"
+    assert told.missing == ("Sing to it.",)
+    assert told.sentences == 2
+
+
+def test_a_message_without_a_translation_stays_in_english() -> None:
+    """An empty translation is none."""
+    telling = Telling(Language("xx", "None"), [Message("Dry flat.")], load_vocabulary())
+    assert telling.tell("Dry flat.").missing == ("Dry flat.",)
+
+
+def test_a_value_that_looks_like_a_place_is_left_alone() -> None:
+    """What a person wrote is no message."""
+    assert "{n1}" in german().tell("Yarn ({n1})").text
+
+
+def test_lengths_of_the_library_become_places() -> None:
+    """So they stand in the units that are asked for."""
+    assert with_places("Add 15 cm (6 in) and 2 cm.") == "Add {size1} and {size2}."
+    assert placeholders("{size1} and {n}") == {"size1", "n"}
