@@ -80,19 +80,24 @@ class SqliteStore:
         The key is looked up and kept in the transaction that writes.
         """
         with self._writing():
-            if once and (rows := self._writer.execute(_DONE, asdict(once)).fetchall()):
-                return Done(*rows[0])
+            if done := self._done_before(once):
+                return done
             for entry in entries:
                 try:
                     item = self._db.table("item").insert(_item(entry, number=1)).last_pk
                 except sqlite3.IntegrityError:
                     raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
                 self._write(entry, item, 1, "added")
-                if once:
-                    self._keep_done(entry, once)
+                self._keep_done(entry, once)
         return None
 
-    def _keep_done(self, entry: Entry, once: Once) -> None:
+    def _done_before(self, once: Once | None) -> Done | None:
+        rows = self._writer.execute(_DONE, asdict(once)).fetchall() if once else ()
+        return Done(*rows[0]) if rows else None
+
+    def _keep_done(self, entry: Entry, once: Once | None) -> None:
+        if once is None:
+            return
         self._db.table("done").delete_where("at < ?", [once.since])
         row = {"key": once.key, "sent": once.sent, "at": once.at}
         self._db.table("done").insert(row | {name: getattr(entry, name) for name in ("shelf", "slug", "sha256")})
@@ -101,9 +106,14 @@ class SqliteStore:
         """Return what was written under the key."""
         return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
 
-    def revise(self, entry: Entry, expected: str | None) -> None:
-        """Keep the next revision, if the latest is the expected one; the check is part of the transaction."""
+    def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
+        """Keep the next revision, if the latest is the expected one; nothing where the key was used before.
+
+        Both are looked up in the transaction that writes.
+        """
         with self._writing():
+            if done := self._done_before(once):
+                return done
             sql = "SELECT id, number, sha256 FROM item WHERE shelf = ? AND slug = ?"
             row = self._writer.execute(sql, (entry.shelf, entry.slug)).fetchone()
             if row is None:
@@ -116,6 +126,8 @@ class SqliteStore:
             self._db.table("texture").delete_where("item = ?", [item])
             self._db.table("opening").delete_where("item = ?", [item])
             self._write(entry, item, number + 1, "revised")
+            self._keep_done(entry, once)
+        return None
 
     def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
         self._db.table("object").insert({"sha256": entry.sha256, "content": entry.content}, ignore=True)
