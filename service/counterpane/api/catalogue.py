@@ -29,6 +29,7 @@ from counterpane.api import (
     sheets,
     sizes,
     swatches,
+    where,
     wordings,
     yarns,
 )
@@ -48,6 +49,7 @@ OPERATIONS: tuple[Operation, ...] = (
     yarns.plan_largest,
     yarns.plan_midway,
     on_needle.on_needle,
+    where.which_row,
     yarns.substitute_yarn,
     patterns.write_pattern,
     lessons.tell_lesson,

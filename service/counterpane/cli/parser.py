@@ -37,6 +37,7 @@ from counterpane.cli.commands import (
     substitute,
     swatch,
     token,
+    where,
     write,
 )
 
@@ -87,6 +88,7 @@ COMMANDS: tuple[Command, ...] = (
     largest,
     midway,
     row,
+    where,
     substitute,
     profile,
     edition,
