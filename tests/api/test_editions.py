@@ -65,6 +65,23 @@ class TestPublishing:
         answer = shelved.add(FIRST, PATH)
         assert (answer.status_code, answer.json["errors"][0]["pointer"]) == (422, "/revision")
 
+    def test_under_one_key_each_edition_is_published_once(self, shelved: Desk) -> None:
+        """The first and the next: sent again, each is answered as it was, with its place."""
+        for key in ("first", "next"):
+            headers = shelved.token() | {"Idempotency-Key": key}
+            once, again = (shelved.client.post(PATH, json=FIRST, headers=headers) for _ in range(2))
+            assert (once.status_code, again.headers.get("Idempotency-Replayed")) == (201, "true")
+            assert (again.data, again.headers["Location"]) == (once.data, once.headers["Location"])
+            longer(shelved)
+        assert [each["number"] for each in shelved.client.get(PATH).json["items"]] == [1, 2]
+
+    def test_a_key_is_for_one_edition(self, shelved: Desk) -> None:
+        """Other bytes under it are refused."""
+        headers = shelved.token() | {"Idempotency-Key": "one"}
+        shelved.client.post(PATH, json=FIRST, headers=headers)
+        answer = shelved.client.post(PATH, json={"date": "2026-12-01"}, headers=headers)
+        assert (answer.status_code, answer.json["type"].rpartition("/")[2]) == (422, "key-reused")
+
     @pytest.mark.parametrize("end", ["/2", "/0", "/x", "/1/erratum", "/2/pattern", "/1/pattern?size=small"])
     def test_what_is_not_published_is_not_found(self, shelved: Desk, end: str) -> None:
         """No number, no erratum of the first, no size that it has not."""

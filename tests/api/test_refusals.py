@@ -277,7 +277,7 @@ class TestTokens:
             "list_reasons",
         }
         open_to_all |= {"healthz", "readyz", "openapi"}
-        open_to_all |= {"plan_largest", "plan_midway", "on_needle", "substitute_yarn", "draw"}
+        open_to_all |= {"plan_largest", "plan_midway", "on_needle", "which_row", "substitute_yarn", "draw"}
         assert {name for name, role in roles.items() if role is None} == open_to_all
 
 

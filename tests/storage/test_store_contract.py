@@ -55,6 +55,23 @@ class TestOnce:
         assert (store.done(once), store.add(entry("moss"), once=once)) == (done, done)
         assert slugs(store) == ["garter"]
 
+    def test_the_second_revision_under_a_key_is_the_first(self, store: Store) -> None:
+        """The key is looked up before the expected revision is: the first try has changed that."""
+        first, second = entry("garter"), entry("garter", "second")
+        once = Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z")
+        store.add(first)
+        assert store.revise(second, first.sha256, once) is None
+        assert store.revise(entry("garter", "third"), first.sha256, once) == store.done(once)
+        assert [kept.sha256 for kept in store.history("component", "garter")] == [first.sha256, second.sha256]
+
+    def test_a_revision_that_fails_keeps_no_key(self, store: Store) -> None:
+        """It may be sent again once the latest is known."""
+        store.add(entry("garter"))
+        once = Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z")
+        with pytest.raises(Stale):
+            store.revise(entry("garter", "second"), "0" * 64, once)
+        assert store.done(once) is None
+
     def test_an_old_key_is_forgotten(self, store: Store) -> None:
         """It may be used for another write."""
         store.add(entry("garter"), once=Once("key", "sent", "2026-01-02T00:00:00Z", "2026-01-01T00:00:00Z"))

@@ -34,6 +34,7 @@ from counterpane.api import (
     sizes,
     submissions,
     swatches,
+    where,
     wordings,
     yarns,
 )
@@ -53,6 +54,7 @@ OPERATIONS: tuple[Operation, ...] = (
     yarns.plan_largest,
     yarns.plan_midway,
     on_needle.on_needle,
+    where.which_row,
     yarns.substitute_yarn,
     patterns.write_pattern,
     lessons.tell_lesson,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from counterpane.api import examples
+from counterpane.api import examples, kept
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.patterns import FORMS, MEDIA
@@ -39,6 +39,7 @@ LOOKED_OVER = 10
     body=EditionContent,
     role="contributor",
     tagged=True,
+    once=True,
     problems=("taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
     examples=examples.EDITION_PUBLISHED,
 )
@@ -49,9 +50,8 @@ def publish_edition(call: Call) -> Answer:
     hashes of all that it pins and of the pattern's data. From the second on it brings the erratum of the one before,
     which is worked out from both. One that says the same as the one before is refused.
     """
-    kept = editions.publish(call.services, call.path["slug"], call.body, call.by)
-    place = f"/v1/recipes/{kept.slug}/editions/{kept.number}"
-    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", place),))
+    made, before = editions.publish_once(call.services, call.path["slug"], call.body, call.by, call.once)
+    return kept.published(made, before, f"/v1/recipes/{made.slug}/editions/{made.number}")
 
 
 @operation("GET", ALL, tag="recipes", answer=EditionList, role="reader", examples=examples.EDITIONS)
@@ -64,8 +64,7 @@ def list_editions(call: Call) -> Answer:
 @operation("GET", ONE, tag="recipes", answer=EditionAnswer, role="reader", tagged=True, examples=examples.EDITION)
 def get_edition(call: Call) -> Answer:
     """Get an edition with what it pins, the hashes of its pattern, and its erratum."""
-    kept = editions.find(call.services, call.path["slug"], _number(call))
-    return Answer(kept.body, sha256=kept.sha256)
+    return kept.shown(editions.find(call.services, call.path["slug"], _number(call)))
 
 
 @operation(

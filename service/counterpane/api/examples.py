@@ -117,6 +117,10 @@ ON_NEEDLE = (
     Example(body={**BLANKET, "at": {"row": 47}}),
     Example(body={**BLANKET, "at": {"row": 47, "stitches": 149, "sure": 40}, "terms": "uk"}),
 )
+WHERE = (
+    Example(body=BLANKET),
+    Example(body={**BLANKET, "seen": {"length_cm": "31", "part": "body", "facing": "not-sure"}, "terms": "uk"}),
+)
 SHEET_OF_A_PATTERN = Example(body=BLANKET | {"units": "in", "sheet": "designer", "designer": "Ines"})
 PATTERN = (
     Example(body=BLANKET | {"terms": "uk", "as": "markdown", "title": "Waffle blanket"}),

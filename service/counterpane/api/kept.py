@@ -29,8 +29,13 @@ ONLY_MEASURED = (
 
 def added(kept: Kept, before: bool, path: str) -> Answer:
     """Return the stored bytes, with the address of what was made; `before` says that it was made by an earlier try."""
+    return published(kept, before, f"{path}/{kept.slug}")
+
+
+def published(kept: Kept, before: bool, place: str) -> Answer:
+    """Return the stored bytes, with the place of what was made; `before` says that it was made by an earlier try."""
     again = (("Idempotency-Replayed", "true"),) if before else ()
-    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", f"{path}/{kept.slug}"), *again))
+    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", place), *again))
 
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:

@@ -47,6 +47,7 @@ from counterpane.cli.commands import (
     swatch,
     token,
     translate,
+    where,
     write,
 )
 
@@ -98,6 +99,7 @@ COMMANDS: tuple[Command, ...] = (
     largest,
     midway,
     row,
+    where,
     substitute,
     profile,
     edition,

@@ -22,9 +22,10 @@ from counterpane.library import errata, grading, planning
 from counterpane.library.bench import bench_of
 from counterpane.library.errors import NotFound, Stale, Taken, WrittenOtherwise
 from counterpane.library.objects import canonical, digest, json_bytes
+from counterpane.library.once import done_before, the_same
 from counterpane.library.pages import pictures_for
 from counterpane.library.pinning import pins_in, request_of
-from counterpane.library.ports import Entry, Kept, Shelf
+from counterpane.library.ports import Done, Entry, Kept, Once, Shelf
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 
@@ -51,18 +52,33 @@ def publish(services: Services, slug: str, content: Content, by: str) -> Kept:
     `content` may name the `revision` of the recipe, else it is the latest; the `date`, else it is today; `sizes` with
     `sample` and `borders`, as a grade has them; the `reason` and a `note` for the erratum.
     """
+    return publish_once(services, slug, content, by, None)[0]
+
+
+def publish_once(services: Services, slug: str, content: Content, by: str, once: Once | None) -> tuple[Kept, bool]:
+    """Publish the next edition, or return the one that was published under this key; say whether it was before.
+
+    Raise what `publish` raises, and KeyReused.
+    """
+    done = done_before(services.store, once)
+    if done is None:
+        done = the_same(_kept(services, slug, content, by, once), once)
+    if done is None:
+        return services.store.latest(SHELF, slug), False
+    return services.store.revision(SHELF, done.slug, done.sha256), True
+
+
+def _kept(services: Services, slug: str, content: Content, by: str, once: Once | None) -> Done | None:
     recipe = _recipe(services, slug, content.get("revision"))
     chain = history(services, slug)
     entry = _entry(services, recipe, chain[-1] if chain else None, content, by)
     try:
         if chain:
-            services.store.revise(entry, chain[-1].sha256)
-        else:
-            services.store.add(entry)
+            return services.store.revise(entry, chain[-1].sha256, once)
+        return services.store.add(entry, once=once)
     except (Stale, Taken):
         message = f"Edition {len(chain) + 1} of {slug!r} was published by somebody else in the meantime."
         raise Taken(message, "Look at it, and publish the next one if it lacks what yours has.") from None
-    return services.store.latest(SHELF, slug)
 
 
 def history(services: Services, slug: str) -> tuple[Kept, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict
+from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.constructions import Plan
@@ -17,7 +18,7 @@ from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
-from counterpane.craft.yarn.pace import hours
+from counterpane.craft.yarn.pace import OF_PRACTICE, TURNS, hours
 from counterpane.library.bench import Bench
 from counterpane.library.plan_answers import tenths
 from counterpane.library.values import BadInput
@@ -51,14 +52,16 @@ def at_row(content: Content, bench: Bench) -> Answer:
     plan = bench.made(request)
     number, sure = int(at["row"]), int(at.get("sure") or 0)
     rows = _rows(plan, number, sure, bench.vocabulary)
+    pace = request.get("pace")
+    own = None if pace is None else number_of(pace, "stitches_a_minute", "/pace")
     far = progress(plan, number, bench.vocabulary)
     yarn = yarn_of_plan(plan, request.get("yarn"), bench.vocabulary)
     return {
         "terms": terms,
-        "row": _row_json(rows[-1], plan, bench.vocabulary, terms),
-        "progress": _progress_json(plan, far, yarn, request.get("pace"), bench.vocabulary),
+        "row": row_json(rows[-1], plan, bench.vocabulary, terms),
+        "progress": _progress_json(plan, far, yarn, own, bench.vocabulary),
         "count_in": _stretches_json(rows, bench.vocabulary),
-        "wrong": _wrong(rows, at, sure, bench.vocabulary, terms),
+        "wrong": _wrong(rows, at, own, bench.vocabulary, terms),
     }
 
 
@@ -73,7 +76,8 @@ def _rows(plan: Plan, number: int, sure: int, vocabulary: Vocabulary) -> tuple[W
     return worked_rows(plan, max(sure + 1, number - LOOKED_AT + 1), number, vocabulary)
 
 
-def _row_json(row: WorkedRow, plan: Plan, vocabulary: Vocabulary, terms: Terms) -> Answer:
+def row_json(row: WorkedRow, plan: Plan, vocabulary: Vocabulary, terms: Terms) -> Answer:
+    """Return a row with its place, its words and its counts as JSON values."""
     section = next(each for each in plan.sections if each.name == row.part)
     return {
         "number": row.number,
@@ -90,10 +94,9 @@ def _row_json(row: WorkedRow, plan: Plan, vocabulary: Vocabulary, terms: Terms) 
 
 
 def _progress_json(
-    plan: Plan, far: Progress, yarn: YarnEstimate | None, pace: Content | None, vocabulary: Vocabulary
+    plan: Plan, far: Progress, yarn: YarnEstimate | None, own: Fraction | None, vocabulary: Vocabulary
 ) -> Answer:
     left = 1 - far.share
-    own = None if pace is None else number_of(pace, "stitches_a_minute", "/pace")
     whole = hours(plan, vocabulary, own)
     grams = yarn.grams if yarn else None
     return {
@@ -111,7 +114,9 @@ def _stretches_json(rows: Sequence[WorkedRow], vocabulary: Vocabulary) -> Answer
     return None if found is None else asdict(found)
 
 
-def _wrong(rows: tuple[WorkedRow, ...], at: Content, sure: int, vocabulary: Vocabulary, terms: Terms) -> Answer | None:
+def _wrong(
+    rows: tuple[WorkedRow, ...], at: Content, pace: Fraction | None, vocabulary: Vocabulary, terms: Terms
+) -> Answer | None:
     """Return where the count went wrong; None where none is told, or it is as it should be."""
     have = at.get("stitches")
     if have is None or int(have) == rows[-1].after:
@@ -122,13 +127,15 @@ def _wrong(rows: tuple[WorkedRow, ...], at: Content, sure: int, vocabulary: Voca
         "off": int(have) - rows[-1].after,
         "first": list(FIRST),
         "looked_at": [rows[0].number, rows[-1].number],
-        "suspects": [_suspect_json(each, rows, vocabulary, terms) for each in found],
+        "suspects": [_suspect_json(each, rows, pace, vocabulary, terms) for each in found],
         "care": [in_terms(each, terms) for each in CARE],
-        "basis": BASIS,
+        "basis": f"{BASIS}; minutes: {OF_PRACTICE if pace is None else f'the pace that was given, {TURNS}'}",
     }
 
 
-def _suspect_json(suspect: Suspect, rows: tuple[WorkedRow, ...], vocabulary: Vocabulary, terms: Terms) -> Answer:
+def _suspect_json(
+    suspect: Suspect, rows: tuple[WorkedRow, ...], pace: Fraction | None, vocabulary: Vocabulary, terms: Terms
+) -> Answer:
     first, last = suspect.rows
     back = None
     if first == last and last > 0:
@@ -138,7 +145,7 @@ def _suspect_json(suspect: Suspect, rows: tuple[WorkedRow, ...], vocabulary: Voc
             "again": way.again,
             "onto_row": way.onto,
             "ladder": way.ladder and suspect.times == 1,
-            "minutes": list(way.minutes),
+            "minutes": list(way.minutes(pace)),
         }
     return {
         "kind": suspect.slip.kind,

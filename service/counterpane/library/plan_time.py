@@ -7,12 +7,11 @@ from typing import Any
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.yarn.pace import PRACTISED, SLOWER, TURNING_S, hours
+from counterpane.craft.yarn.pace import OF_PRACTICE, PRACTISED, SLOWER, TURNING_S, TURNS, hours
 from counterpane.library.plan_answers import tenths
 from counterpane.library.yarn_requests import number_of
 
-TURNS = "3 to 5 seconds a turn, and 0.7 of the pace in lace and cables, from memory"
-OF_PRACTICE = f"15 to 25 stitches a minute of practised plain knitting, {TURNS}; beginners take about twice as long"
+BEGINNERS = "beginners take about twice as long"
 
 
 def time_json(plan: Plan, given: Mapping[str, Any] | None, vocabulary: Vocabulary) -> dict[str, Any]:
@@ -26,5 +25,5 @@ def time_json(plan: Plan, given: Mapping[str, Any] | None, vocabulary: Vocabular
         "turning_s": [int(turn) for turn in TURNING_S],
         "slower_parts": list(found.slow_parts),
         "slower_by": float(SLOWER),
-        "basis": OF_PRACTICE if pace is None else f"the pace that was given, {TURNS}",
+        "basis": f"{OF_PRACTICE}; {BEGINNERS}" if pace is None else f"the pace that was given, {TURNS}",
     }

@@ -198,8 +198,11 @@ class Store(Ledger, Matters, Protocol):
         """Return what was written under the key, None where nothing was."""
         ...
 
-    def revise(self, entry: Entry, expected: str | None) -> None:
-        """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy."""
+    def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
+        """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy.
+
+        Where the key of `once` was used before, nothing is written or compared, and what was written is returned.
+        """
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
         """Return the latest revision; raise NotFound."""

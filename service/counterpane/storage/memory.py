@@ -52,20 +52,27 @@ class MemoryStore(MemoryMatters):
             for entry in entries:
                 self._items[entry.shelf, entry.slug] = Item(len(self._items) + 1, entry)
                 self._write(entry, "added")
-                if once:
-                    self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
+                self._keep_done(entry, once)
         return None
+
+    def _keep_done(self, entry: Entry, once: Once | None) -> None:
+        if once:
+            self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
 
     def done(self, once: Once) -> Done | None:
         """Return what was written under the key."""
         at, done = self._done.get(once.key, ("", None))
         return done if at >= once.since else None
 
-    def revise(self, entry: Entry, expected: str | None) -> None:
-        """Keep the next revision, if the latest is the expected one."""
+    def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
+        """Keep the next revision, if the latest is the expected one; nothing where the key was used before."""
         with self._lock:
+            if once and (done := self.done(once)):
+                return done
             self._expected(entry, expected).entry = entry
             self._write(entry, "revised")
+            self._keep_done(entry, once)
+        return None
 
     def _expected(self, entry: Entry | Retold, expected: str | None) -> Item:
         item = self._item(entry.shelf, entry.slug)

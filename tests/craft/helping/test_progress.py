@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from math import ceil
 
 import pytest
 
@@ -32,13 +33,27 @@ def test_the_share_is_that_of_the_loops_on_a_real_needle(starters: Starters, voc
 
 
 def test_the_way_back_by_hand(starters: Starters, vocabulary: Vocabulary) -> None:
-    """Two rows of 155 stitches are 310, undone and knitted again: at 25 and 15 a minute 24.8 and 41.3 minutes."""
+    """Two rows, undone and knitted again, at 25 and 15 stitches a minute; with them four turns of 3 and 5 seconds."""
     plan = planned(starters, vocabulary, "waffle", cast_on="long-tail")
     rows = worked_rows(plan, 1, 40, vocabulary)
     way = way_back(rows, rows[-2].number)
     stitches = rows[-1].after + rows[-2].after
     assert (way.undone, way.again, way.onto) == (stitches, stitches, None)
-    assert way.minutes == (-(-2 * stitches // 25), -(-2 * stitches // 15))
+    quick, slow = Fraction(2 * stitches, 25) + Fraction(4 * 3, 60), Fraction(2 * stitches, 15) + Fraction(4 * 5, 60)
+    assert way.minutes() == (ceil(quick), ceil(slow))
+    assert way.minutes(Fraction(20)) == (
+        ceil(Fraction(2 * stitches, 20) + Fraction(4 * 3, 60)),
+        ceil(Fraction(2 * stitches, 20) + Fraction(4 * 5, 60)),
+    )
+
+
+def test_a_way_back_through_lace_takes_longer(starters: Starters, vocabulary: Vocabulary) -> None:
+    """By hand: one row, undone and knitted again at 0.7 of 25 and 15 stitches a minute, and two turns."""
+    plan = planned(starters, vocabulary, "eyelet-dots", 61, 70)
+    rows = worked_rows(plan, 1, 47, vocabulary)
+    way = way_back(rows, 47)
+    quick, slow = (Fraction(2 * rows[-1].after) / (Fraction(7, 10) * pace) for pace in (25, 15))
+    assert way.minutes() == (ceil(quick + Fraction(2 * 3, 60)), ceil(slow + Fraction(2 * 5, 60)))
 
 
 def test_far_back_the_needle_takes_up_a_plain_row(starters: Starters, vocabulary: Vocabulary) -> None:

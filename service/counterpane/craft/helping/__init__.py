@@ -27,7 +27,10 @@ Kind = Literal[
 
 @dataclass(frozen=True, slots=True)
 class WorkedRow:
-    """A row of the blanket: its number in it, its part, its number there, and the stitches before and after it."""
+    """A row of the blanket: its number in it, its part, its number there, and the stitches before and after it.
+
+    `slower` says that its part is lace or cables, which are knitted at a slower pace.
+    """
 
     number: int
     part: str
@@ -35,6 +38,7 @@ class WorkedRow:
     row: Row
     before: int
     after: int
+    slower: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,12 +9,10 @@ from fractions import Fraction
 from counterpane.craft.helping import WorkedRow
 from counterpane.craft.helping.rows import PLAIN, stitches_in
 from counterpane.craft.rows.tree import Node
-from counterpane.craft.yarn.pace import PRACTISED, hours_at
+from counterpane.craft.yarn.pace import MINUTES, worked_hours
 
 MOST_UNDONE = 2
 """Rows up to which one goes back stitch by stitch rather than take the needle out; house."""
-
-_MINUTES = 60  # Of an hour, by definition.
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,18 +21,24 @@ class WayBack:
 
     `undone` are the stitches taken back one by one, which takes about as long as to knit them; `again` those to knit
     anew up to where the piece is. `onto` is the row on whose stitches the needle goes where it is taken out, None where
-    it is not. `ladder` says that one stitch alone can be let down and hooked up, since all above it is plain.
+    it is not. `ladder` says that one stitch alone can be let down and hooked up, since all above it is plain. Of all
+    stitches of the way `slower` are of lace or cables; `turns` are the ends of rows that are passed.
     """
 
     undone: int
     again: int
     onto: int | None
     ladder: bool
+    slower: int
+    turns: int
 
-    @property
-    def minutes(self) -> tuple[int, int]:
-        """Minutes at the quicker and at the slower pace of practised knitters, rounded up to whole ones."""
-        quick, slow = (_up(hours_at(self.undone + self.again, pace) * _MINUTES) for pace in reversed(PRACTISED))
+    def minutes(self, pace: Fraction | None = None) -> tuple[int, int]:
+        """Return the minutes at the quicker and at the slower end of the pace of a plan, rounded up to whole ones.
+
+        `pace` is one's own in plain knitting, None that of practised knitters.
+        """
+        plain = self.undone + self.again - self.slower
+        quick, slow = (_up(hours * MINUTES) for hours in worked_hours(plain, self.slower, self.turns, pace))
         return quick, slow
 
 
@@ -44,10 +48,16 @@ def way_back(rows: Sequence[WorkedRow], to: int) -> WayBack:
     again = sum(row.after for row in above)
     ladder = len(above) > 1 and all(_is_closed(row.row.parts) for row in above[1:])
     if len(above) <= MOST_UNDONE:
-        return WayBack(again, again, None, ladder)
+        return WayBack(again, again, None, ladder, 2 * _slower(above), 2 * len(above))
     safe = next((row for row in reversed(rows) if row.number < to and _all_plain(row.row.parts)), None)
     below = [row for row in rows if safe is not None and safe.number < row.number < to]
-    return WayBack(0, again + sum(row.after for row in below), safe.number if safe else to - 1, ladder)
+    over = [*below, *above]
+    onto = safe.number if safe else to - 1
+    return WayBack(0, sum(row.after for row in over), onto, ladder, _slower(over), len(over))
+
+
+def _slower(rows: Sequence[WorkedRow]) -> int:
+    return sum(row.after for row in rows if row.slower)
 
 
 def _is_closed(parts: Sequence[Node]) -> bool:

@@ -13,19 +13,24 @@ from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Row, Work
 from counterpane.craft.sizing.lengths import side_of
 from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.yarn.pace import is_slow
 
 PLAIN = frozenset({"k", "p"})
 
 
 def worked_rows(plan: Plan, first: int, last: int, vocabulary: Vocabulary) -> tuple[WorkedRow, ...]:
     """Return the rows from one number to another, counted from 1 at the cast-on; those there are not are left out."""
-    return tuple(row for section in plan.sections for row in _of(section, first, last, vocabulary))
+    return tuple(row for section in plan.sections for row in rows_of(section, first, last, vocabulary))
 
 
-def _of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list[WorkedRow]:
+def rows_of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list[WorkedRow]:
+    """Return the rows of a section from one number of the blanket to another; those it has not are left out."""
     begin = max(1, first - section.first_row + 1)
     end = min(section.rows, last - section.first_row + 1)
+    if begin > end:
+        return []
     counts = counts_of(section, section.cycle, vocabulary)
+    slower = is_slow(section, vocabulary)
     return [
         WorkedRow(
             section.first_row + number - 1,
@@ -34,6 +39,7 @@ def _of(section: Section, first: int, last: int, vocabulary: Vocabulary) -> list
             _row(section, number),
             counts[(number - 1) % (len(counts) - 1)],
             counts[(number - 1) % (len(counts) - 1) + 1],
+            slower,
         )
         for number in range(begin, end + 1)
     ]

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
 from counterpane.craft.teaching import NO_TIME, Minutes, Session, Step
-from counterpane.craft.yarn.pace import MINUTES, worked_hours
+from counterpane.craft.yarn.pace import MINUTES, OF_PRACTICE, worked_hours
 
 Learners = Literal["beginners", "practised"]
 
@@ -25,9 +25,8 @@ BEGINNERS: Mapping[Learners, str] = {
 def pace(learners: Learners) -> str:
     """Say what the minutes rest on."""
     return (
-        "An estimate: 15 to 25 stitches a minute of practised plain knitting, 3 to 5 seconds a turn, 0.7 of the pace "
-        f"in lace and cables, from memory{BEGINNERS[learners]}. Showing, waiting and helping come on top; how "
-        "long they take is not known."
+        f"An estimate: {OF_PRACTICE}{BEGINNERS[learners]}. Showing, waiting and helping come on top; how long they "
+        "take is not known."
     )
 
 

@@ -18,6 +18,12 @@ SLOWER = Fraction(7, 10)
 TURNING_S = Fraction(3), Fraction(5)
 """Seconds to turn at the end of a row, from memory."""
 
+TURNS = "3 to 5 seconds a turn, and 0.7 of the pace in lace and cables, from memory"
+"""What is said of turning and of slower parts, whatever the pace."""
+
+OF_PRACTICE = f"15 to 25 stitches a minute of practised plain knitting, {TURNS}"
+"""What is said of the pace of practised knitters."""
+
 MINUTES, SECONDS = 60, 3600  # Of an hour, by definition.
 
 FASTEST = 120
@@ -52,14 +58,14 @@ def worked_hours(plain: int, slower: int, rows: int, pace: Fraction | None = Non
 
 def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
     """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
-    slow_parts = tuple(section.name for section in plan.every_section if _is_slow(section, vocabulary))
+    slow_parts = tuple(section.name for section in plan.every_section if is_slow(section, vocabulary))
     slower = sum(section.stitches for section in plan.every_section if section.name in slow_parts)
     rows = sum(section.rows for section in plan.every_section)
     quick, slow = worked_hours(plan.stitches_total - slower, slower, rows, pace)
     return Hours(quick, slow, slow_parts)
 
 
-def _is_slow(section: Section, vocabulary: Vocabulary) -> bool:
+def is_slow(section: Section, vocabulary: Vocabulary) -> bool:
     """Say whether any stitch of a section is a yarn-over, or crosses others."""
     tallies = tally_rows((row.parts for row in section.cycle), section.before, vocabulary)
     worked = {key for each in tallies for key, _ in each.stitches if key != CAST_ON}

@@ -52,12 +52,11 @@ class SqliteStore(MatterRows):
         The key is looked up and kept in the transaction that writes.
         """
         with self._writing():
-            if once and (rows := self._writer.execute(_DONE, asdict(once)).fetchall()):
-                return Done(*rows[0])
+            if done := self._done_before(once):
+                return done
             for entry in entries:
                 self._add(entry, "added")
-                if once:
-                    self._keep_done(entry, once)
+                self._keep_done(entry, once)
         return None
 
     def _add(self, entry: Entry, event: str) -> None:
@@ -67,7 +66,13 @@ class SqliteStore(MatterRows):
             raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
         self._write(entry, item, 1, event)
 
-    def _keep_done(self, entry: Entry, once: Once) -> None:
+    def _done_before(self, once: Once | None) -> Done | None:
+        rows = self._writer.execute(_DONE, asdict(once)).fetchall() if once else ()
+        return Done(*rows[0]) if rows else None
+
+    def _keep_done(self, entry: Entry, once: Once | None) -> None:
+        if once is None:
+            return
         self._db.table("done").delete_where("at < ?", [once.since])
         row = {"key": once.key, "sent": once.sent, "at": once.at}
         self._db.table("done").insert(row | {name: getattr(entry, name) for name in ("shelf", "slug", "sha256")})
@@ -76,10 +81,17 @@ class SqliteStore(MatterRows):
         """Return what was written under the key."""
         return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
 
-    def revise(self, entry: Entry, expected: str | None) -> None:
-        """Keep the next revision, if the latest is the expected one; the check is part of the transaction."""
+    def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
+        """Keep the next revision, if the latest is the expected one; nothing where the key was used before.
+
+        Both are looked up in the transaction that writes.
+        """
         with self._writing():
+            if done := self._done_before(once):
+                return done
             self._revise(entry, expected, "revised")
+            self._keep_done(entry, once)
+        return None
 
     def _revise(self, entry: Entry, expected: str | None, event: str) -> None:
         item, number = self._expected(entry, expected)

@@ -1,0 +1,138 @@
+"""The truth keeps the true row, and questions end where rows are alike in all that can be seen."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from counterpane.craft.component import Component
+from counterpane.craft.constructions import Plan
+from counterpane.craft.fabric import from_rs, from_ws
+from counterpane.craft.helping.narrowing import (
+    NOT_SURE,
+    ORDER,
+    Answer,
+    Question,
+    alike,
+    answer_of,
+    in_letters,
+    left_by,
+    next_question,
+)
+from counterpane.craft.helping.rows import worked_rows
+from counterpane.craft.helping.seeing import LETTERS, Sight, sights
+from counterpane.craft.stitches import Vocabulary
+from counterpane.craft.trace import trace
+from craft.constructions.asking import planned
+
+Starters = Mapping[str, Component]
+BODIES = (
+    "waffle",
+    "garter",
+    "stocking-stitch",
+    "seed-stitch",
+    "basket-weave",
+    "old-shale",
+    "eyelet-dots",
+    "rope-cable",
+)
+
+
+@pytest.fixture(scope="module")
+def pieces(starters: Starters, vocabulary: Vocabulary) -> list[tuple[Plan, tuple[Sight, ...]]]:
+    """Return small blankets of several textures with what each row shows."""
+    plans = [planned(starters, vocabulary, body, 40, 40) for body in BODIES]
+    return [(plan, sights(plan, vocabulary)) for plan in plans]
+
+
+def questioned(every: tuple[Sight, ...], truth: Sight) -> tuple[tuple[Sight, ...], int]:
+    """Answer each question truly; return the rows that are left, and how many questions it took."""
+    seen: dict[Question, Answer] = {}
+    left = every
+    while (asking := next_question(left, seen)) is not None:
+        seen[asking.question] = answer_of(truth, asking.question)
+        left = left_by(every, seen)
+        assert truth in left and len(left) <= asking.worst
+    return left, len(seen)
+
+
+@settings(max_examples=120, deadline=None)
+@given(data=st.data())
+def test_the_truth_leaves_the_true_row_and_those_alike(
+    pieces: list[tuple[Plan, tuple[Sight, ...]]], data: st.DataObject
+) -> None:
+    """For random rows of several textures; no more than the six questions are asked."""
+    _, every = data.draw(st.sampled_from(pieces))
+    truth = data.draw(st.sampled_from(every))
+    left, asked = questioned(every, truth)
+    assert truth in left and asked <= len(ORDER)
+    assert all(alike(truth, other) for other in left)
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_what_is_seen_is_what_lies_on_a_real_needle(starters: Starters, vocabulary: Vocabulary, body: str) -> None:
+    """The whole piece worked loop by loop: the stitches below the needle, past the border, from the side that faces."""
+    plan = planned(starters, vocabulary, body, 40, 40)
+    rows = worked_rows(plan, 1, 10**6, vocabulary)
+    traced = trace([row.row.parts for row in rows], rows[0].before, vocabulary, [row.row.side for row in rows])
+    courses = from_rs(traced, vocabulary)
+    for at, sight in enumerate(sights(plan, vocabulary)):
+        facing = "WS" if rows[at].row.side == "RS" else "RS"
+        course = courses[at] if facing == "RS" else from_ws(courses)[at]
+        letters = "".join(LETTERS[look] for look in course)[plan.counts.sides + plan.counts.selvedge :]
+        assert (sight.row, sight.facing, sight.needle) == (at + 1, facing, letters[: len(sight.needle)])
+        assert len(sight.needle) >= min(len(letters), 20)
+
+
+def test_rows_that_are_left_together_look_alike_on_a_real_needle(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Seed stitch shows each row like the next from its own side: the count of repeats tells them apart."""
+    plan = planned(starters, vocabulary, "seed-stitch", 40, 40)
+    every = sights(plan, vocabulary)
+    sizes = [len(questioned(every, truth)[0]) for truth in every]
+    assert max(sizes) == 1
+
+
+def test_most_rows_are_found_in_four_questions(pieces: list[tuple[Plan, tuple[Sight, ...]]]) -> None:
+    """Of all rows of all these blankets, nine in ten."""
+    many = [questioned(every, truth)[1] for _, every in pieces for truth in every]
+    assert sum(each <= 4 for each in many) >= len(many) * 9 // 10
+
+
+def test_garter_on_garter_is_one_part(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Nothing shows where the border ends: its ridges are counted from the cast-on."""
+    every = sights(planned(starters, vocabulary, "garter", 40, 40), vocabulary)
+    assert {sight.part for sight in every} == {"bottom+body+top"}
+    assert {sight.period for sight in every} == {2}
+    assert every[-1].repeats == (len(every) - 1) // 2
+
+
+def test_who_is_not_sure_loses_nothing(pieces: list[tuple[Plan, tuple[Sight, ...]]]) -> None:
+    """All rows are left, and the question is not put again."""
+    _, every = pieces[0]
+    first = next_question(every, {})
+    assert first is not None
+    seen: dict[Question, Answer] = {first.question: NOT_SURE}
+    again = next_question(every, seen)
+    assert left_by(every, seen) == every
+    assert again is not None and again.question != first.question
+
+
+def test_a_length_a_little_off_keeps_the_row(pieces: list[tuple[Plan, tuple[Sight, ...]]]) -> None:
+    """A tenth of the length, and a centimetre."""
+    _, every = pieces[0]
+    truth = every[-1]
+    assert truth in left_by(every, {"length_cm": truth.cm * Fraction(11, 10)})
+    assert truth not in left_by(every, {"length_cm": truth.cm / 2})
+
+
+@pytest.mark.parametrize(
+    ("said", "letters"),
+    [("k2, p2", "kkpp"), ("k k p p", "kkpp"), ("K2P", "kkp"), ("cast-on", "cast-on"), ("k2 z", None), ("", None)],
+)
+def test_stitches_are_read_in_groups(said: str, letters: str | None) -> None:
+    """Spaces and commas make no difference."""
+    assert in_letters(said) == letters
