@@ -43,11 +43,14 @@ from counterpane.client.kept import (
     Companion,
     Component,
     ComponentCard,
+    Edition,
+    EditionCard,
     Profile,
     ProfileCard,
     Recipe,
     RecipeCard,
     Revision,
+    Touched,
 )
 from counterpane.client.known import (
     Fact,
@@ -55,9 +58,11 @@ from counterpane.client.known import (
     Size,
 )
 from counterpane.client.plans import (
+    ClassSheet,
     Gauges,
     Grade,
     Label,
+    Lesson,
     Pattern,
     Plan,
     Regauged,
@@ -76,7 +81,7 @@ from counterpane.client.texts import (
     SheetQuery,
     Wording,
 )
-from counterpane.client.yarns import Largest, Midway, OnNeedle, Substitution
+from counterpane.client.yarns import Largest, Midway, OnNeedle, Substitution, Where
 
 __all__ = [
     "AlikeList",
@@ -88,6 +93,7 @@ __all__ = [
     "Change",
     "Check",
     "CheckedRow",
+    "ClassSheet",
     "Client",
     "ClientError",
     "Companion",
@@ -95,6 +101,8 @@ __all__ = [
     "ComponentCard",
     "CursorNotValid",
     "DoesNotProve",
+    "Edition",
+    "EditionCard",
     "Fact",
     "Finding",
     "Gauges",
@@ -104,6 +112,7 @@ __all__ = [
     "KeyReused",
     "Label",
     "Largest",
+    "Lesson",
     "MethodNotAllowed",
     "Midway",
     "Multiple",
@@ -135,9 +144,11 @@ __all__ = [
     "Taken",
     "TokenNeeded",
     "TooLarge",
+    "Touched",
     "Unreachable",
     "Unreadable",
     "UnsupportedMediaType",
+    "Where",
     "Wording",
     "WrittenOtherwise",
 ]
