@@ -41,11 +41,13 @@ class OnNeedleAnswer(Open):
     how many `times`, and `after` them; null where the row has not one repeat. `wrong` is null where no count is told or
     it is right; its `suspects` stand the likeliest first, each with the rows it may be in, what it looks like, how it
     is put right in place, and the way back: stitches `undone` one by one, those to knit `again`, the row `onto_row`
-    whose stitches the needle takes up, and minutes at the pace of practised knitters.
+    whose stitches the needle takes up, and minutes at the pace of the request, else of practised knitters.
+    `looks_wrong` are faults after which the count is right: when each shows, what it looks like, and the way back then.
     """
 
     terms = Word("us", "uk", required=True)
     row = fields.Dict(required=True)
     progress = fields.Dict(required=True)
     count_in = fields.Dict(required=True, allow_none=True)
+    looks_wrong = fields.List(fields.Dict(), required=True)
     wrong = fields.Dict(required=True, allow_none=True)

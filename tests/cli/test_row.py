@@ -49,7 +49,7 @@ def test_uk_terms_are_used(typed: Type) -> None:
 def test_the_json_is_that_of_the_api(typed: Type) -> None:
     """With the same members."""
     answer = json.loads(typed("row", "-", "--row", "47", "--stitches", "134", "--json", stdin=LACE).out)
-    assert set(answer) == {"terms", "row", "progress", "count_in", "wrong"}
+    assert set(answer) == {"terms", "row", "progress", "count_in", "looks_wrong", "wrong"}
     assert answer["wrong"] is None
     assert answer["count_in"] == {"before": 5, "each": 6, "times": 20, "after": 9}
 

@@ -20,6 +20,7 @@ from counterpane.client.errors import (
     Incomplete,
     Internal,
     KeyReused,
+    LicenceRefuses,
     MethodNotAllowed,
     Moved,
     NotAcceptable,
@@ -46,6 +47,8 @@ from counterpane.client.kept import (
     Companion,
     Component,
     ComponentCard,
+    Edition,
+    EditionCard,
     Outdated,
     Profile,
     ProfileCard,
@@ -55,6 +58,7 @@ from counterpane.client.kept import (
     Standing,
     Submission,
     SubmissionCard,
+    Touched,
     UsedIn,
 )
 from counterpane.client.known import (
@@ -63,9 +67,11 @@ from counterpane.client.known import (
     Size,
 )
 from counterpane.client.plans import (
+    ClassSheet,
     Gauges,
     Grade,
     Label,
+    Lesson,
     Pattern,
     Plan,
     Regauged,
@@ -84,7 +90,7 @@ from counterpane.client.texts import (
     SheetQuery,
     Wording,
 )
-from counterpane.client.yarns import Largest, Midway, OnNeedle, Substitution
+from counterpane.client.yarns import Largest, Midway, OnNeedle, Substitution, Where
 
 __all__ = [
     "AlikeList",
@@ -96,6 +102,7 @@ __all__ = [
     "Change",
     "Check",
     "CheckedRow",
+    "ClassSheet",
     "Client",
     "ClientError",
     "Companion",
@@ -103,6 +110,8 @@ __all__ = [
     "ComponentCard",
     "CursorNotValid",
     "DoesNotProve",
+    "Edition",
+    "EditionCard",
     "Fact",
     "Finding",
     "Gauges",
@@ -112,6 +121,8 @@ __all__ = [
     "KeyReused",
     "Label",
     "Largest",
+    "Lesson",
+    "LicenceRefuses",
     "MethodNotAllowed",
     "Midway",
     "Moved",
@@ -149,10 +160,12 @@ __all__ = [
     "Taken",
     "TokenNeeded",
     "TooLarge",
+    "Touched",
     "Unreachable",
     "Unreadable",
     "UnsupportedMediaType",
     "UsedIn",
+    "Where",
     "Withdrawn",
     "Wording",
     "WrittenOtherwise",

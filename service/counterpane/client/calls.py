@@ -98,6 +98,19 @@ class Client:
         """Return what a row should leave; with the stitches that were counted, where the count went wrong."""
         return yarns.OnNeedle.of(self._post("/v1/plans/row", {**request, "at": {"row": row, "stitches": stitches}}))
 
+    def where(self, request: Json, seen: Json | None = None) -> yarns.Where:
+        """Ask which row a piece is on; `seen` are the answers so far, each under the name of its question."""
+        return yarns.Where.of(self._post("/v1/plans/where", {**request, "seen": seen}))
+
+    def lesson(self, request: Json, **how: Any) -> plans.Lesson:
+        """Tell a plan request for a class: `hand`, `learners`, `session_minutes`, `terms` and `title` say how."""
+        return plans.Lesson.of(self._post("/v1/lessons", {**request, **how, "as": "json"}))
+
+    def class_sheet(self, request: Json, knitters: Sequence[Json]) -> plans.ClassSheet:
+        """Work out a plan request at the gauge of each knitter."""
+        whole = {name: value for name, value in request.items() if name != "gauge"}
+        return plans.ClassSheet.of(self._post("/v1/class-sheets", {**whole, "knitters": list(knitters)}))
+
     def substitute(self, yarn: Json, other: Json, amount: Json | None = None) -> yarns.Substitution:
         """Compare a yarn with another in its place, and turn an amount of it over."""
         body = {"from": yarn, "to": other, "amount": amount}
@@ -208,6 +221,22 @@ class Client:
     def recipe_revisions(self, slug: str) -> tuple[kept.Revision, ...]:
         """Return all revisions of a recipe, oldest first."""
         return self._items(f"/v1/recipes/{_step(slug)}/revisions", kept.Revision)
+
+    def editions(self, slug: str) -> tuple[kept.EditionCard, ...]:
+        """Return the editions of a recipe, the first one first."""
+        return self._items(f"/v1/recipes/{_step(slug)}/editions", kept.EditionCard)
+
+    def edition(self, slug: str, number: int) -> kept.Edition:
+        """Get an edition of a recipe."""
+        return kept.Edition.of(self._get(f"/v1/recipes/{_step(slug)}/editions/{number}"))
+
+    def publish(self, slug: str, **said: Any) -> kept.Edition:
+        """Publish the next edition of a recipe: `date`, `revision`, `reason`, `note` and `sizes` may be said."""
+        return kept.Edition.of(self._post(f"/v1/recipes/{_step(slug)}/editions", said))
+
+    def touched(self, slug: str, **filters: Any) -> Iterator[kept.Touched]:
+        """Give the recipes and editions that pin an older revision of a component, over all pages."""
+        return self._pages(f"/v1/components/{_step(slug)}/touched", filters, kept.Touched)
 
     def profiles(self, **filters: Any) -> Iterator[kept.ProfileCard]:
         """Give the lists of wards and charities that pass the filters (q, status), over all pages."""

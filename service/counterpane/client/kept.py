@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from counterpane.client.results import Json, Multiple, Result
+from counterpane.client.results import Finding, Json, Multiple, Result
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +79,44 @@ class Recipe(Result):
     status: str
     sha256: str
     etag: str
+
+
+@dataclass(frozen=True, slots=True)
+class EditionCard(Result):
+    """An edition's line in a list."""
+
+    recipe: str
+    number: int
+    date: str
+    reason: str
+    revision: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Edition(EditionCard):
+    """An edition as it is kept, with what it pins and its erratum; the first has none."""
+
+    note: str
+    pins: Json
+    previous: str | None
+    patterns: tuple[Json, ...]
+    erratum: Json | None
+    etag: str
+
+
+@dataclass(frozen=True, slots=True)
+class Touched(Result):
+    """A recipe, or its latest edition, that pins an older revision of a component; the erratum that would follow."""
+
+    recipe: str
+    revision: str
+    edition: int | None
+    pinned: str
+    safety_notes_changed: bool
+    fits: bool
+    findings: tuple[Finding, ...]
+    erratum: Json | None
 
 
 @dataclass(frozen=True, slots=True)

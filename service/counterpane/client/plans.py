@@ -71,6 +71,20 @@ class Gauges(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Lesson(Result):
+    """A plan told for a class."""
+
+    lesson: Json
+
+
+@dataclass(frozen=True, slots=True)
+class ClassSheet(Result):
+    """A row for each knitter of a class, in their order; without a plan its counts are null and findings say why."""
+
+    knitters: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Safety(Result):
     """What the safety rules say, and what was not assessed, which is never a pass."""
 

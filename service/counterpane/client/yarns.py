@@ -27,7 +27,19 @@ class OnNeedle(Result):
     row: Json
     progress: Json
     count_in: Json | None
+    looks_wrong: tuple[Json, ...]
     wrong: Json | None
+
+
+@dataclass(frozen=True, slots=True)
+class Where(Result):
+    """The next question about a piece on the needle; None where one row is left, or those left look alike."""
+
+    rows: int
+    left: int
+    question: Json | None
+    candidates: tuple[Json, ...]
+    told: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.pace import OF_PRACTICE, TURNS, hours
 from counterpane.library.bench import Bench
+from counterpane.library.looks_wrong import looks_wrong, way_json
 from counterpane.library.plan_answers import tenths
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import number_of
@@ -61,6 +62,7 @@ def at_row(content: Content, bench: Bench) -> Answer:
         "row": row_json(rows[-1], plan, bench.vocabulary, terms),
         "progress": _progress_json(plan, far, yarn, own, bench.vocabulary),
         "count_in": _stretches_json(rows, bench.vocabulary),
+        "looks_wrong": looks_wrong(plan, number, own, bench.vocabulary, terms),
         "wrong": _wrong(rows, at, own, bench.vocabulary, terms),
     }
 
@@ -140,13 +142,7 @@ def _suspect_json(
     back = None
     if first == last and last > 0:
         way = way_back(rows, last)
-        back = {
-            "undone": way.undone,
-            "again": way.again,
-            "onto_row": way.onto,
-            "ladder": way.ladder and suspect.times == 1,
-            "minutes": list(way.minutes(pace)),
-        }
+        back = way_json(way, way.ladder and suspect.times == 1, pace)
     return {
         "kind": suspect.slip.kind,
         "rows": [first, last],

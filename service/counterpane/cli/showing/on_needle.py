@@ -28,6 +28,17 @@ def draw(console: Console, title: str, answer: Answer) -> None:
     _draw_progress(console, answer["progress"])
     if answer["wrong"]:
         _draw_wrong(console, answer["wrong"])
+    else:
+        _draw_looks_wrong(console, answer["looks_wrong"])
+
+
+def _draw_looks_wrong(console: Console, found: list[Answer]) -> None:
+    if found:
+        console.print("\nThe count is right and it looks wrong?", style="bold")
+    for each in found:
+        console.print(f"\n{each['said'][0].upper()}{each['said'][1:]}.")
+        for line in (each["looks"], each["correct"], _back(each)):
+            console.print(Padding(visible(line), (0, 0, 0, 2)))
 
 
 def _draw_stretches(console: Console, found: Answer | None) -> None:

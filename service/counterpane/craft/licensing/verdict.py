@@ -54,7 +54,7 @@ def credit_line(use: Use) -> str:
         use.address,
         f"licence: {licence}",
         *(f"changed: {each}" for each in use.made),
-        HERE[:-1],
+        f"{HERE[:1].lower()}{HERE[1:-1]}",
     )
     return "; ".join(part for part in told if part) + "."
 
