@@ -49,9 +49,33 @@ def test_uk_terms_are_used(typed: Type) -> None:
 def test_the_json_is_that_of_the_api(typed: Type) -> None:
     """With the same members."""
     answer = json.loads(typed("row", "-", "--row", "47", "--stitches", "134", "--json", stdin=LACE).out)
-    assert set(answer) == {"terms", "row", "progress", "count_in", "looks_wrong", "wrong"}
+    assert set(answer) == {"terms", "row", "progress", "count_in", "gauge", "looks_wrong", "wrong"}
     assert answer["wrong"] is None
     assert answer["count_in"] == {"before": 5, "each": 6, "times": 20, "after": 9}
+
+
+def test_another_gauge_tells_the_size_and_the_counts_that_keep_it(typed: Type) -> None:
+    """By hand: 134 stitches at 20 to 10 cm are 67.0 cm; what keeps the size is what a regauge says."""
+    told = ("--gauge-stitches", "20", "--gauge-rows", "28")
+    said = " ".join(typed("row", "-", "--row", "47", *told, stdin=LACE).out.split())
+    other = json.loads(typed("regauge", "-", "--stitches", "20", "--rows", "28", "--json", stdin=LACE).out)
+    assert "it will be 67.0 by " in said
+    assert f"begin again with {other['same_size']['counts']['cast_on']} stitches" in said
+    assert json.loads(typed("row", "-", "--row", "47", *told, "--json", stdin=LACE).out)["gauge"] == other
+
+
+def test_half_a_gauge_is_refused(typed: Type) -> None:
+    """Rows and stitches go together."""
+    done = typed("row", "-", "--row", "47", "--gauge-stitches", "20", stdin=LACE)
+    assert (done.status, done.out) == (2, "")
+    assert "--gauge-rows" in done.err
+
+
+def test_what_looks_wrong_at_a_right_count_is_told(typed: Type) -> None:
+    """A yarn-over and its decrease in the other order leave the count."""
+    said = " ".join(typed("row", "-", "--row", "47", stdin=LACE).out.split())
+    assert "The count is right and it looks wrong?" in said
+    assert "worked in the other order" in said and "p4 o1 p5 where p5 o1 p4 was meant" in said
 
 
 @pytest.mark.parametrize(

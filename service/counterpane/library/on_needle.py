@@ -22,13 +22,14 @@ from counterpane.craft.yarn.pace import OF_PRACTICE, TURNS, hours
 from counterpane.library.bench import Bench
 from counterpane.library.looks_wrong import looks_wrong, way_json
 from counterpane.library.plan_answers import tenths
+from counterpane.library.regauging import plan_regauge
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_requests import number_of
 from counterpane.library.yarns import yarn_of_plan
 
 Answer = dict[str, Any]
 Content = Mapping[str, Any]
-MEMBERS = ("at", "terms")
+MEMBERS = ("at", "terms", "to")
 """Members of a request that a plan request does not have."""
 
 FIRST = (
@@ -62,6 +63,7 @@ def at_row(content: Content, bench: Bench) -> Answer:
         "row": row_json(rows[-1], plan, bench.vocabulary, terms),
         "progress": _progress_json(plan, far, yarn, own, bench.vocabulary),
         "count_in": _stretches_json(rows, bench.vocabulary),
+        "gauge": plan_regauge({**request, "to": content["to"]}, bench) if content.get("to") else None,
         "looks_wrong": looks_wrong(plan, number, own, bench.vocabulary, terms),
         "wrong": _wrong(rows, at, own, bench.vocabulary, terms),
     }

@@ -26,10 +26,36 @@ def draw(console: Console, title: str, answer: Answer) -> None:
     console.print(f"It should leave {after}{begun}.")
     _draw_stretches(console, answer["count_in"])
     _draw_progress(console, answer["progress"])
+    if answer["gauge"]:
+        _draw_gauge(console, answer["gauge"])
     if answer["wrong"]:
         _draw_wrong(console, answer["wrong"])
     else:
         _draw_looks_wrong(console, answer["looks_wrong"])
+
+
+def _draw_gauge(console: Console, found: Answer) -> None:
+    """Say what comes out at the other gauge with the same counts, and which counts keep the size."""
+    console.print("\nAt your gauge", style="bold")
+    wide, long = (_size(found["same_counts"], name) for name in ("width_cm", "length_cm"))
+    planned = " by ".join(_size(found["before"], name) for name in ("width_cm", "length_cm"))
+    lines = [f"If you knit on as written, it will be {wide} by {long} cm; {planned} cm were planned."]
+    kept = found["same_size"]
+    if kept["counts"] is None:
+        lines.append("No counts give the planned size at this gauge.")
+    else:
+        rows = f"{kept['finished']['rows']:,} rows"
+        lines.append(f"For the planned size begin again with {kept['counts']['cast_on']:,} stitches and {rows}.")
+    lines.append(
+        "Or keep the counts and change the needle: a smaller one for more stitches to 10 cm, a larger for fewer."
+    )
+    lines.append("Measure a piece that is washed and dry, in the middle; `counterpane regauge` shows all of it.")
+    for line in lines:
+        console.print(Padding(line, (0, 0, 0, 2)))
+
+
+def _size(way: Answer, name: str) -> str:
+    return f"{way['finished'][name]:.1f}"
 
 
 def _draw_looks_wrong(console: Console, found: list[Answer]) -> None:

@@ -228,8 +228,10 @@ def _words(plan: Plan, terms: Terms, face: Face, *, mirrored: bool = False) -> t
     """Say what is shown, from the cast-on up."""
     side = "right" if face == "RS" else "wrong"
     parts = (
-        f"{section_name(section)}: {texture_name(plan, section.texture, terms)}, {counted(section.rows, 'row')}."
+        f"{section_name(section)}: {texture_name(plan, section.texture, terms)}, {counted(section.rows, 'row')} "
+        f"of {counted(section.before, 'stitch', 'stitches')}."
         for section in plan.every_section
     )
     image = ", mirrored as left-handers work it" if mirrored else ""
-    return f"The fabric from its {side} side{image}, at the proportions of its gauge.", *parts
+    how = "A V is a knit stitch, a bump a purl stitch, a gap an opening. From the lower edge up:"
+    return f"The fabric from its {side} side{image}, at the proportions of its gauge.", how, *parts

@@ -43,10 +43,25 @@ def charts(plan: Plan, vocabulary: Vocabulary, title: str, terms: Terms = "us", 
         y = page.draw(body, each, y, signs, mirrored=mirrored)
     y = _lines(body, y + LINE, [line for said in without for line in wrap(said, (wide - 24) // LETTERS)])
     y = page.legend(body, page.Key(drawn, signs), y, vocabulary, terms) if named else y
-    words = (line for each in named for line in page.in_words(each, vocabulary, terms))
-    sheet = paper.sheet(f"{title}: chart", " ".join((*words, *without)), wide, y + LINE, page.STYLE)
+    sheet = paper.sheet(
+        f"{title}: chart", _words(named, without, vocabulary, terms, mirrored=mirrored), wide, y + LINE, page.STYLE
+    )
     sheet.append(body)
     return paper.finished(sheet)
+
+
+def _words(
+    named: Sequence[Named], without: Sequence[str], vocabulary: Vocabulary, terms: Terms, *, mirrored: bool
+) -> str:
+    """Say what the charts show, how large each is and how it is read, and its rows, to those who do not see them."""
+    sizes = (
+        f"{each.heading}, {counted(len(each.chart.rows), 'row')} of {counted(each.chart.columns, 'column')}"
+        for each in named
+    )
+    first = f"{counted(len(named), 'chart')} of symbols. {'; '.join(sizes)}." if named else "No chart."
+    rows = (line for each in named for line in (*page.in_words(each, vocabulary, terms), each.note))
+    how = (READ_MIRRORED if mirrored else READ,) if named else ()
+    return " ".join((first, *how, *rows, *without))
 
 
 def in_letters(

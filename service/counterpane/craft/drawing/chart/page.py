@@ -27,9 +27,9 @@ LETTERS = 6
 _ONE = re.compile(r"\b([kp])1\b")
 """A single plain stitch, which a key calls by its letter."""
 STYLE = (
-    ".cell{stroke:#9a9a9a;stroke-width:0.5;fill:none}.sign{stroke:#1a1a1a;stroke-width:1.6;fill:none;"
+    ".cell{stroke:#8a8a8a;stroke-width:0.5;fill:none}.sign{stroke:#1a1a1a;stroke-width:1.6;fill:none;"
     "stroke-linecap:round;stroke-linejoin:round}.front{fill:#ffffff;stroke:#1a1a1a;stroke-width:1.4}"
-    ".frame{stroke:#1a1a1a;stroke-width:2.4;fill:none}.none{fill:#dcdcdc;stroke:none}"
+    ".frame{stroke:#1a1a1a;stroke-width:2.4;fill:none}.none{fill:#8a8a8a;stroke:none}"
 )
 
 
