@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
 from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
@@ -88,8 +89,7 @@ class MemoryStore(MemoryMatters):
         revisions.append(kept)
         self._objects[entry.sha256] = entry.content
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
-        act = "add" if number == 1 else "revise"
-        self._log(Act(entry.at, entry.by, act, f"{entry.shelf}/{entry.slug}", {"sha256": entry.sha256}))
+        self._log(acts.wrote(entry, number))
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
         """Return the latest revision."""
@@ -217,8 +217,7 @@ class MemoryStore(MemoryMatters):
         with self._lock:
             self._person(holder.name)
             self._tokens[holder.sha256] = replace(holder)
-            told = {"role": holder.role, "until": holder.until}
-            self._log(Act(holder.at, holder.name, "token", f"token/{holder.sha256}", told))
+            self._log(acts.made_token(holder))
 
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for."""

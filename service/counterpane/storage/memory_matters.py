@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import Decision, Matter, Queue, Sought, place_of
-from counterpane.library.record import Act, Move, Retell
+from counterpane.library.record import Move, Retell
 from counterpane.storage.memory_record import MemoryRecord
 
 
@@ -29,9 +30,7 @@ class MemoryMatters(MemoryRecord):
                 self._move(move, retell)
             number = len(self._matters) + 1
             self._matters[number] = replace(matter, by=self._person(matter.by), number=number)
-            act = "submit" if matter.lane == "review" else "report"
-            about = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
-            self._log(Act(matter.at, matter.by, act, f"submission/{number}", about))
+            self._log(acts.handed_in(matter, number))
         return number
 
     def turn_matter(
@@ -45,15 +44,9 @@ class MemoryMatters(MemoryRecord):
             if move and retell:
                 self._move(move, retell)
             self._matters[matter.number] = replace(matter, by=before.by, version=matter.version + 1)
-            detail = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
-            subject = f"submission/{matter.number}"
-            if decision is None:
-                self._log(Act(matter.since, matter.by, "submit", subject, detail))
-                return
-            kept = replace(decision, by=self._person(decision.by))
-            self._decisions.append((matter.number, kept))
-            told = detail | {"decision": decision.decision, "because": decision.because}
-            self._log(Act(decision.at, decision.by, "decide", subject, told))
+            if decision:
+                self._decisions.append((matter.number, replace(decision, by=self._person(decision.by))))
+            self._log(acts.turned(matter, decision))
 
     def matter(self, number: int) -> Matter:
         """Return a matter."""

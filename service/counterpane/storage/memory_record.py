@@ -6,6 +6,7 @@ import threading
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
 
+from counterpane.library import acts
 from counterpane.library.audit import next_line
 from counterpane.library.errors import Gone, Moved, NotFound
 from counterpane.library.ports import Change, Entry, Holder, Kept
@@ -57,8 +58,7 @@ class MemoryRecord:
         standing = Standing(**told | {"by": self._person(move.by), "owner": owner})
         self._standings.append((move.shelf, move.slug, standing))
         self._change(Change(0, move.at, move.shelf, move.slug, move.sha256, move.status))
-        detail = {"sha256": move.sha256, "from": move.before, "to": move.status, "because": move.because}
-        self._log(Act(move.at, move.by, "move", f"{move.shelf}/{move.slug}", detail))
+        self._log(acts.moved(move))
 
     def standing(self, shelf: Shelf, slug: str, sha256: str) -> Standing | None:
         """Return the last move of a revision."""

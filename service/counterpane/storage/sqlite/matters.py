@@ -6,9 +6,10 @@ import sqlite3
 from dataclasses import asdict
 from typing import Any
 
+from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of, rank
-from counterpane.library.record import Act, Move, Retell
+from counterpane.library.record import Move, Retell
 from counterpane.storage.sqlite.record import Recording
 
 _MATTER = 'SELECT lane, shelf, slug, sha256, at, "by", turn, since, body, number, version FROM matter'
@@ -28,9 +29,7 @@ class MatterRows(Recording):
                 number = int(str(self._db.table("matter").insert(row).last_pk))
             except sqlite3.IntegrityError:
                 raise Taken(f"The {matter.shelf} {matter.slug!r} is submitted already.") from None
-            act = "submit" if matter.lane == "review" else "report"
-            about = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
-            self._log(Act(matter.at, matter.by, act, f"submission/{number}", about))
+            self._log(acts.handed_in(matter, number))
         return number
 
     def turn_matter(
@@ -49,7 +48,7 @@ class MatterRows(Recording):
             if decision:
                 row = asdict(decision) | {"matter": matter.number, "by": self._person(decision.by)}
                 self._db.table("decision").insert(row)
-            self._log(_act(matter, decision, matter.by))
+            self._log(acts.turned(matter, decision))
 
     def _version(self, number: int) -> int:
         row = self._writer.execute("SELECT version FROM matter WHERE number = ?", (number,)).fetchone()
@@ -86,12 +85,3 @@ class MatterRows(Recording):
         rows = self._ask(f"{_MATTER} WHERE {where} ORDER BY place, since, number LIMIT :limit", values)
         found = tuple(Matter(*row) for row in rows[: sought.limit])
         return Queue(found, place_of(found[-1]) if len(rows) > sought.limit else None)
-
-
-def _act(matter: Matter, decision: Decision | None, by: str) -> Act:
-    """Return what is logged of a turn: a decision, or a submission that was sent again by a name."""
-    detail = {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
-    if decision is None:
-        return Act(matter.since, by, "submit", f"submission/{matter.number}", detail)
-    told = detail | {"decision": decision.decision, "because": decision.because}
-    return Act(decision.at, decision.by, "decide", f"submission/{matter.number}", told)

@@ -8,6 +8,7 @@ from typing import Any
 
 import orjson
 
+from counterpane.library import acts
 from counterpane.library.audit import next_line
 from counterpane.library.errors import Moved, NotFound
 from counterpane.library.ports import Change
@@ -45,8 +46,7 @@ class Recording(Asking):
         row = asdict(move) | {"by": self._person(move.by), "owner": owner}
         self._db.table("standing").insert(row)
         self._change(Change(0, move.at, move.shelf, move.slug, move.sha256, move.status))
-        detail = {"sha256": move.sha256, "from": move.before, "to": move.status, "because": move.because}
-        self._log(Act(move.at, move.by, "move", f"{move.shelf}/{move.slug}", detail))
+        self._log(acts.moved(move))
 
     def _rows_of(self, move: Move) -> list[tuple[Any, ...]]:
         sql = (

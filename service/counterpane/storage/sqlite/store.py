@@ -8,6 +8,7 @@ from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
+from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
 from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
@@ -124,8 +125,7 @@ class SqliteStore(MatterRows):
         if entry.textures:
             self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
-        act = "add" if number == 1 else "revise"
-        self._log(Act(entry.at, entry.by, act, f"{entry.shelf}/{entry.slug}", {"sha256": entry.sha256}))
+        self._log(acts.wrote(entry, number))
 
     def latest(self, shelf: Shelf, slug: str) -> Kept:
         """Return the latest revision, from memory where nothing has been written since it was read."""
@@ -268,8 +268,7 @@ class SqliteStore(MatterRows):
         with self._writing():
             row = {"sha256": holder.sha256, "role": holder.role, "at": holder.at, "until": holder.until}
             self._db.table("token").insert(row | {"person": self._person(holder.name)}, replace=True)
-            told = {"role": holder.role, "until": holder.until}
-            self._log(Act(holder.at, holder.name, "token", f"token/{holder.sha256}", told))
+            self._log(acts.made_token(holder))
 
     def token(self, sha256: str) -> Holder:
         """Return whom the token of this hash stands for."""
