@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import hashlib
+import json
 from typing import Any
 
-from counterpane.library.ports import CountClass, Entry
+from counterpane.library.ports import CountClass, Entry, Store, Wanted
 
 ANY = CountClass(1, 0, 1)
 
@@ -30,3 +31,9 @@ def entry(slug: str, text: str = "first", **changes: Any) -> Entry:
         "classes": (ANY,),
     }
     return Entry(**fields | changes)
+
+
+def slugs(store: Store, **wanted: object) -> list[str]:
+    """Return the slugs of a page of components."""
+    page = store.page(Wanted("component", **wanted))  # type: ignore[arg-type]
+    return [json.loads(card)["slug"] for card in page.cards]

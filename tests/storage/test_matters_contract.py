@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -13,18 +11,8 @@ from counterpane.library import audit
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import Decision, Matter, Place, Sought
 from counterpane.library.ports import Store
-from counterpane.storage.memory import MemoryStore
-from counterpane.storage.sqlite import SqliteStore
 
 AT = "2026-01-02T03:04:05Z"
-
-
-@pytest.fixture(params=["memory", "sqlite"])
-def store(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Store]:
-    """Yield an empty store of each sort."""
-    made: Store = MemoryStore() if request.param == "memory" else SqliteStore(tmp_path / "library.db")
-    yield made
-    made.close()
 
 
 def matter(slug: str, **changes: Any) -> Matter:

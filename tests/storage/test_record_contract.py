@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -13,21 +12,12 @@ from counterpane.library import audit
 from counterpane.library.errors import Gone, Moved, NotFound, Taken
 from counterpane.library.ports import Holder, Store, Wanted
 from counterpane.library.record import Act, Move
-from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from counterpane.storage.sqlite.connections import connect
 from counterpane.storage.sqlite.migrations import steps
 from storage.entries import entry
 
 AT = "2026-01-02T03:04:05Z"
-
-
-@pytest.fixture(params=["memory", "sqlite"])
-def store(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Store]:
-    """Yield an empty store of each sort."""
-    made: Store = MemoryStore() if request.param == "memory" else SqliteStore(tmp_path / "library.db")
-    yield made
-    made.close()
 
 
 def moving(before: str, after: str, text: str = "first") -> Move:
