@@ -8,10 +8,9 @@ from typing import Any
 
 from counterpane.craft.constructions import Plan, PlanRequest
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library import sizes
 from counterpane.library.known import Known
-from counterpane.library.planning import Heard, answer_of, finder, told_with
-from counterpane.library.plans import Find, make_plan, plan_request_of
+from counterpane.library.planning import Heard, answer_of, finder, made_of
+from counterpane.library.plans import Find, make_plan
 from counterpane.library.services import Services
 
 Content = Mapping[str, Any]
@@ -32,9 +31,7 @@ class Bench:
 
     def made(self, request: Content) -> Plan:
         """Return the plan of a request; raises what planning raises."""
-        written = sizes.sized(request, self.known.facts)
-        asked = plan_request_of(written, self.find, self.vocabulary)
-        return told_with(make_plan(asked, self.vocabulary), request, self.heard)
+        return made_of(request, self.find, self.known, self.heard)
 
     def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
         """Return the whole answer to a changed request, worked out and proved anew."""

@@ -26,9 +26,7 @@ def licensed_of(plan: Plan, wanted: str | None, sources: Mapping[str, str]) -> L
 
 def _use(component: Component, sources: Mapping[str, str]) -> Use:
     said = component.provenance
-    told = (sources.get(said.source, said.source), said.year, said.where)
-    source = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
-    maker = (said.author, said.licence, source, said.notice, said.address, said.changes)
+    maker = (said.author, said.licence, said.cited(sources), said.notice, said.address, said.changes)
     return Use(component.slug, component.name, *maker, pointer="/parts")
 
 

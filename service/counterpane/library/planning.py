@@ -22,7 +22,7 @@ from counterpane.library.plan_labels import aftercare
 from counterpane.library.plan_swatches import swatch_json
 from counterpane.library.plan_time import time_json
 from counterpane.library.plan_told import Told, told_of
-from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
+from counterpane.library.plans import Find, make_plan, plan_json, plan_request_of, sampler_of
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.library.yarn_told import needles_json
@@ -56,13 +56,16 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
 def made(services: Services, content: Mapping[str, Any]) -> Plan:
     """Return the plan of a request or a recipe, with each part at the revision that is pinned, else at the latest."""
     heard: Heard = {}
-    written = sizes.sized(content, services.facts)
-    request = plan_request_of(written, finder(services, content, heard), services.vocabulary)
-    return told_with(make_plan(request, services.vocabulary), content, heard)
+    return made_of(content, finder(services, content, heard), services.known, heard)
 
 
-def told_with(plan: Plan, content: Mapping[str, Any], heard: Heard) -> Plan:
-    """Return a plan with what was to be said of where its parts stand; raise LicenceRefused for a licence too free."""
+def made_of(content: Mapping[str, Any], find: Find, known: Known, heard: Heard) -> Plan:
+    """Return the plan of a request over what `find` finds, with what is `heard` on the way of where parts stand.
+
+    Raises what planning raises, and LicenceRefused for a licence that a part does not allow.
+    """
+    request = plan_request_of(sizes.sized(content, known.facts), find, known.vocabulary)
+    plan = make_plan(request, known.vocabulary)
     refuse_too_free(plan, content.get("licence"))
     said = tuple(finding for findings in heard.values() for finding in findings)
     return replace(plan, findings=(*plan.findings, *said)) if said else plan

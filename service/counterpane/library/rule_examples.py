@@ -9,7 +9,7 @@ from typing import Any
 from counterpane.craft.checking import examine
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.making import attempt
-from counterpane.craft.findings import Finding, Rule
+from counterpane.craft.findings import Family, Finding, Rule
 from counterpane.craft.rules import ALL, judge_text
 from counterpane.craft.rules.style import judge_style
 from counterpane.craft.stitches import Vocabulary
@@ -57,14 +57,20 @@ class Examples:
             return judge_text(examine(rule.bad, self.vocabulary, ASKED.get(rule.slug)))
         if rule.family == "style":
             return judge_style(examine(rule.bad, self.vocabulary), self.style)
-        if rule.family == "label":
-            return tuple(rule.check(label_of(json.loads(rule.bad), self.facts)))
-        if rule.family == "licence":
-            return tuple(rule.check(licensed_in(json.loads(rule.bad))))
-        if rule.family == "standing":
-            return tuple(rule.check(placed_part_of(json.loads(rule.bad))))
-        request = plan_request_of(json.loads(rule.bad), self.starters().__getitem__, self.vocabulary)
-        return tuple(rule.check(attempt(request, self.vocabulary)))
+        return tuple(rule.check(self._subject(rule.family, json.loads(rule.bad))))
+
+    def _subject(self, family: Family, content: Mapping[str, Any]) -> Any:
+        """Return what the rules of a family look at, read from the JSON of an example."""
+        match family:
+            case "label":
+                return label_of(content, self.facts)
+            case "licence":
+                return licensed_in(content)
+            case "standing":
+                return placed_part_of(content)
+            case _:
+                request = plan_request_of(content, self.starters().__getitem__, self.vocabulary)
+                return attempt(request, self.vocabulary)
 
 
 def _with_changes(finding: Finding) -> dict[str, Any]:

@@ -6,6 +6,7 @@ are the fields below. What is derived from the rows is never stored in the conte
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -13,6 +14,8 @@ Kind = Literal["cast-on", "border", "selvedge", "body", "bind-off"]
 Reversible = Literal["yes", "both-good", "no"]
 Look = Literal["chain", "bumps", "rope", "cord", "loops"]
 KINDS: tuple[Kind, ...] = ("cast-on", "border", "selvedge", "body", "bind-off")
+_NAMED = {"common-practice": "common practice, no source"}
+"""What is said of a source that has no name of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +124,11 @@ class Provenance:
     notice: str | None = None
     address: str | None = None
     changes: tuple[str, ...] = ()
+
+    def cited(self, sources: Mapping[str, str]) -> str:
+        """Return the source by its name, its year and the place in it, each once; `sources` are names by slug."""
+        name = sources.get(self.source) or _NAMED.get(self.source, self.source)
+        return ", ".join(dict.fromkeys(str(part) for part in (name, self.year, self.where) if part is not None))
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,7 +35,6 @@ from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 
-_NAMED = {"common-practice": "common practice, no source"}
 _NO_SOURCES: Mapping[str, str] = {}
 
 
@@ -173,10 +172,8 @@ def _credits(components: Sequence[Component], sources: Mapping[str, str], terms:
     alike: dict[tuple[str, str], list[Component]] = {}
     for component in components:
         source = component.provenance
-        told = (sources.get(source.source) or _NAMED.get(source.source, source.source), source.year, source.where)
-        where = ", ".join(dict.fromkeys(str(part) for part in told if part is not None))
         asked = (source.notice, source.address, *(f"changed: {each}" for each in source.changes))
-        text = "; ".join((where, f"wording by {source.author}", *(each for each in asked if each)))
+        text = "; ".join((source.cited(sources), f"wording by {source.author}", *(each for each in asked if each)))
         alike.setdefault((text, named(source.licence)), []).append(component)
     return tuple(_credit(each, text, licence, terms) for (text, licence), each in alike.items())
 
