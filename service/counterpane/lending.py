@@ -18,6 +18,10 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from counterpane.client import Client
     from counterpane.library.ports import Role
+    from counterpane.library.services import Services
+
+POLL_SECONDS = 0.01
+"""How soon a server that is asked to stop looks up; house."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,25 +34,32 @@ class Lent:
 
 
 @contextmanager
-def lent(role: Role = "contributor") -> Iterator[Lent]:
-    """Serve a library for the block, with a token of the role."""
+def served(services: Services) -> Iterator[str]:
+    """Serve a library by a thread for the block and give its address; its store is closed at the end."""
     from werkzeug.serving import make_server
 
     from counterpane import wiring
-    from counterpane.client import Client
-    from counterpane.library.tokens import create
 
-    services = wiring.open_library()
     server = make_server("127.0.0.1", 0, wiring.app_of(services), threaded=True)
-    thread = threading.Thread(target=server.serve_forever)
+    thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": POLL_SECONDS})
     thread.start()
-    address = f"http://127.0.0.1:{server.server_port}"
-    token = create(services.store, role, "tests", services.now())
     try:
-        with Client(address, token) as client:
-            yield Lent(address, token, client)
+        yield f"http://127.0.0.1:{server.server_port}"
     finally:
         server.shutdown()
         thread.join()
         server.server_close()
         services.store.close()
+
+
+@contextmanager
+def lent(role: Role = "contributor", name: str = "tests") -> Iterator[Lent]:
+    """Serve a library for the block, with a token of the role, made out to a name."""
+    from counterpane import wiring
+    from counterpane.client import Client
+    from counterpane.library.tokens import create
+
+    services = wiring.open_library()
+    token = create(services.store, role, name, services.now())
+    with served(services) as address, Client(address, token) as client:
+        yield Lent(address, token, client)

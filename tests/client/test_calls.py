@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 
 from api.contents import BLANKET, RIB, WARD
-from client.conftest import Served
 from counterpane import client as package
 from counterpane.api.examples import BLANKET as PLANNED
 from counterpane.api.examples import IN_YARN
@@ -28,6 +27,7 @@ from counterpane.client import (
     TokenNeeded,
 )
 from counterpane.client.errors import CLASSES
+from counterpane.lending import Lent
 
 SERVICE = Path(__file__).parents[2] / "service"
 
@@ -142,7 +142,7 @@ class TestWriting:
 class TestRefusals:
     """One exception for each sort of problem."""
 
-    def test_each_refusal_has_its_own_class(self, client: Client, served: Served) -> None:
+    def test_each_refusal_has_its_own_class(self, client: Client, served: Lent) -> None:
         """With what the problem says."""
         with pytest.raises(NotFound) as missing:
             client.component("no such/thing")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import random
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -11,9 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import orjson
-from werkzeug.serving import make_server
 
-from counterpane import wiring
+from counterpane import lending, wiring
 from counterpane.craft.component import content_of
 from counterpane.library import components, kept_profiles, recipes
 from counterpane.library.ports import Change
@@ -43,16 +41,8 @@ class Library:
 def served(path: str | Path = wiring.IN_MEMORY) -> Iterator[Library]:
     """Serve an empty library for a block."""
     services = wiring.open_library(path, starters=False)
-    server = make_server("127.0.0.1", 0, wiring.app_of(services), threaded=True)
-    thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.01})
-    thread.start()
-    try:
-        yield Library(services, f"http://127.0.0.1:{server.server_port}")
-    finally:
-        server.shutdown()
-        thread.join()
-        server.server_close()
-        services.store.close()
+    with lending.served(services) as address:
+        yield Library(services, address)
 
 
 SEEDS: dict[str, dict[str, Any]] = {each.slug: content_of(each) for each in load_components() if each.slug in FIRST}
