@@ -80,6 +80,17 @@ class TestRetries:
         assert post.call_count == 1
         assert caught.value.retryable
 
+    @pytest.mark.parametrize("answer", [{"status_code": 503, "json": BUSY}, {"exc": requests.ConnectionError}])
+    def test_a_write_that_takes_no_key_is_sent_once(
+        self, client: Client, requests_mock: mocks.Mocker, answer: dict[str, Any]
+    ) -> None:
+        """A second try after an answer that was lost would report the danger twice."""
+        post = requests_mock.post(f"{HOST}/v1/safety-reports", [answer, {"json": {"number": 1}}])
+        with pytest.raises((Busy, Unreachable)):
+            client.report_safety("A finger was caught.", component="waffle")
+        assert post.call_count == 1
+        assert "Idempotency-Key" not in post.last_request.headers
+
     def test_waits_grow_and_end(self, client: Client, waits: list[float], requests_mock: mocks.Mocker) -> None:
         """The last failure is the answer."""
         requests_mock.get(RULES, status_code=503, json=BUSY)
