@@ -174,3 +174,14 @@ def test_a_marker_of_unknown_place_is_no_silence(vocabulary: Vocabulary) -> None
     answer = check_text("Row 1: K to 2 sts before marker, k2tog, sm, k to end.", vocabulary)
     assert (answer["multiple"], counts(answer)) == (None, [(None, None)])
     assert said(answer) == [("count-not-followed", "note", 1)]
+
+
+def test_a_word_is_never_said_to_be_meant_for_itself(vocabulary: Vocabulary) -> None:
+    """A word that is known in another place is no suggestion where it is not."""
+    text = "Row 1: Knit into the front of every other st and purl the rest."
+    finding = check_text(text, vocabulary)["findings"][0]
+    assert (finding["rule"], "“into”" in finding["message"], "“into”" in finding["hint"]) == (
+        "unknown-term",
+        True,
+        False,
+    )

@@ -42,7 +42,8 @@ def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
         return ()
     near = _spellings(vocabulary).near(fault.word)
     first = fault.likely or likely_word(fault.word, near)
-    words = tuple(dict.fromkeys(word for word in (first, *near) if word))
+    others = (word for word in (first, *near) if word and word != fault.word.lower())  # A word known elsewhere is near.
+    words = tuple(dict.fromkeys(others))
     meant = {vocabulary.by_name.get(word, (word,)): word for word in reversed(words)}
     return tuple(word for word in words if word in meant.values())
 
