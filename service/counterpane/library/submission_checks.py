@@ -13,6 +13,7 @@ import orjson
 
 from counterpane.craft.checking import examine
 from counterpane.craft.component import component_of, prove
+from counterpane.craft.licensing import LICENCES
 from counterpane.craft.rules import judge_text
 from counterpane.library import planning
 from counterpane.library.alike import alike
@@ -22,8 +23,6 @@ from counterpane.library.plan_answers import finding_json as plan_finding_json
 from counterpane.library.ports import Kept
 from counterpane.library.services import Services
 
-LICENCES = ("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0")
-"""SPDX names of the licences under which a library takes words of others; house."""
 NOT_KNOWN = "not known"
 MOST_ALIKE = 20
 MOST_FINDINGS = 100
