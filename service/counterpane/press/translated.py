@@ -12,7 +12,7 @@ from html import escape, unescape
 from typing import Any, TypeVar
 
 from counterpane.craft.drawing import Picture
-from counterpane.craft.language import Message, Telling, Told
+from counterpane.craft.language import IN_ENGLISH, Message, Telling, Told
 from counterpane.craft.pattern import Entry, Pattern
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
@@ -235,7 +235,8 @@ def words_of(telling: Telling) -> PageWords:
         row=telling.word(english.row),
         rows=telling.word(english.rows),
         of_the_blanket=telling.word(english.of_the_blanket),
-        before=telling.tell(english.before).text,
+        before=telling.word(english.before),
         after=telling.word(english.after),
         done=telling.word(english.done),
+        english=telling.language.say(IN_ENGLISH, own="\0").partition("\0")[0],
     )
