@@ -13,6 +13,7 @@ class PatternRequest(PlanRequest):
     """A plan request, with the words the pattern is to be written in."""
 
     terms = Word("us", "uk", metadata={"description": "US terms if not given."})
+    words = Word("short", "full", metadata={"description": "Abbreviated, or in full words; abbreviated if not given."})
     language = Text(
         most=8,
         metadata={

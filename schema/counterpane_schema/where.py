@@ -20,9 +20,10 @@ class Seen(Closed):
     """What was answered, each question by its name; "not-sure" is an answer too."""
 
     part = _answer("The part that the row below the needle is in, as it was listed.")
-    facing = _answer("The side that faces the knitter who is about to work the next row: RS or WS.")
-    needle = _answer("The stitches right below the needle, from where the next row begins: k2 p2.")
-    below = _answer("The stitches of the course below that one, from the same edge: k2 p2, or cast-on.")
+    needle = _answer(
+        "The side that faces the knitter who is about to work the next row, the stitches right below the needle from "
+        "where that row begins, and those one course further down: RS: k2 p2 / p4. Each may be left out."
+    )
     repeats = _answer("How many whole repeats stand in the part below the row on the needle: a whole number.")
     length_cm = _answer("Centimetres from the cast-on edge to the needle: 31 or 31.5.")
 

@@ -26,7 +26,7 @@ def test_answers_are_sent_again_with_each_further_one(client: FlaskClient) -> No
     assert one["left"] < client.post(PATH, json={**BLANKET, "seen": {"part": "body"}}).json["left"]
 
 
-@pytest.mark.parametrize("seen", [{"part": "sleeve"}, {"needle": "q2"}, {"repeats": "many"}, {"sleeve": "left"}])
+@pytest.mark.parametrize("seen", [{"part": "sleeve"}, {"needle": "RS: q2"}, {"repeats": "many"}, {"sleeve": "left"}])
 def test_an_answer_that_is_none_is_refused_with_its_place(client: FlaskClient, seen: dict[str, str]) -> None:
     """The pointer leads to it."""
     answer = client.post(PATH, json={**BLANKET, "seen": seen})

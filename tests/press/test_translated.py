@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from dataclasses import asdict
 from functools import cache
 
 import pytest
@@ -11,13 +12,16 @@ from counterpane.craft.language import Language, Telling
 from counterpane.craft.rows.words import NUMBER_WORDS
 from counterpane.library import pages
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph
+from counterpane.press.html import html_of
 from counterpane.press.page import page
-from counterpane.press.translated import Translation
+from counterpane.press.translated import Translation, words_of
 from counterpane.seeding import load_vocabulary
 from counterpane.seeding.languages import messages
 from counterpane.seeding.recipes import load_recipes
+from craft.constructions.asking import content
 
 RECIPES = {recipe["slug"]: recipe for recipe in load_recipes()}
+BODIES = ("garter", "little-twists", "rope-cable", "slipped-rib", "spider-net", "viennoise", "welts", "stocking-stitch")
 NUMBER = re.compile(r"\d[\d.,]*\d|\d|[¼½¾]")
 ENGLISH_WORDS = re.compile(r"\b(?:k|p|sts?|rep|Row|rows?|from|to|end|last|sl|Cast|times|twice|once|more|work|Then)\b")
 
@@ -95,13 +99,37 @@ def test_no_english_word_is_left_in_rows(slug: str) -> None:
 
 
 @pytest.mark.parametrize("slug", RECIPES)
-def test_what_is_not_translated_is_marked_and_counted(slug: str) -> None:
-    """Only what sources say against each other is left, and each such sentence stands there whole."""
-    _, german, said = both(slug)
-    whole = "\n".join(line for block in german for line in texts(block))
-    complete = said.completeness
-    assert complete.sentences - complete.translated == len(complete.missing) <= 4
-    assert all(f"[englisch: {sentence}]" in whole for sentence in complete.missing)
+def test_every_sentence_of_a_recipe_is_translated(slug: str) -> None:
+    """None stands in English, and the count of sentences says so."""
+    complete = both(slug)[2].completeness
+    assert complete.missing == () and complete.sentences == complete.translated > 300
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_every_sentence_of_a_blanket_in_another_texture_is_translated(body: str) -> None:
+    """Lace, cables, slipped stitches, wrapped yarn, welts: what their books and the rules say of them, too."""
+    german = Translation(wiring.telling_in("de"))
+    german.blocks(*pages.written_and_drawn(services(), content(body, sides="garter-border"), "text"))  # type: ignore[arg-type]
+    assert german.completeness.missing == ()
+
+
+def test_what_is_not_translated_is_marked_and_counted() -> None:
+    """A sentence of the designer's own stands whole, in brackets; a page says to a browser that it is English."""
+    telling = wiring.telling_in("de")
+    own = "Knit it for Nan [the elder], who asked."
+    said = Translation(telling)
+    text = said.say(f"Row counts decide; a length is a check. {own}")
+    assert text == f"Reihenzahlen entscheiden; eine Länge dient der Kontrolle. [englisch: {own}]"
+    assert (said.completeness.sentences, said.completeness.missing) == (2, (own,))
+    html = html_of([Paragraph(text)], "Nan", "us", words=words_of(telling)).decode()
+    assert f'[englisch: <span lang="en">{own}</span>]</p>' in html
+
+
+def test_the_words_around_a_page_are_german() -> None:
+    """Those in the head and the foot of printed pages, and beside the counter of a repeat line."""
+    words = words_of(wiring.telling_in("de"))
+    assert [value for value in asdict(words).values() if "englisch" in value] == [words.english]
+    assert (words.before, words.done) == ("vor Reihe 1", "nach der letzten Reihe")
 
 
 @pytest.mark.parametrize("slug", RECIPES)

@@ -119,7 +119,7 @@ ON_NEEDLE = (
 )
 WHERE = (
     Example(body=BLANKET),
-    Example(body={**BLANKET, "seen": {"length_cm": "31", "part": "body", "facing": "not-sure"}, "terms": "uk"}),
+    Example(body={**BLANKET, "seen": {"length_cm": "31", "part": "body", "needle": "WS: k4 / p4"}, "terms": "uk"}),
 )
 SHEET_OF_A_PATTERN = Example(body=BLANKET | {"units": "in", "sheet": "designer", "designer": "Ines"})
 PATTERN = (

@@ -19,6 +19,8 @@ def language_of(services: Services, content: Mapping[str, Any]) -> str:
         raise BadInput("/language", f"Patterns are not written in {code!r}.", f"Languages are {known}.")
     if content.get("terms") == "uk":
         raise BadInput("/terms", f"UK terms are of English, and the language is {code!r}.", "Leave the terms out.")
+    if content.get("words") == "full":
+        raise BadInput("/words", f"Full words are of English, and the language is {code!r}.", "Leave the words out.")
     if content.get("sheet") == "designer":
         raise BadInput("/language", "The designer's sheet is in English.", "Leave the language out, or the sheet.")
     return str(code)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.drawing import Picture
 from counterpane.craft.pattern import Pattern
+from counterpane.craft.pattern.abbreviations import abbreviations
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library import planning
 from counterpane.library.drawings import pictures, plans_drawn
@@ -49,7 +51,8 @@ def written_and_drawn(services: Services, content: Mapping[str, Any], form: str)
     """Return the written pattern of a request and the pictures that go with it in a form."""
     plan = planning.made(services, planning.planned_part(content))
     written = planning.pattern_of(plan, content, services.known)
-    return written, pictures_for(plan, written, services.vocabulary, form)
+    drawn = pictures_for(plan, written, services.vocabulary, form)
+    return explained(written, plan, drawn, services.vocabulary), drawn
 
 
 def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str) -> tuple[Picture, ...]:
@@ -58,3 +61,14 @@ def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str
         return pictures(plan, vocabulary, pattern.title, pattern.terms, close_up=form == ON_PAPER, units=pattern.units)
     told_only = form not in DRAWN
     return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units, told_only=told_only)
+
+
+def explained(pattern: Pattern, plan: Plan, drawn: Sequence[Picture], vocabulary: Vocabulary) -> Pattern:
+    """Return a pattern in full words with what its pictures abbreviate in its list; any other explains that already."""
+    if pattern.words == "short":
+        return pattern
+    rows = tuple(row for section in plan.sections for row in section.cycle)
+    lines = [line for picture in drawn for line in (*picture.lines, *(means for _, means in picture.key))]
+    known = {entry.name for entry in pattern.abbreviations}
+    more = [entry for entry in abbreviations(rows, lines, vocabulary, pattern.terms) if entry.name not in known]
+    return replace(pattern, abbreviations=(*pattern.abbreviations, *more))

@@ -11,6 +11,7 @@ from counterpane.craft.constructions.swatching import Swatch
 from counterpane.craft.licensing.verdict import sharing_line, verdict
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
+from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
@@ -33,11 +34,13 @@ def write_pattern(
     sources: Mapping[str, str] | None = None,
     after: Aftercare | None = None,
     designer: str | None = None,
+    words: WordsKind = "short",
 ) -> Pattern:
     """Write a plan as a pattern; without a safety answer the plan is assessed with nothing known of the child.
 
-    `yarn` is the estimate of its yarn, `needles` those to begin with, `sampler` the sampler of the plan, `swatches` its
-    swatches, `sources` the names of sources by slug, `after` its finishing and care, `designer` who designed it.
+    `words` are abbreviated or in full, `yarn` is the estimate of its yarn, `needles` those to begin with, `sampler` the
+    sampler of the plan, `swatches` its swatches, `sources` the names of sources by slug, `after` its finishing and
+    care, `designer` who designed it.
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
@@ -46,6 +49,7 @@ def write_pattern(
         vocabulary,
         terms,
         named,
+        words=words,
         safety=record,
         yarn=yarn,
         needles=needles,

@@ -30,7 +30,7 @@ from counterpane.library.yarn_told import needles_json
 Heard = dict[str, tuple[Finding, ...]]
 """What is to be said of where each part stands that was found, by its slug."""
 
-BESIDE_THE_PLAN = ("terms", "title", "as", "paper", "units", "sheet")
+BESIDE_THE_PLAN = ("terms", "words", "title", "as", "paper", "units", "sheet")
 """Members of a pattern request that say how to write and not what to plan."""
 
 
@@ -96,6 +96,7 @@ def pattern_told(plan: Plan, content: Mapping[str, Any], known: Known, told: Tol
         sources=known.sources,
         after=aftercare(content, told.yarn, known.facts),
         designer=content.get("designer"),
+        words=content.get("words") or "short",
     )
     return pattern_in_units(written, content.get("units") or "both")
 

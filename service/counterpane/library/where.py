@@ -10,7 +10,8 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.helping import narrowing
 from counterpane.craft.helping.narrowing import NOT_SURE, ORDER, Asking, Question
 from counterpane.craft.helping.rows import worked_rows
-from counterpane.craft.helping.seeing import CAST_ON, Sight, in_groups, sights
+from counterpane.craft.helping.seeing import Sight, sights
+from counterpane.craft.helping.under import Under, in_groups, read, shortened
 from counterpane.craft.pattern.figures import counted
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.library.bench import Bench
@@ -33,8 +34,9 @@ LISTED = 30
 """Answers of a question that are listed; more are told as a range; house."""
 
 STITCHES = (
-    "Write a letter for each stitch and how many follow one another: k a V, p a bump, o a hole, s a long slipped "
-    "stitch, x one that crosses others. The first few are enough."
+    "Write the side, the stitches under the needle, and after a stroke those one course further down, as in RS: k2 p2 "
+    "/ p4; each a letter and how many follow one another: k a V, p a bump, o a hole, s a long slipped stitch, x one "
+    "that crosses others. The first few are enough, and what you cannot tell is left out."
 )
 BASIS = (
     "read off a trace of the plan's rows; how far a length may be off is a house figure; how sides are told is common "
@@ -79,11 +81,11 @@ def _read(question: Question, said: Any, every: Sequence[Sight]) -> narrowing.An
     place = f"/seen/{question}"
     if text.lower() == NOT_SURE:
         return NOT_SURE
-    if question in ("needle", "below"):
-        letters = narrowing.in_letters(text)
-        if letters is None:
+    if question == "needle":
+        under = read(text)
+        if under is None:
             raise BadInput(place, f"{text[:40]!r} cannot be read as stitches.", STITCHES)
-        return letters
+        return under
     if question in ("repeats", "length_cm"):
         try:
             return int(text) if question == "repeats" else Fraction(text)
@@ -97,23 +99,22 @@ def _read(question: Question, said: Any, every: Sequence[Sight]) -> narrowing.An
 
 
 def _question_json(asking: Asking, left: Sequence[Sight], plan: Plan) -> Answer:
-    many = len(asking.answers) > LISTED or asking.question == "length_cm"
-    values = [narrowing.answer_of(sight, asking.question) for sight in left]
-    numbers = [tenths(value) if isinstance(value, Fraction) else value for value in values]
+    lengths = [tenths(sight.cm) for sight in left] if asking.question == "length_cm" else []
+    numbers = [sight.repeats for sight in left] if asking.question == "repeats" else lengths
     return {
         "name": asking.question,
         "asks": _asks(asking.question, left[0], plan),
         "look": _look(asking.question, plan),
-        "answers": None if many else [_answer_json(asking.question, *each) for each in asking.answers],
-        "between": [min(numbers), max(numbers)] if not isinstance(numbers[0], str) else None,
+        "answers": None if len(asking.answers) > LISTED or not asking.answers else _answers_json(asking),
+        "between": [min(numbers), max(numbers)] if numbers else None,
         "at_worst": asking.worst,
     }
 
 
-def _answer_json(question: Question, value: narrowing.Answer, left: int) -> Answer:
-    if question in ("needle", "below") and value != CAST_ON:
-        value = in_groups(str(value))
-    return {"answer": value, "left": left}
+def _answers_json(asking: Asking) -> list[Answer]:
+    values = [value for value, _ in asking.answers]
+    said = [each.said() for each in shortened([value for value in values if isinstance(value, Under)])] or values
+    return [{"answer": answer, "left": left} for answer, (_, left) in zip(said, asking.answers, strict=True)]
 
 
 def _asks(question: Question, sight: Sight, plan: Plan) -> str:
@@ -122,9 +123,11 @@ def _asks(question: Question, sight: Sight, plan: Plan) -> str:
     past = f", past the {counted(border, 'stitch', 'stitches')} of the border" if border else ""
     return {
         "part": "Which part is the row below the needle in?",
-        "facing": "The needle with the stitches in your left hand, about to work the next row: which side faces you?",
-        "needle": f"Which stitches hang right below the needle, from where the next row begins{past}?",
-        "below": f"Which stitches lie one course further down, below those right under the needle{past}?",
+        "needle": (
+            "Take the needle with the stitches in your left hand, about to work the next row. Which side faces you, "
+            f"which stitches hang right below the needle from where that row begins{past}, and which lie one course "
+            "below them?"
+        ),
         "repeats": f"How many {period} stand in this part below the row on the needle?",
         "length_cm": "How long is the piece from the cast-on edge to the needle, in cm, laid flat and not pulled?",
     }[question]
@@ -134,12 +137,10 @@ def _look(question: Question, plan: Plan) -> str:
     first = plan.sections[0].first_row_side
     return {
         "part": "Parts that go on alike cannot be told apart and stand together, as in bottom+body.",
-        "facing": (
+        "needle": (
             f"The {first} is the side on which the tail of the cast-on hangs at the same hand as when you began row 1. "
-            "A marker pinned to the right side spares the question."
+            f"{STITCHES}"
         ),
-        "needle": STITCHES,
-        "below": f"Begin at the edge where the next row begins. {STITCHES}",
         "repeats": "Where ridges stand, two rows make one. Do not count a repeat that the needle is still in.",
         "length_cm": "A length on the needle is taken to be right within 1 cm and a tenth of it.",
     }[question]
@@ -152,7 +153,7 @@ def _candidate(sight: Sight, plan: Plan, vocabulary: Vocabulary, terms: Terms) -
         "worked": row_json(row, plan, vocabulary, terms),
         "next": following,
         "length_cm": tenths(sight.cm),
-        "needle": in_groups(sight.needle),
+        "needle": in_groups(sight.needle.needle),
     }
 
 

@@ -18,7 +18,7 @@ from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
 from counterpane.press.page import page
-from counterpane.press.words import ENGLISH, PageWords
+from counterpane.press.words import ENGLISH, PageWords, in_languages
 
 PAPERS: Mapping[Paper, str] = {"a4": "A4", "letter": "letter"}
 LANGUAGES = {"us": "en-US", "uk": "en-GB"}
@@ -72,38 +72,44 @@ def _all(blocks: Iterable[Block], words: PageWords) -> Iterator[str]:
 def _laid_out(block: Block, number: int, words: PageWords) -> Iterator[str]:
     match block:
         case Heading(text, level):
-            yield f"<h{level}>{escape(text)}</h{level}>"
+            yield f"<h{level}>{_said(text, words)}</h{level}>"
         case Paragraph(text):
             stop = ' class="stop"' if text.startswith(words.stop) else ""
-            yield f"<p{stop}>{escape(text)}</p>"
+            yield f"<p{stop}>{_said(text, words)}</p>"
         case Items(texts) if texts:
-            yield f"<ul>{''.join(f'<li>{escape(text)}</li>' for text in texts)}</ul>"
+            yield f"<ul>{''.join(f'<li>{_said(text, words)}</li>' for text in texts)}</ul>"
         case Entries(entries) if entries:
-            said = (f"<dt>{escape(entry.name)}</dt><dd>{escape(entry.text)}</dd>" for entry in entries)
+            said = (f"<dt>{_said(entry.name, words)}</dt><dd>{_said(entry.text, words)}</dd>" for entry in entries)
             yield f"<dl>{''.join(said)}</dl>"
         case Instructions(lines=lines):
-            rows = (_row(line, f"row-{number}-{place}") for place, line in enumerate(lines))
+            rows = (_row(line, f"row-{number}-{place}", words) for place, line in enumerate(lines))
             yield f'<ol class="rows">{"".join(rows)}</ol>'
         case Orders(lines):
-            yield from (f'<p class="orders">{escape(line)}</p>' for line in lines)
+            yield from (f'<p class="orders">{_said(line, words)}</p>' for line in lines)
             if any(line.startswith(words.again) for line in lines):
                 yield _counter(f"times-{number}", words.times)
         case Figure(picture):
             yield _figure(picture)
         case Table(heads, rows):
-            yield _table(heads, rows)
+            yield _table(heads, rows, words)
         case _:
             pass
 
 
-def _table(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
-    head = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in heads)
-    body = "".join(f"<tr>{''.join(f'<td>{escape(cell)}</td>' for cell in row)}</tr>" for row in rows)
+def _table(heads: Sequence[str], rows: Sequence[Sequence[str]], words: PageWords) -> str:
+    head = "".join(f'<th scope="col">{_said(cell, words)}</th>' for cell in heads)
+    body = "".join(f"<tr>{''.join(f'<td>{_said(cell, words)}</td>' for cell in row)}</tr>" for row in rows)
     return f"<table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>"
 
 
-def _row(line: str, name: str) -> str:
-    return f'<li><label><input type="checkbox" id="{name}"><span>{escape(line)}</span></label></li>'
+def _row(line: str, name: str, words: PageWords) -> str:
+    return f'<li><label><input type="checkbox" id="{name}"><span>{_said(line, words)}</span></label></li>'
+
+
+def _said(text: str, words: PageWords) -> str:
+    """Return a text for the page, with what stands in English on a page of another language marked as that."""
+    pieces = ((escape(piece), english) for piece, english in in_languages(text, words))
+    return "".join(f'<span lang="en">{piece}</span>' if english else piece for piece, english in pieces)
 
 
 def _counter(name: str, times: str) -> str:

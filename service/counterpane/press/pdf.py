@@ -17,7 +17,7 @@ from counterpane.craft.stitches import Terms
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
 from counterpane.press.page import page
-from counterpane.press.words import ENGLISH, PageWords
+from counterpane.press.words import ENGLISH, PageWords, in_languages
 
 PAPERS: Mapping[Paper, str] = {"a4": "a4", "letter": "us-letter"}
 SCALE = 0.78
@@ -57,7 +57,7 @@ def pdf_of(
         "paper": PAPERS[paper],
         "foot": foot,
         "edition": edition,
-        "blocks": [each for block in blocks for each in _laid_out(block)],
+        "blocks": [each for block in blocks for each in _laid_out(block, words)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()
     inputs = {"doc": json.dumps(document)}
@@ -67,26 +67,35 @@ def pdf_of(
     return made
 
 
-def _laid_out(block: Block) -> Iterator[dict[str, object]]:
+def _laid_out(block: Block, words: PageWords) -> Iterator[dict[str, object]]:
     match block:
         case Heading(text, level):
-            yield {"kind": "heading", "text": text, "level": level}
+            yield {"kind": "heading", "text": _said(text, words), "level": level}
         case Paragraph(text):
-            yield {"kind": "paragraph", "text": text}
+            yield {"kind": "paragraph", "text": _said(text, words)}
         case Items(texts) if texts:
-            yield {"kind": "items", "lines": texts}
+            yield {"kind": "items", "lines": _each(texts, words)}
         case Entries(entries) if entries:
-            yield {"kind": "entries", "entries": [(entry.name, entry.text) for entry in entries]}
+            yield {"kind": "entries", "entries": [_each((entry.name, entry.text), words) for entry in entries]}
         case Instructions(lines, name, first, last):
-            yield {"kind": "rows", "lines": lines, "name": name, "first": first, "last": last}
+            yield {"kind": "rows", "lines": _each(lines, words), "name": name, "first": first, "last": last}
         case Orders(lines):
-            yield {"kind": "orders", "lines": lines}
+            yield {"kind": "orders", "lines": _each(lines, words)}
         case Figure(picture):
             yield _picture(picture)
         case Table(heads, rows):
-            yield {"kind": "table", "heads": heads, "rows": rows}
+            yield {"kind": "table", "heads": _each(heads, words), "rows": [_each(row, words) for row in rows]}
         case _:
             pass
+
+
+def _each(texts: Iterable[str], words: PageWords) -> list[list[tuple[str, bool]]]:
+    return [_said(text, words) for text in texts]
+
+
+def _said(text: str, words: PageWords) -> list[tuple[str, bool]]:
+    """Return a text in pieces, each with whether it is English on a page of another language."""
+    return list(in_languages(text, words))
 
 
 def _picture(picture: Picture) -> dict[str, object]:

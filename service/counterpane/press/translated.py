@@ -7,13 +7,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import dataclass, replace
 from html import escape, unescape
 from typing import Any, TypeVar
 
 from counterpane.craft.drawing import Picture
-from counterpane.craft.language import Message, Telling, Told
+from counterpane.craft.language import IN_ENGLISH, Message, Telling, Told
 from counterpane.craft.pattern import Entry, Pattern
+from counterpane.craft.pattern.texts import texts_said
 from counterpane.press import Paper
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph, Table
 from counterpane.press.data import as_data
@@ -134,14 +135,7 @@ class Translation:
 
     def values(self, thing: Thing) -> Thing:
         """Return a value with all texts said that are no names, keys or quotations."""
-        if isinstance(thing, str):
-            return self.say(thing)  # type: ignore[return-value]
-        if isinstance(thing, tuple):
-            return tuple(map(self.values, thing))  # type: ignore[return-value]
-        if not is_dataclass(thing) or isinstance(thing, type):
-            return thing
-        named = {field.name: getattr(thing, field.name) for field in fields(thing) if field.name not in _AS_THEY_STAND}
-        return replace(thing, **{name: self.values(value) for name, value in named.items()})
+        return texts_said(thing, self.say, _AS_THEY_STAND)
 
     def _block(self, block: Block, pattern: Pattern) -> Block:
         match block:
@@ -235,7 +229,8 @@ def words_of(telling: Telling) -> PageWords:
         row=telling.word(english.row),
         rows=telling.word(english.rows),
         of_the_blanket=telling.word(english.of_the_blanket),
-        before=telling.tell(english.before).text,
+        before=telling.word(english.before),
         after=telling.word(english.after),
         done=telling.word(english.done),
+        english=telling.language.say(IN_ENGLISH, own="\0").partition("\0")[0],
     )

@@ -23,6 +23,7 @@ from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.glossary import SHORT_WORDS
 from counterpane.craft.rules.safety import RULES
 from counterpane.library.cautions import CAUTIONS
+from counterpane.library.conflicts import CONFLICTS, Conflict
 from counterpane.library.safety_record import HOME_CHECK
 from counterpane.seeding.components import load_components
 from counterpane.seeding.facts import facts_by_name
@@ -113,6 +114,8 @@ def _every(root: Path) -> Iterator[Message]:
         yield Message(f"{rule.title[0].lower()}{rule.title[1:].rstrip('.')}", note="What a safety rule looks for.")
     for caution in (*CAUTIONS, *HOME_CHECK):
         yield Message(caution, note="A caution of every pattern.")
+    for conflict in CONFLICTS:
+        yield from _of_conflict(conflict)
 
 
 def _phrases(root: Path) -> Iterator[Message]:
@@ -130,6 +133,14 @@ def _of_components(root: Path) -> Iterator[Message]:
         for text in (*steps, component.gauge_notes):
             if text:
                 yield Message(with_places(in_terms(text, "us")), note=component.slug)
+
+
+def _of_conflict(conflict: Conflict) -> Iterator[Message]:
+    """Give what sources say against each other, with places for the rules and the sources, and how it is treated."""
+    sides = "; ".join(f"{each.who}: {each.says} [{{own{place}}}]" for place, each in enumerate(conflict.statements, 2))
+    note = "What sources say against each other."
+    yield Message(f"On {conflict.about} ({{own1}}): {sides}.", note=note)
+    yield Message(conflict.treated, note=note)
 
 
 def _numbers_as_places(text: str) -> str:

@@ -14,8 +14,8 @@ The input is the plan request or recipe that the piece was begun by, in TOML or 
 the command again with the answer added. Whoever cannot tell answers not-sure."""
 EXAMPLES = """examples:
   $ counterpane where blanket.toml
-  $ counterpane where blanket.toml --seen length_cm=31
-  $ counterpane where blanket.toml --seen length_cm=31 --seen needle="k2 p2" --json"""
+  $ counterpane where blanket.toml --seen part=body
+  $ counterpane where blanket.toml --seen part=body --seen needle="RS: k2 p2 / p4" --json"""
 
 
 def declare(parser: argparse.ArgumentParser) -> None:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from counterpane.craft.drawing import Picture
     from counterpane.craft.measures import Units
     from counterpane.craft.pattern import Pattern
+    from counterpane.craft.rows.say import WordsKind
     from counterpane.craft.stitches import Terms
     from counterpane.library.known import Known
     from counterpane.press import Paper
@@ -31,6 +32,7 @@ The input is a plan request or a recipe in TOML or JSON. The exit status is 1 wh
 EXAMPLES = """examples:
   $ counterpane write blanket.toml --as text
   $ counterpane write blanket.toml --as markdown --terms uk --out blanket.md
+  $ counterpane write blanket.toml --as markdown --words full
   $ counterpane write blanket.toml --as html --units in --out blanket.html
   $ counterpane write blanket.toml --as text --language de --units cm
   $ counterpane write blanket.toml --as text --sheet designer
@@ -39,13 +41,14 @@ EXAMPLES = """examples:
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """In which terms and units a pattern is written, on which paper, and for whom."""
+    """In which terms, words and units a pattern is written, on which paper, and for whom."""
 
     terms: Terms = "us"
     units: Units = "both"
     paper: Paper = "a4"
     sheet: str = "knitter"
     language: str = ""
+    words: WordsKind = "short"
 
 
 AS_USUAL = Said()
@@ -56,6 +59,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
     take_input(parser, "a plan request or recipe, TOML or JSON")
     parser.add_argument("--as", dest="form", metavar="FORM", required=True, help=f"one of {', '.join(FORMS)}")
     take_terms(parser, "US terms if not given")
+    parser.add_argument("--words", choices=("short", "full"), default="short", help="abbreviated if not given")
     take_units(parser)
     other = (
         "the code of a language, such as de; what is not translated stands in English, marked (English if not given)"
@@ -81,7 +85,7 @@ def run(options: argparse.Namespace) -> int:
     asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning and writing"), bench_over(asked.content, options.store) as bench:
         made = planned(asked.content, bench)
-        said = Said(options.terms or "us", options.units, options.paper, options.sheet, language)
+        said = Said(options.terms or "us", options.units, options.paper, options.sheet, language, options.words)
         document = written(asked, made, bench.known, options.form, said) if made.plan else None
     if document is None:
         return _refuse(asked, made, options.form)
@@ -91,7 +95,7 @@ def run(options: argparse.Namespace) -> int:
 
 def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = AS_USUAL) -> str | bytes:
     """Return the pattern of a plan in a form: as text, or as the bytes of a file."""
-    from counterpane.library.pages import pictures_for
+    from counterpane.library.pages import explained, pictures_for
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
@@ -100,6 +104,7 @@ def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = A
         return _sheet(asked, made, known, form, said)
     pattern = _pattern(asked, made, known, said)
     drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
+    pattern = explained(pattern, made.plan, drawn, known.vocabulary)
     if said.language:
         return _in_language(pattern, drawn, form, said)
     if form in ("html", "pdf"):
@@ -125,6 +130,8 @@ def _language(options: argparse.Namespace) -> str:
         raise endings.Unreadable(f"patterns are not written in {code!r}", f"Languages are {known}.")
     if options.terms == "uk":
         raise endings.Unreadable("UK terms are of English", "Leave out --terms or --language.")
+    if options.words == "full":
+        raise endings.Unreadable("full words are of English", "Leave out --words or --language.")
     if options.sheet == "designer":
         raise endings.Unreadable("the designer's sheet is in English", "Leave out --sheet or --language.")
     return code
@@ -167,7 +174,7 @@ def _pattern(asked: Asked, made: Planned, known: Known, said: Said) -> Pattern:
 
 
 def _asked(asked: Asked, said: Said) -> dict[str, Any]:
-    return {**asked.content, "terms": said.terms, "units": said.units, "title": asked.title}
+    return {**asked.content, "terms": said.terms, "units": said.units, "words": said.words, "title": asked.title}
 
 
 def _refuse(asked: Asked, made: Planned, form: str) -> int:

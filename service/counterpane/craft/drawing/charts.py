@@ -102,10 +102,9 @@ def chart_of_section(section: Section, vocabulary: Vocabulary) -> Chart:
 
 
 def _named(plan: Plan, chart: Chart, sections: Sequence[Section], terms: Terms) -> Named:
-    first = sections[0]
-    names = " and ".join(
-        section_name(section).lower() if at else section_name(section) for at, section in enumerate(sections)
-    )
+    first, *more = sections
+    before, last = [section_name(first), *(section_name(section).lower() for section in more[:-1])], more[-1:]
+    names = " and ".join([", ".join(before), *(section_name(section).lower() for section in last)])
     heading = f"{names}: {texture_name(plan, first.texture, terms)}"
     rows = counted(len(chart.rows), "row")
     if chart.box is None:

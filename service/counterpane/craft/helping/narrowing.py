@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
@@ -10,21 +9,20 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from counterpane.craft.helping.seeing import CAST_ON, LETTERS, Sight
+from counterpane.craft.helping.seeing import Sight
+from counterpane.craft.helping.under import Under
 
-Question = Literal["part", "facing", "needle", "below", "repeats", "length_cm"]
-Answer = str | int | Fraction
+Question = Literal["part", "needle", "repeats", "length_cm"]
+Answer = str | int | Fraction | Under
 
-ORDER: tuple[Question, ...] = ("part", "facing", "needle", "below", "repeats", "length_cm")
-"""The questions, that which is asked first of those which separate as well."""
+ORDER: tuple[Question, ...] = ("part", "needle", "repeats", "length_cm")
+"""The questions, that which is asked first of those which separate as well; a length, never exact, comes last."""
 
 NOT_SURE = "not-sure"
 """The answer that leaves all rows."""
 
 SURE_CM, SURE_SHARE = Fraction(1), Fraction(1, 10)
 """How far a length of the piece on the needle may be off: 1 cm, and a tenth of it; house."""
-
-_GROUP = re.compile(rf"([{''.join(LETTERS.values())}])(\d{{0,3}})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +38,7 @@ class Asking:
 
 
 def answer_of(sight: Sight, question: Question) -> Answer:
-    """Return what the piece truly answers; "" where that is not known."""
+    """Return what the piece truly answers."""
     answer: Answer = sight.cm if question == "length_cm" else getattr(sight, question)
     return answer
 
@@ -49,22 +47,11 @@ def agrees(sight: Sight, question: Question, answer: Answer) -> bool:
     """Say whether a row may look as it was answered: stitches may be fewer, and a length is never sure."""
     if answer == NOT_SURE:
         return True
+    if isinstance(answer, Under):
+        return sight.needle.shows(answer)
     if question == "length_cm":
         return abs(sight.cm - Fraction(answer)) <= _off(Fraction(answer))
-    truth = answer_of(sight, question)
-    if question in ("needle", "below"):
-        return not truth or str(truth).startswith(str(answer))
-    return truth == answer
-
-
-def in_letters(said: str) -> str | None:
-    """Return stitches that were said in groups, as in "k2, p2", a letter each; None where they cannot be read."""
-    said = re.sub(r"[\s,;]", "", said.lower())
-    if said == CAST_ON:
-        return said
-    if not said or _GROUP.sub("", said):
-        return None
-    return "".join(letter * int(times or 1) for letter, times in _GROUP.findall(said))
+    return answer_of(sight, question) == answer
 
 
 def left_by(sights: Sequence[Sight], seen: Mapping[Question, Answer]) -> tuple[Sight, ...]:
@@ -73,10 +60,13 @@ def left_by(sights: Sequence[Sight], seen: Mapping[Question, Answer]) -> tuple[S
 
 
 def next_question(left: Sequence[Sight], asked: Mapping[Question, Answer]) -> Asking | None:
-    """Return the question that leaves the fewest rows at its worst answer; None where none separates those left."""
+    """Return the question that leaves the fewest rows at its worst answer; None where none separates those left.
+
+    A length is asked where no other question separates them.
+    """
     found = [_asking(left, question) for question in ORDER if question not in asked]
     useful = [each for each in found if each is not None and each.worst < len(left)]
-    return min(useful, key=lambda each: each.worst, default=None)
+    return min(useful, key=lambda each: (each.question == "length_cm", each.worst), default=None)
 
 
 def _asking(left: Sequence[Sight], question: Question) -> Asking | None:
@@ -85,9 +75,13 @@ def _asking(left: Sequence[Sight], question: Question) -> Asking | None:
     if question == "repeats" and len({sight.part for sight in left}) > 1:
         return None  # One counts them in the part, and so has to know the part.
     many = Counter(answer_of(sight, question) for sight in left)
-    unknown = many.pop("", 0)
-    answers = tuple((answer, times + unknown) for answer, times in many.items())
+    unknown = sum(not sight.needle.known for sight in left) if question == "needle" else 0
+    answers = tuple((answer, times + unknown) for answer, times in many.items() if _tells(answer))
     return Asking(question, answers, max((times for _, times in answers), default=len(left)))
+
+
+def _tells(answer: Answer) -> bool:
+    return not isinstance(answer, Under) or answer.known
 
 
 def _most_near(lengths: Sequence[Fraction]) -> int:

@@ -8,41 +8,32 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import groupby
 
 from counterpane.craft.constructions import Plan, Section
-from counterpane.craft.fabric import Course, Look, from_rs, from_ws
+from counterpane.craft.fabric import Course, from_rs, from_ws
 from counterpane.craft.helping.rows import rows_of
+from counterpane.craft.helping.under import CAST_ON, LETTERS, Under
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.sizing.lengths import side_of
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 
-LETTERS: dict[Look, str] = {"knit": "k", "purl": "p", "open": "o", "slipped": "s", "crossed": "x", "not known": "u"}
-"""How each look is written: a V, a bump, a hole, a long stitch, a stitch that crosses others, and what is not known."""
-
 LOOKED = 24
 """Stitches that one looks at, from the side border on; house."""
-
-CAST_ON = "cast-on"
-"""Stands for what lies below row 1."""
 
 
 @dataclass(frozen=True, slots=True)
 class Sight:
     """What the piece shows once a row is worked and turned: `row` is its number, counted from the cast-on.
 
-    `part` names the sections that cannot be told apart there: one goes on as the other ends. `facing` is the side that
-    the next row is worked on. `needle` and `below` are the two courses under the needle as that side shows them, a
-    letter a stitch from where the next row begins, "" where they are not known. `repeats` is how often the `period`
+    `part` names the sections that cannot be told apart there: one goes on as the other ends. `needle` is what lies
+    under the needle, past the side border, for who is about to work the next row. `repeats` is how often the `period`
     rows of the part stand whole below the row, and `cm` the length from the cast-on.
     """
 
     row: int
     part: str
-    facing: Side
-    needle: str
-    below: str
+    needle: Under
     repeats: int
     period: int
     cm: Fraction
@@ -62,15 +53,10 @@ def sights(plan: Plan, vocabulary: Vocabulary) -> tuple[Sight, ...]:
             cm += length
             facing: Side = "WS" if side == "RS" else "RS"
             below = CAST_ON if not found else _seen(before, facing, edge)
-            needle = _seen(course, facing, edge)
-            found.append(Sight(len(found) + 1, name, facing, needle, below, at // period, period, cm))
+            needle = Under(facing, _seen(course, facing, edge), below)
+            found.append(Sight(len(found) + 1, name, needle, at // period, period, cm))
             before = course
     return tuple(found)
-
-
-def in_groups(letters: str) -> str:
-    """Write letters in groups, as in "k2 p2"."""
-    return " ".join(f"{letter}{len(list(run))}" for letter, run in groupby(letters))
 
 
 def _parts(plan: Plan, vocabulary: Vocabulary) -> Iterator[tuple[list[Section], list[Course | None]]]:

@@ -13,7 +13,7 @@ from counterpane.craft.fabric import from_rs
 from counterpane.craft.fabric.texture import LARGEST_SAMPLE
 from counterpane.craft.helping import WorkedRow
 from counterpane.craft.helping.rows import PLAIN, rows_of, stitches_in
-from counterpane.craft.helping.seeing import LETTERS
+from counterpane.craft.helping.under import LETTERS
 from counterpane.craft.rows.tree import Node, Side, Work
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from counterpane.craft.helping.seeing import in_groups
+from counterpane.craft.helping.under import in_groups
 from counterpane.craft.helping.unseen import Fault, FaultKind
 from counterpane.craft.stitches import Terms, Vocabulary
 

@@ -7,7 +7,7 @@ as English, and is counted. Messages and vocabulary are data that is passed in.
 """
 
 from counterpane.craft.language.messages import ENGLISH, Language, Message
-from counterpane.craft.language.telling import Telling, Told
+from counterpane.craft.language.telling import IN_ENGLISH, Telling, Told
 from counterpane.craft.language.values import placeholders
 
-__all__ = ["ENGLISH", "Language", "Message", "Telling", "Told", "placeholders"]
+__all__ = ["ENGLISH", "IN_ENGLISH", "Language", "Message", "Telling", "Told", "placeholders"]

@@ -61,9 +61,9 @@ class Telling:
         return self.language.say(capital if self.language.knows(capital) and self.language.code != "en" else known)
 
     def word(self, word: str) -> str:
-        """Say a word by itself; a number behind it stays."""
+        """Say a word by itself; a number behind it stays where the word is not known with it."""
         stem, space, number = word.rpartition(" ")
-        if space and number.isdigit():
+        if space and number.isdigit() and not self.language.knows(Message(word, context=WORD)):
             return f"{self.word(stem)} {number}"
         return self.language.say(Message(word, context=WORD))
 

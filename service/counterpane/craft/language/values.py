@@ -38,7 +38,7 @@ _KINDS: Mapping[str, tuple[str, Way]] = {
     "part": (r"[A-Z][A-Za-z -]*(?: \d+)?", "sentence"),
     "every": (r"\d+(?: or \d+)?", "sentence"),
     "size": (SIZE, "sentence"),
-    "amount": (r"\d[\d,]* [a-z]+(?: [a-z]+)?", "sentence"),
+    "amount": (r"\d[\d,]* [a-z-]+(?: (?!in\b|along\b|on\b)[a-z]+)?", "sentence"),
     "gauge": (r"[\d.]+ sts and [^()]*?(?: \([^()]*\))?", "sentence"),
     "often": (r"once more|[a-z0-9,]+ times more", "sentence"),
 }

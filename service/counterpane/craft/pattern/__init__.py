@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from counterpane.craft.measures import Units
+from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.stitches import Terms
 
@@ -222,7 +223,7 @@ class SwatchWords:
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A blanket in words, in the terms of one trade and in one or both units.
+    """A blanket in words, abbreviated or in full, in the terms of one trade and in one or both units.
 
     `designer` is None where nobody is named, `edition` "" where it is not written as one.
     """
@@ -250,6 +251,7 @@ class Pattern:
     borders: tuple[WrittenBorder, ...] = ()
     designer: str | None = None
     units: Units = "both"
+    words: WordsKind = "short"
     edition: str = ""
 
     @property

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from counterpane.craft.pattern import Entry, Special
 from counterpane.craft.rows.glossary import SHORT_WORDS
+from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.rows.tree import Group, Hold, IntoOne, Node, OpenRepeat, Row, Work
 from counterpane.craft.stitches import Stitch, Terms, Vocabulary
 
@@ -27,12 +28,20 @@ def abbreviations(rows: Iterable[Row], lines: Sequence[str], vocabulary: Vocabul
     return tuple(sorted([*general, *stitches], key=lambda entry: (entry.name.lower(), entry.name)))
 
 
-def specials(rows: Iterable[Row], vocabulary: Vocabulary, terms: Terms) -> tuple[Special, ...]:
+def specials(
+    rows: Iterable[Row], vocabulary: Vocabulary, terms: Terms, words: WordsKind = "short"
+) -> tuple[Special, ...]:
     """List the stitches that cross, gather or reach below others, with their steps, in the order of their keys."""
     stitches = [vocabulary[key] for key in sorted(_keys(rows))]
     return tuple(
-        Special(stitch.names[terms][0], _steps(stitch.said[terms])) for stitch in stitches if _is_special(stitch)
+        Special(_name(stitch, terms, words), _steps(stitch.said[terms])) for stitch in stitches if _is_special(stitch)
     )
+
+
+def _name(stitch: Stitch, terms: Terms, words: WordsKind) -> str:
+    """Return what rows call a stitch."""
+    in_full = stitch.words.get(terms) if words == "full" else None
+    return (in_full or stitch.names[terms])[0]
 
 
 def _opens_or_stands(sign: str, text: str) -> bool:

@@ -14,6 +14,7 @@ from counterpane.craft.pattern.parts import section_name, texture_name
 from counterpane.craft.pattern.ridges import is_garter, ridges
 from counterpane.craft.pattern.rows import next_side, repeats, written_rows
 from counterpane.craft.pattern.terms import in_terms
+from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -22,7 +23,13 @@ WAYS = {"left": "from the bind-off down to the cast-on", "right": "from the cast
 
 
 def written_border(
-    plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms
+    plan: Plan,
+    edge: PickedEdge,
+    rows: Sequence[Row],
+    vocabulary: Vocabulary,
+    terms: Terms,
+    *,
+    words: WordsKind = "short",
 ) -> WrittenBorder:
     """Write the border of one edge; its rows are `rows`, once."""
     border = edge.border
@@ -32,7 +39,7 @@ def written_border(
         ),
         stitches=edge.picks,
         rates=tuple(in_terms(f"{_rate(each)}.", terms) for each in edge.stretches),
-        section=_section(plan, edge, rows, vocabulary, terms),
+        section=_section(plan, edge, rows, vocabulary, terms, words=words),
         bind_off=in_terms(f"Bind off all {border.after} stitches on the {next_side(border)}.", terms),
     )
 
@@ -44,11 +51,13 @@ def _rate(stretch: Stretch) -> str:
     return f"{name}: {counted(stretch.picks, 'stitch', 'stitches')} {along}, {rate_in_words(stretch)}"
 
 
-def _section(plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms) -> WrittenSection:
+def _section(
+    plan: Plan, edge: PickedEdge, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms, *, words: WordsKind
+) -> WrittenSection:
     border = edge.border
     texture = texture_name(plan, border.texture, terms)
     many = counted(border.rows, "row")
-    worked = written_rows(rows, border, vocabulary, terms)
+    worked = written_rows(rows, border, vocabulary, terms, words)
     return WrittenSection(
         name=section_name(border),
         texture=texture,

@@ -56,6 +56,10 @@ def _caution(finding: Mapping[str, object], terms: Terms) -> Caution:
     return Caution(markets=texts(finding.get("markets")), **told)
 
 
+_UNITS = (("stitch", "stitches"), ("yarn-over", "yarn-overs"), ("end", "ends"), ("row", "rows"))
+"""Units of notes with their plurals; others stand as they were written."""
+
+
 def _recorded(parts: Sequence[Mapping[str, object]], names: Mapping[str, str], terms: Terms) -> tuple[Entry, ...]:
     """Return what each component records, once, with the places in which it is used."""
     places: dict[tuple[str, str], list[str]] = {}
@@ -79,8 +83,10 @@ def _notes(notes: object) -> str:
 
 
 def _measure(note: Mapping[str, object]) -> str:
+    """Say a value in its unit, whose number is that of the value: 1 stitch, 2 yarn-overs."""
     value, unit = str(note.get("value")), str(note.get("unit"))
-    return f"{value} {'stitch' if value == '1' and unit == 'stitches' else unit}"
+    one, many = next((each for each in _UNITS if unit in each), (unit, unit))
+    return f"{value} {one if value == '1' else many}"
 
 
 def _estimates(estimates: object) -> tuple[str, ...]:

@@ -9,7 +9,7 @@ from counterpane.craft.constructions import Section
 from counterpane.craft.counts import work
 from counterpane.craft.pattern import Repeat, WrittenRow
 from counterpane.craft.pattern.figures import times_more
-from counterpane.craft.rows.say import say_line
+from counterpane.craft.rows.say import WordsKind, say_line
 from counterpane.craft.rows.tree import Row, Side
 from counterpane.craft.sizing.lengths import side_of
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -44,11 +44,18 @@ def next_side(section: Section) -> Side:
     return side_of(section.rows + 1, section.first_row_side)
 
 
-def written_rows(rows: Sequence[Row], section: Section, vocabulary: Vocabulary, terms: Terms) -> tuple[WrittenRow, ...]:
+def written_rows(
+    rows: Sequence[Row], section: Section, vocabulary: Vocabulary, terms: Terms, words: WordsKind = "short"
+) -> tuple[WrittenRow, ...]:
     """Write each listed row as a line, beside the stitches it leaves."""
     counts = counts_of(section, rows, vocabulary)
     return tuple(
-        WrittenRow(row.label, side_of(index, section.first_row_side), say_line(row, vocabulary, terms), counts[index])
+        WrittenRow(
+            row.label,
+            side_of(index, section.first_row_side),
+            say_line(row, vocabulary, terms, words=words),
+            counts[index],
+        )
         for index, row in enumerate(rows, start=1)
     )
 

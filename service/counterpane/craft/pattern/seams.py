@@ -17,7 +17,7 @@ from counterpane.craft.behaviour.places import the_band
 from counterpane.craft.behaviour.take_up import ChangingRow
 from counterpane.craft.pattern.figures import counted
 from counterpane.craft.pattern.terms import in_terms
-from counterpane.craft.rows.say import say_row
+from counterpane.craft.rows.say import WordsKind, say_row
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -33,9 +33,11 @@ _BASES: Mapping[Basis, str] = {
 _BORDERS = {"bottom": "bottom border", "top": "top border"}
 
 
-def seam_notes(evened: Sequence[Seam], vocabulary: Vocabulary, terms: Terms) -> tuple[str, ...]:
+def seam_notes(
+    evened: Sequence[Seam], vocabulary: Vocabulary, terms: Terms, words: WordsKind = "short"
+) -> tuple[str, ...]:
     """Say how the borders of a plan are kept level with its body, where that can be said row by row."""
-    told = (note for seam in evened for note in _notes(seam, vocabulary, terms))
+    told = (note for seam in evened for note in _notes(seam, vocabulary, terms, words))
     return tuple(in_terms(note, terms) for note in told)
 
 
@@ -56,15 +58,15 @@ def _row(seam: Seam) -> Iterator[ChangingRow]:
         yield seam.take_up.row
 
 
-def _notes(seam: Seam, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+def _notes(seam: Seam, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> Iterator[str]:
     for more in _extra(seam):
-        yield _pairs(seam, more, vocabulary, terms)
+        yield _pairs(seam, more, vocabulary, terms, words)
     for row in _row(seam):
-        yield _changing(seam, row, vocabulary, terms)
+        yield _changing(seam, row, vocabulary, terms, words)
 
 
-def _pairs(seam: Seam, more: ExtraRows, vocabulary: Vocabulary, terms: Terms) -> str:
-    right, left = (say_row(pair.parts, vocabulary, terms) for pair in more.pairs_in_words)
+def _pairs(seam: Seam, more: ExtraRows, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> str:
+    right, left = (say_row(pair.parts, vocabulary, terms, words) for pair in more.pairs_in_words)
     every = " or ".join(dict.fromkeys(map(str, more.every)))
     return (
         f"To keep the side borders level with {the_band(seam.body)}, as you like: about "
@@ -78,13 +80,13 @@ def _basis(seam: Seam, figure: Figure) -> str:
     return "by the gauges given" if seam.swatched else f"by figures of the trade, {_BASES[figure.basis]}"
 
 
-def _changing(seam: Seam, row: ChangingRow, vocabulary: Vocabulary, terms: Terms) -> str:
-    words = say_row(row.parts, vocabulary, terms)
+def _changing(seam: Seam, row: ChangingRow, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> str:
+    said = say_row(row.parts, vocabulary, terms, words)
     first = f"begin with {row.before} sts in place of {row.after}, and " if seam.part == "bottom" else ""
     last = "" if seam.part == "bottom" else f", and bind off over {row.after} sts"
     return (
         f"To let the {seam.part} border be as wide as the body, as you like: {first}work the {row.side} row "
-        f"{row.row} of the {_BORDERS.get(row.section, row.section)} as: {words}. That takes {row.before} sts to "
+        f"{row.row} of the {_BORDERS.get(row.section, row.section)} as: {said}. That takes {row.before} sts to "
         f"{row.after}{last}."
     )
 

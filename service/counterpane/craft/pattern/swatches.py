@@ -15,7 +15,7 @@ from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import called
 from counterpane.craft.pattern.rows import listed_rows, next_side
 from counterpane.craft.pattern.terms import in_terms
-from counterpane.craft.rows.say import say_row
+from counterpane.craft.rows.say import WordsKind, say_row
 from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
 from counterpane.craft.stitches import Terms, Vocabulary
 
@@ -24,16 +24,16 @@ _CLEAR = "2 cm (¾ in)"
 """How far from the edges of a swatch one counts; common practice, no source."""
 
 
-def swatch_words(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> SwatchWords:
+def swatch_words(swatch: Swatch, vocabulary: Vocabulary, terms: Terms, words: WordsKind = "short") -> SwatchWords:
     """Write a swatch in US or UK terms."""
     name = called(swatch.part.component, terms)
     where = ", ".join(_WHERE.get(place, place) for place in swatch.places)
-    making = tuple(in_terms(step, terms) for step in _making(swatch, vocabulary, terms))
+    making = tuple(in_terms(step, terms) for step in _making(swatch, vocabulary, terms, words))
     asking = tuple(in_terms(step, terms) for step in _asking())
     return SwatchWords(name, where, swatch.piece.stitches_total, making, asking)
 
 
-def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> Iterator[str]:
     """Give the cast-on, the rows in words, and the bind-off: all with the yarn and the needle of the blanket."""
     piece, section = swatch.piece, swatch.piece.sections[0]
     ends = (piece.request.cast_on.component, piece.request.bind_off.component)
@@ -45,14 +45,14 @@ def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms) -> Iterator[st
     if swatch.narrow:
         yield f"It is narrower than the {both(LEAST_CM)} that tell a size: this fabric has no wider count."
     yield f"{cast_on}: {counted(section.before, 'stitch', 'stitches')}, with the yarn and the needle of this part."
-    yield from _rows(section, vocabulary, terms)
+    yield from _rows(section, vocabulary, terms, words)
     yield f"{bind_off}, on the {next_side(section)}."
 
 
-def _rows(section: Section, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:
+def _rows(section: Section, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> Iterator[str]:
     """Give the rows in words, those that are all alike once, and how often they are worked."""
     rows = listed_rows(section, vocabulary)
-    said = [say_row(row.parts, vocabulary, terms) for row in rows]
+    said = [say_row(row.parts, vocabulary, terms, words) for row in rows]
     if len(set(said)) == 1:
         yield f"Work every row so: {said[0]}."
         return

@@ -8,16 +8,14 @@ Millimetres of needles and rods, and metres and yards of yarn, stand as they are
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
-from dataclasses import fields, is_dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
-from typing import TypeVar
 
 from counterpane.craft.measures import Units
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.figures import inch, span_in_inches
-
-Thing = TypeVar("Thing")
+from counterpane.craft.pattern.texts import texts_said
 
 _NUMBER = r"\d[\d.]*"
 _SPAN = rf"{_NUMBER}(?: to {_NUMBER})? cm"
@@ -54,22 +52,7 @@ def in_units(text: str, units: Units) -> str:
 
 def pattern_in_units(pattern: Pattern, units: Units) -> Pattern:
     """Return a pattern with all its sentences in these units."""
-    return replace(_told(pattern, lambda text: in_units(text, units)), units=units)
-
-
-def _told(thing: Thing, say: Callable[[str], str]) -> Thing:
-    """Return a value with all texts said anew that may hold a length."""
-    if isinstance(thing, str):
-        return say(thing)  # type: ignore[return-value]
-    if isinstance(thing, tuple):
-        return tuple(_told(each, say) for each in thing)  # type: ignore[return-value]
-    if not is_dataclass(thing) or isinstance(thing, type):
-        return thing
-    named = {field.name: getattr(thing, field.name) for field in fields(thing)}
-    changed: Mapping[str, object] = {
-        name: _told(value, say) for name, value in named.items() if name not in _AS_THEY_STAND
-    }
-    return replace(thing, **changed)
+    return replace(texts_said(pattern, lambda text: in_units(text, units), _AS_THEY_STAND), units=units)
 
 
 def _gauge(match: re.Match[str], units: Units) -> str:

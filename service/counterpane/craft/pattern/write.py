@@ -22,6 +22,7 @@ from counterpane.craft.pattern.edges import bind_off, cast_on
 from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.finishing import finishing
 from counterpane.craft.pattern.gauges import gauges
+from counterpane.craft.pattern.in_full import in_full
 from counterpane.craft.pattern.level import level_of
 from counterpane.craft.pattern.lifelines import lifelines
 from counterpane.craft.pattern.notions import notions
@@ -30,6 +31,7 @@ from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
 from counterpane.craft.pattern.seams import rows_in_notes, seam_notes
 from counterpane.craft.pattern.swatches import swatch_words
+from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.craft.yarn import YarnEstimate
@@ -68,6 +70,7 @@ def written(
     terms: Terms,
     title: str,
     *,
+    words: WordsKind = "short",
     safety: Mapping[str, object],
     yarn: YarnEstimate | None = None,
     needles: NeedleAdvice | None = None,
@@ -78,19 +81,20 @@ def written(
     designer: str | None = None,
     sharing: str = "",
 ) -> Pattern:
-    """Write a plan as a pattern in US or UK terms; equal plans give equal patterns.
+    """Write a plan as a pattern in US or UK terms, abbreviated or in full words; equal plans give equal patterns.
 
     `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `needles` those to begin
     with, `small` the sampler of the plan, `swatches` its swatches, `after` its finishing and care, `sources` the names
     of sources by slug.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
-    done = _worked(plan, vocabulary, terms)
+    done = _worked(plan, vocabulary, terms, words)
     evened = seams(plan, vocabulary)
-    beside = seam_notes(evened, vocabulary, terms)
+    beside = seam_notes(evened, vocabulary, terms, words)
     every_row = (*done.rows, *rows_in_notes(evened))
     wanted = notions(plan, done.rows, vocabulary, after, lifelines=done.is_lined)
-    return Pattern(
+    lines = (*done.lines, *beside)
+    pattern = Pattern(
         title=title,
         terms=terms,
         summary=summary(plan, terms),
@@ -98,8 +102,8 @@ def written(
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, needles, wanted, terms),
-        abbreviations=abbreviations(every_row, (*done.lines, *beside), vocabulary, terms),
-        specials=specials(every_row, vocabulary, terms),
+        abbreviations=abbreviations(every_row, lines if words == "short" else in_full(lines), vocabulary, terms),
+        specials=specials(every_row, vocabulary, terms, words),
         notes=(*notes(plan, vocabulary, terms), *beside),
         cast_on=cast_on(plan, terms),
         sections=done.sections,
@@ -109,21 +113,23 @@ def written(
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
         sharing=sharing,
-        sampler=sampler(plan, small, vocabulary, terms) if small else (),
-        swatches=tuple(swatch_words(swatch, vocabulary, terms) for swatch in swatches),
+        sampler=sampler(plan, small, vocabulary, terms, words) if small else (),
+        swatches=tuple(swatch_words(swatch, vocabulary, terms, words) for swatch in swatches),
         borders=done.borders,
         designer=designer,
+        words=words,
     )
+    return pattern if words == "short" else in_full(pattern)
 
 
-def _worked(plan: Plan, vocabulary: Vocabulary, terms: Terms) -> _Worked:
+def _worked(plan: Plan, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> _Worked:
     """Write the parts of a plan, those of the middle first."""
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
     outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
     return _Worked(
-        tuple(_section(plan, index, rows, vocabulary, terms) for index, rows in enumerate(listed)),
+        tuple(_section(plan, index, rows, vocabulary, terms, words=words) for index, rows in enumerate(listed)),
         tuple(
-            written_border(plan, edge, rows, vocabulary, terms)
+            written_border(plan, edge, rows, vocabulary, terms, words=words)
             for edge, rows in zip(plan.picked, outwards, strict=True)
         ),
         tuple(chain.from_iterable((*listed, *outwards))),
@@ -136,11 +142,13 @@ def default_title(plan: Plan, terms: Terms) -> str:
     return f"Blanket in {' and '.join(f'{name[0].lower()}{name[1:]}' for name in textures)}"
 
 
-def _section(plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms) -> WrittenSection:
+def _section(
+    plan: Plan, index: int, rows: Sequence[Row], vocabulary: Vocabulary, terms: Terms, *, words: WordsKind
+) -> WrittenSection:
     section = plan.sections[index]
     last = section.first_row + section.rows - 1
     texture = texture_name(plan, section.texture, terms)
-    worked = written_rows(rows, section, vocabulary, terms)
+    worked = written_rows(rows, section, vocabulary, terms, words)
     return WrittenSection(
         name=section_name(section),
         texture=texture,
