@@ -283,7 +283,7 @@ class CorrectionsQuery(Closed):
     form = answer_form("json", "text", "atom")
 
 
-class Correction(Open):
+class CorrectionMade(Open):
     """Something that was put right, or held back, since an edition."""
 
     sort = Word("edition", "standing", "report", "answer", required=True)
@@ -304,5 +304,5 @@ class CorrectionsAnswer(Open):
     corrected = YesNo(required=True)
     safety = YesNo(required=True)
     about = Text(required=True)
-    items = fields.List(fields.Nested(Correction), required=True)
+    items = fields.List(fields.Nested(CorrectionMade), required=True)
     erratum = fields.Dict(required=True, allow_none=True)

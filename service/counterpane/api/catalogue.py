@@ -74,6 +74,7 @@ OPERATIONS: tuple[Operation, ...] = (
     editions.get_edition,
     editions.get_edition_pattern,
     editions.get_erratum,
+    editions.get_corrections,
     editions.list_touched,
     *jottings.TEST_KNITS.operations(),
     *jottings.ANSWERS.operations(),

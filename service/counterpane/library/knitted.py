@@ -113,7 +113,10 @@ def _compared(found: Predicted, knit: Content) -> list[Answer]:
 
 
 def _against(name: str, ends: Ends | None, actual: Fraction) -> Answer:
-    """Return one figure: what was predicted, what it came to, and the difference from the likely value."""
+    """Return one figure: what was predicted, what it came to, and the difference from the likely value.
+
+    A figure that was predicted without bounds is neither within them nor outside.
+    """
     told = {"figure": name, "predicted": None, "low": None, "high": None, "actual": _shown(actual)}
     if ends is None:
         return told | {"difference": None, "percent": None, "within": None}
@@ -125,7 +128,7 @@ def _against(name: str, ends: Ends | None, actual: Fraction) -> Answer:
         "high": _shown(high),
         "difference": _shown(off),
         "percent": float(half_up(off / likely * WHOLE_PCT, TENTH)),
-        "within": low <= actual <= high,
+        "within": None if low == high else low <= actual <= high,
     }
 
 

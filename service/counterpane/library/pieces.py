@@ -7,9 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import Decimal
+from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.constructions import CannotBePlanned
+from counterpane.craft.measures import exact, half_up
+from counterpane.craft.safety.house import HEAVY_GSM, NOT_LIGHT_GSM
 from counterpane.craft.safety.limits import FINGERTIP_MM
 from counterpane.craft.safety.measured import MEASURABLE
 from counterpane.library import noting
@@ -32,6 +35,7 @@ KEPT = (
     *("asked_for", "measured", "profile", "cautions", "home_check"),
 )
 NOT_WASHED = "It was not said to be washed and dry when it was measured, so it does not count."
+CM2_TO_M2 = 10_000  # By definition.
 NOBODY = "the maker of the piece"
 
 
@@ -65,7 +69,14 @@ def _mass(piece: Content) -> Answer:
         why = NOT_WASHED
     elif piece.get("width_cm") is None or piece.get("length_cm") is None:
         why = "Its width and length were not measured, and a mass is judged by its area."
-    return {"what": "mass_g", "value": value, "counts": not why, "why": why or "It was weighed, washed and dry."}
+    bands = {"not_light_from_gsm": int(NOT_LIGHT_GSM), "heavy_from_gsm": int(HEAVY_GSM)}
+    told = {"what": "mass_g", "value": value, "counts": not why, "why": why or "It was weighed, washed and dry."}
+    return told | {"gsm": None if why else _gsm(piece), **bands}
+
+
+def _gsm(piece: Content) -> float:
+    grams, wide, long = (exact(piece[name]) for name in ("weighed_g", "width_cm", "length_cm"))
+    return float(half_up(grams * CM2_TO_M2 / (wide * long), Fraction(1, 10)))
 
 
 def _openings(piece: Content) -> Answer:

@@ -224,7 +224,8 @@ class SwatchWords:
 class Pattern:
     """A blanket in words, in the terms of one trade and in one or both units.
 
-    `designer` is None where nobody is named, `edition` "" where it is not written as one.
+    `designer` is None where nobody is named, `edition` "" where it is not written as one; `asks` says where to ask
+    whether it was corrected, and is no part of what is published.
     """
 
     title: str
@@ -251,6 +252,7 @@ class Pattern:
     designer: str | None = None
     units: Units = "both"
     edition: str = ""
+    asks: str = ""
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:
