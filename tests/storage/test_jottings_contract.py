@@ -53,6 +53,8 @@ def test_a_change_needs_the_hash_of_what_it_changes(store: Store) -> None:
     after = store.jotting(1)
     assert (after.body, after.by, after.at, after.changed) == (body, before.by, AT, LATER)
     assert store.names()[after.whose] == "Noor"
+    store.turn_jotting(replace(told, whose=""), told.sha256, "Karel")
+    assert store.jotting(1).whose == after.whose
     with pytest.raises(Stale) as refused:
         store.turn_jotting(told, before.sha256, "Karel")
     assert refused.value.current == digest(body)

@@ -57,7 +57,7 @@ class Jottings(Protocol):
         ...
 
     def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:
-        """Keep a jotting as it is after somebody changed it or took it back.
+        """Keep a jotting as it is after somebody changed it or took it back; an empty `whose` leaves whose it is.
 
         Raise NotFound, Stale unless its hash is `expected`, and Gone where it was taken back.
         """

@@ -43,7 +43,8 @@ class MemoryJottings(MemoryMatters):
             before = self.jotting(jotting.number)
             if before.sha256 != expected:
                 raise Stale("Somebody changed it since you read it.", before.sha256)
-            kept = replace(jotting, by=before.by, whose=self._person(jotting.whose), at=before.at)
+            whose = self._person(jotting.whose) if jotting.whose else before.whose
+            kept = replace(jotting, by=before.by, whose=whose, at=before.at)
             self._jottings[jotting.number] = kept
             self._log(acts.noted_again(jotting, by))
 

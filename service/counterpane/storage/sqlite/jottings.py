@@ -58,7 +58,8 @@ class JottingRows(MatterRows):
             if before.sha256 != expected:
                 raise Stale("Somebody changed it since you read it.", before.sha256)
             told: dict[str, Any] = {name: getattr(jotting, name) for name in _CHANGED}
-            self._db.table("jotting").update(jotting.number, told | {"whose": self._person(jotting.whose)})
+            whose = self._person(jotting.whose) if jotting.whose else before.whose
+            self._db.table("jotting").update(jotting.number, told | {"whose": whose})
             self._log(acts.noted_again(jotting, by))
 
     def jotting(self, number: int) -> Jotting:
