@@ -86,7 +86,7 @@ def _reports(services: Services, whole: Content) -> Iterator[Answer]:
     for slug in (whole["recipe"], *whole["pins"]):
         for matter in services.store.queue(Sought("safety", "nobody", slug, limit=MOST_MATTERS)).matters:
             if _concerns(matter, whole):
-                yield from _upheld(services, matter)
+                yield from _upheld(services, matter, whole)
 
 
 def _concerns(matter: Matter, whole: Content) -> bool:
@@ -94,9 +94,11 @@ def _concerns(matter: Matter, whole: Content) -> bool:
     return matter.slug == whole["recipe"] if matter.shelf == "recipe" else matter.slug in whole["pins"]
 
 
-def _upheld(services: Services, matter: Matter) -> Iterator[Answer]:
+def _upheld(services: Services, matter: Matter, whole: Content) -> Iterator[Answer]:
+    """Give the decision that upheld a report: about a revision of this edition, or made since it was published."""
+    of_it = matter.sha256 in (whole["revision"], *whole["pins"].values())
     for each in services.store.decisions(matter.number):
-        if each.decision == "uphold":
+        if each.decision == "uphold" and (of_it or each.at >= whole["published"]):
             said = f"A safety report about the {matter.shelf} {matter.slug} was upheld: {each.said}"
             yield _item("report", each.at, said, f"/v1/submissions/{matter.number}", safety=True)
 

@@ -196,6 +196,7 @@ def _for_a_plan(found: Predicted, knit: Content) -> Answer:
 
 def knitted(services: Services, slug: str) -> Answer:
     """Return all test knits of a recipe, each compared, and what yarn and pace come to by them; raise NotFound."""
+    noting.require_recipe(services, slug)
     seen: dict[Any, Predicted | str] = {}
     knits = list(noting.everything(services, "test-knit", slug))
     found = [_predicted(services, knit, seen) for knit in knits]
@@ -245,6 +246,7 @@ def by_row(services: Services, slug: str) -> Answer:
 
     A row that two knitters or more ask about is flagged: one may have slipped, two seldom do at one place.
     """
+    noting.require_recipe(services, slug)
     knits = list(noting.everything(services, "test-knit", slug))
     answers = list(noting.everything(services, "answer", slug))
     rows: dict[tuple[str, str, int], Answer] = {}

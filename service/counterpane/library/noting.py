@@ -30,6 +30,8 @@ PATHS: Mapping[Sort, str] = {"test-knit": "test-knits", "answer": "answers", "pi
 """What several of each sort are called in addresses."""
 NOTHING = b"{}"
 """What is kept of a jotting that was taken back."""
+LEAST = Decimal("0.001")
+"""House: the least figure above 0."""
 AT_ONCE = 200
 MOST_READ = 1_000
 """House: the most jottings of one sort about one recipe that are looked over at once."""
@@ -61,7 +63,7 @@ def add_once(services: Services, which: Which, content: Content, by: str, once: 
     done = done_before(services.store, once)
     if done is None:
         body, revision = _body(services, which, content)
-        now, whose = services.now(), content.get("whose") or by
+        now, whose = services.now(), _whose(content) or by
         jotting = Jotting(which.sort, which.recipe, revision, now, by, whose, now, digest(body), body)
         written = services.store.put_jotting(jotting, once)
         if not isinstance(written, Done):
@@ -75,8 +77,7 @@ def change(services: Services, which: Which, content: Content, expected: str | N
     before = theirs(services, which, holder)
     body, revision = _body(services, which, content)
     told = replace(before, revision=revision, changed=services.now(), sha256=digest(body), body=body)
-    told = replace(told, whose=content.get("whose") or "")
-    services.store.turn_jotting(told, expected or before.sha256, holder.name)
+    services.store.turn_jotting(replace(told, whose=_whose(content)), expected or before.sha256, holder.name)
     return told_of(services, services.store.jotting(which.number))
 
 
@@ -107,9 +108,13 @@ def find(services: Services, which: Which) -> Jotting:
     return found
 
 
+def require_recipe(services: Services, slug: str) -> None:
+    """Raise NotFound where there is no such recipe, and Gone where it was withdrawn."""
+    services.store.latest("recipe", slug)
+
+
 def page(services: Services, which: Which, after: int, limit: int) -> tuple[list[Answer], int | None]:
-    """Return a page of jottings by number, and the number that the next page follows; raise NotFound."""
-    services.store.latest("recipe", which.recipe)
+    """Return a page of jottings by number, and the number that the next page follows."""
     found = services.store.jottings(Noted(which.sort, which.recipe, after, limit + 1))
     names = services.store.names()
     items = [_told(each, names) for each in found[:limit]]
@@ -117,7 +122,7 @@ def page(services: Services, which: Which, after: int, limit: int) -> tuple[list
 
 
 def everything(services: Services, sort: Sort, slug: str) -> Iterator[Answer]:
-    """Give the jottings of a sort about a recipe, the first MOST_READ of them; raise NotFound."""
+    """Give the jottings of a sort about a recipe, the first MOST_READ of them; none where there is no recipe."""
     after: int | None = 0
     for _ in range(MOST_READ // AT_ONCE):
         if after is None:
@@ -154,6 +159,7 @@ def _body(services: Services, which: Which, content: Content) -> tuple[bytes, st
     based = based_of(services, which.recipe, content)
     said = {name: value for name, value in content.items() if name != "whose" and value is not None}
     said["revision"] = based.recipe.sha256
+    _refuse_tiny(said, "")
     if which.sort == "answer":
         said |= _placed(services, based, content, "")
         _refuse_unfit(services, which.recipe, content)
@@ -163,6 +169,22 @@ def _body(services: Services, which: Which, content: Content) -> tuple[bytes, st
             for place, each in enumerate(content["queries"])
         ]
     return json_bytes(dict(sorted(said.items()))), based.recipe.sha256
+
+
+def _whose(content: Content) -> str:
+    return str(content.get("whose") or "").strip()
+
+
+def _refuse_tiny(value: Any, pointer: str) -> None:
+    """Refuse a figure above 0 that nobody can have measured, before it divides another one."""
+    if isinstance(value, Mapping):
+        for name, each in value.items():
+            _refuse_tiny(each, f"{pointer}/{name}")
+    elif isinstance(value, list):
+        for place, each in enumerate(value):
+            _refuse_tiny(each, f"{pointer}/{place}")
+    elif isinstance(value, Decimal) and 0 < value < LEAST:
+        raise BadInput(pointer, f"Nobody measures less than {LEAST}.", f"Give at least {LEAST}, or leave it out.")
 
 
 def _refuse_unfit(services: Services, slug: str, content: Content) -> None:

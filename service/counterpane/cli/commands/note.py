@@ -110,6 +110,7 @@ def list_all(options: argparse.Namespace) -> int:
     from counterpane.library import noting
 
     with library_at(options.store) as services:
+        noting.require_recipe(services, options.which)
         found = list(noting.everything(services, options.sort, options.which))
     if options.json:
         output.put_json({"items": found})
