@@ -141,10 +141,11 @@ class EditionAnswer(EditionCard):
 
 
 class EditionWritten(Open):
-    """The pattern of an edition as data, and the same as a text."""
+    """The pattern of an edition as data, the same as a text, and where to ask whether it was corrected."""
 
     pattern = fields.Dict(required=True)
     text = Text(required=True, lines=True, most=LONGEST)
+    asks = Text(required=True)
 
 
 class TouchedItem(Open):

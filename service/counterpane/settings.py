@@ -6,6 +6,7 @@ that is not known is an error with the nearest match, so that a slip of the pen 
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -15,6 +16,8 @@ from typing import Any
 
 PREFIX = "COUNTERPANE_"
 FILE = "counterpane.toml"
+_ADDRESS = re.compile(r"https?://[A-Za-z0-9.:/_~%\[\]-]{1,200}")
+"""Letters that can stand in a printed line and in a style sheet alike."""
 SERVERS = ("granian", "waitress")
 
 
@@ -52,6 +55,12 @@ def _text(value: str) -> str:
     return value
 
 
+def _address(value: str) -> str:
+    if value and not _ADDRESS.fullmatch(value):
+        raise ValueError("is no address such as https://library.example")
+    return value.rstrip("/")
+
+
 def _server(value: str) -> str:
     if value not in SERVERS:
         raise ValueError(f"is none of {', '.join(SERVERS)}")
@@ -74,6 +83,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("server", "granian", "granian, or waitress where granian is not to be had", _server),
     Kind("workers", 2, "processes of granian", _from(1, 64)),
     Kind("threads", 2, "threads of each process; waitress has one process", _from(1, 64)),
+    Kind("readers_at", "", "where readers reach this library, as https://library.example; editions print it", _address),
     Kind("peers", "", "addresses of libraries that may be asked, with commas between them", str),
 )
 _BY_NAME = {kind.name: kind for kind in KINDS}

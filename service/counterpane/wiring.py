@@ -31,6 +31,7 @@ IN_MEMORY = ":memory:"
 LOOPBACK = ("127.0.0.1", "::1", "localhost")
 STORE_VARIABLE = "COUNTERPANE_SERVED_STORE"
 OPEN_VARIABLE = "COUNTERPANE_SERVED_OPEN"
+READERS_VARIABLE = "COUNTERPANE_SERVED_READERS_AT"
 STARTERS = "counterpane-starters"
 HOUSE_STYLE = "counterpane"
 WAITRESS_THREADS = 8
@@ -196,7 +197,7 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
 def served_app() -> Flask:
     """Return the application as a server's worker makes it: the path stands in the environment."""
     services = open_library(os.environ[STORE_VARIABLE], open_reading=os.environ[OPEN_VARIABLE] == "yes")
-    return app_of(services, logged=True)
+    return app_of(replace(services, address=os.environ.get(READERS_VARIABLE, "")), logged=True)
 
 
 def create_token(path: str | Path, role: Role, name: str, until: str | None = None) -> str:
@@ -218,6 +219,7 @@ class Serving:
     server: str = "granian"
     workers: int = 2
     threads: int = 2
+    readers_at: str = ""
 
     @property
     def open_reading(self) -> bool:
@@ -267,7 +269,7 @@ def _serve_granian(serving: Serving, ready: Callable[[], None]) -> None:
         raise CannotServe("granian is not installed.", "Use --server waitress.") from None
     in_memory = serving.store == IN_MEMORY
     os.environ[STORE_VARIABLE] = IN_MEMORY if in_memory else str(Path(serving.store).resolve())
-    os.environ[OPEN_VARIABLE] = "yes" if serving.open_reading else "no"
+    os.environ |= {OPEN_VARIABLE: "yes" if serving.open_reading else "no", READERS_VARIABLE: serving.readers_at}
     granian = Granian(
         "counterpane.wiring:served_app",
         address=serving.host,
@@ -288,7 +290,8 @@ def _serve_waitress(serving: Serving, ready: Callable[[], None]) -> None:
         from waitress.server import create_server
     except ImportError:
         raise CannotServe("waitress is not installed.", "Use --server granian.") from None
-    app = app_of(open_library(serving.store, open_reading=serving.open_reading), logged=True)
+    services = open_library(serving.store, open_reading=serving.open_reading)
+    app = app_of(replace(services, address=serving.readers_at), logged=True)
     waiting = create_server(app, host=serving.host, port=serving.port, threads=max(serving.threads, WAITRESS_THREADS))
     ready()
     waiting.run()

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
 import pytest
 from flask.testing import FlaskClient
 from werkzeug.test import TestResponse
 
-from api.contents import BIND_OFF, CAST_ON, GARTER, RIB
+from api.contents import BIND_OFF, BLANKET, CAST_ON, FOR, GARTER, RIB, YARN
 from counterpane import wiring
 from counterpane.library.ports import Role
 from counterpane.library.services import Services
@@ -65,3 +66,16 @@ def stocked(desk: Desk) -> Desk:
     for content in (CAST_ON, BIND_OFF, GARTER, RIB):
         assert desk.add(content).status_code == 201
     return desk
+
+
+@pytest.fixture(params=["memory", "sqlite"])
+def noting(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Desk]:
+    """Yield a desk with a recipe that is kept, in a store of each sort."""
+    path = wiring.IN_MEMORY if request.param == "memory" else tmp_path / "library.db"
+    services = wiring.open_library(path, starters=False)
+    desk = Desk(services, wiring.app_of(services).test_client())
+    for content in (CAST_ON, BIND_OFF, GARTER, RIB):
+        assert desk.add(content).status_code == 201
+    assert desk.add(BLANKET | {"yarn": YARN, "for": FOR}, "/v1/recipes").status_code == 201
+    yield desk
+    services.store.close()

@@ -67,3 +67,5 @@ WARD: dict[str, Any] = {
         {"says": "No perfume."},
     ],
 }
+YARN: dict[str, Any] = {"ball_g": 50, "ball_m": 115}
+FOR: dict[str, Any] = {"age_months": [0, 12], "use": "pram", "markets": ["UK"], "mass_g": 5, "hole_mm": 1}

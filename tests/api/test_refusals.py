@@ -255,6 +255,7 @@ class TestTokens:
             "move_component",
             "move_recipe",
             "move_profile",
+            *(f"{act}_{sort}" for act in ("add", "change", "take_back") for sort in ("test_knit", "answer", "piece")),
         }
         assert {name for name, role in roles.items() if role == "reviewer"} == {"decide"}
         assert {name for name, role in roles.items() if role == "keeper"} == {"list_audit"}

@@ -43,3 +43,21 @@ def test_editions_are_published_listed_and_touched(client: Client) -> None:
     assert client.edition("edition-blanket", 1) == published
     client.revise_component({**kept.data, "summary": "Changed."}, kept.etag)
     assert {each.edition for each in client.touched("edition-rib")} >= {1}
+
+
+def test_what_knitters_say_is_noted_read_changed_and_taken_back(client: Client) -> None:
+    """A wrong row stands among the corrections until it is taken back."""
+    client.add_recipe(BLANKET | {"slug": "noted-blanket", "parts": {"body": "waffle"}})
+    client.publish("noted-blanket", date="2026-11-26")
+    knit = client.note("noted-blanket", "test-knits", {"whose": "Odile", "grams": 300, "metres_per_100g": 230})
+    changed = client.change_note("noted-blanket", "test-knits", knit.number, knit.data | {"grams": 310}, knit.etag)
+    assert client.noted("noted-blanket", "test-knits", knit.number).sha256 == changed.sha256
+    knitted = client.knitted("noted-blanket")
+    assert knitted.loop_mm is not None and knitted.loop_mm["knits"] == 1
+    said = {"edition": 1, "section": "body", "row": 2, "question": "Purl?", "answer": "Knit.", "wrong": True}
+    answer = client.note("noted-blanket", "answers", said)
+    assert [each.number for each in client.notes("noted-blanket", "answers")] == [answer.number]
+    assert [(each.row, each.wrong) for each in client.row_notes("noted-blanket")] == [(2, True)]
+    assert client.corrections("noted-blanket", 1).corrected
+    client.take_back("noted-blanket", "answers", answer.number, "A slip.")
+    assert not client.corrections("noted-blanket", 1).corrected

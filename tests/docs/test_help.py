@@ -82,7 +82,8 @@ def bench(desk: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     (place / "parts").mkdir()
     (place / "parts" / "other.toml").write_text(RIDGE.replace('"ridge"', '"other-ridge"'), "utf-8")
     shown = files((TOP / "README.md").read_text("utf-8"))
-    (place / "ward.toml").write_text(shown["ward.toml"], "utf-8")
+    for name in ("knit.toml", "ward.toml"):
+        (place / name).write_text(shown[name], "utf-8")
     mended = shown["blanket.toml"].replace("stitches = 6 }", "stitches = 7 }")
     (place / "blanket.toml").write_text(mended + YARN, "utf-8")
     return place

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from counterpane.api import examples, kept
+from counterpane.api.feed import ATOM
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.patterns import FORMS, MEDIA
 from counterpane.api.sending import as_json
-from counterpane.library import edition_files, editions, errata, touched
+from counterpane.library import corrections, edition_files, editions, errata, touched
 from counterpane.library.errors import NotFound
+from counterpane.library.feed import corrections_feed
 from counterpane.library.objects import json_bytes
 from counterpane.library.pages import PAGES
 from counterpane_schema.edition import (
@@ -22,10 +24,12 @@ from counterpane_schema.edition import (
     TouchedPage,
     TouchedQuery,
 )
+from counterpane_schema.jotting import CorrectionsAnswer, CorrectionsQuery
 
 ALL = "/v1/recipes/<slug>/editions"
 ONE = f"{ALL}/<number>"
 MOST_DIGITS = 9
+CORRECTIONS_IN = {JSON: "json", "text/plain": "text", ATOM: "atom"}
 LOOKED_OVER = 10
 """Recipes that are looked over at a time, each planned twice where it is touched; house."""
 
@@ -115,6 +119,33 @@ def get_erratum(call: Call) -> Answer:
     if call.media == JSON:
         return as_json(found)
     return Answer(errata.words_of(found).encode(), media="text/plain; charset=utf-8")
+
+
+@operation(
+    "GET",
+    f"{ONE}/corrections",
+    tag="recipes",
+    answer=CorrectionsAnswer,
+    media=(JSON, "text/plain", ATOM),
+    query=CorrectionsQuery,
+    role="reader",
+    examples=examples.EDITION,
+)
+def get_corrections(call: Call) -> Answer:
+    """Get what was corrected or held back since an edition, safety first; for whoever took a copy of it.
+
+    Later editions with the erratum that leads to the latest; what was done with the revisions of the recipe and its
+    parts; safety reports that were upheld; answers that say the pattern was wrong. As Atom (RFC 4287) a feed reader can
+    follow it. Each form of the pattern of an edition prints this address.
+    """
+    slug, terms = call.path["slug"], call.query.get("terms", "us")
+    found = corrections.since(call.services, slug, _number(call), terms)
+    form = call.query.get("as", CORRECTIONS_IN[call.media])
+    if form == "atom":
+        return Answer(corrections_feed(found), media=ATOM)
+    if form == "text":
+        return Answer(corrections.words_of(found).encode(), media="text/plain; charset=utf-8")
+    return as_json(found)
 
 
 @operation(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -24,7 +25,8 @@ def library_at(store: str | None) -> Iterator[Services]:
     """Open the library that an option names, else the one of the settings, for a block."""
     from counterpane.wiring import open_library
 
-    services = open_library(str(settings_of(store=store)["store"].value))
+    known = settings_of(store=store)
+    services = replace(open_library(str(known["store"].value)), address=str(known["readers_at"].value))
     try:
         yield services
     finally:

@@ -80,6 +80,11 @@ def number(text: str) -> int:
     return _whole(text, "the number of an edition", 1, 10**9 - 1)
 
 
+def note_number(text: str) -> int:
+    """Return the number of something noted; 1 or more."""
+    return _whole(text, "the number of something noted", 1, 10**9 - 1)
+
+
 def beside(text: str) -> int:
     """Return the stitches beside a body on each side; 0 or more."""
     return _whole(text, "a number of stitches", 0, 10_000)

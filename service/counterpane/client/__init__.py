@@ -41,6 +41,7 @@ from counterpane.client.errors import (
     Withdrawn,
     WrittenOtherwise,
 )
+from counterpane.client.jottings import Corrections, Jotting, Knitted, RowNote
 from counterpane.client.kept import (
     AlikeList,
     Change,
@@ -108,6 +109,7 @@ __all__ = [
     "Companion",
     "Component",
     "ComponentCard",
+    "Corrections",
     "CursorNotValid",
     "DoesNotProve",
     "Edition",
@@ -118,7 +120,9 @@ __all__ = [
     "Grade",
     "Incomplete",
     "Internal",
+    "Jotting",
     "KeyReused",
+    "Knitted",
     "Label",
     "Largest",
     "Lesson",
@@ -144,6 +148,7 @@ __all__ = [
     "RecipeCard",
     "Regauged",
     "Revision",
+    "RowNote",
     "Rule",
     "Safety",
     "SaidRow",

@@ -7,11 +7,11 @@ from typing import Any
 
 from counterpane.client import known, plans, texts, yarns
 from counterpane.client.asking import Json, step
-from counterpane.client.keeping import KeptCalls
+from counterpane.client.jottings import JottingCalls
 from counterpane.client.transport import Asked
 
 
-class Client(KeptCalls):
+class Client(JottingCalls):
     """A library at an address; `token` is needed for writing, and for reading from another machine.
 
     Every call may raise ClientError. Use it as a context manager, or close it.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from counterpane.library.jottings import Jotting
 from counterpane.library.matters import Decision, Matter
 from counterpane.library.ports import Entry, Holder
 from counterpane.library.record import Act, Move
@@ -36,6 +37,21 @@ def turned(matter: Matter, decision: Decision | None) -> Act:
 
 def _about(matter: Matter) -> dict[str, str | int | None]:
     return {"about": f"{matter.shelf}/{matter.slug}", "sha256": matter.sha256}
+
+
+def noted(jotting: Jotting, number: int) -> Act:
+    """Return what is logged of a jotting that was given a number."""
+    return Act(jotting.at, jotting.by, "note", f"{jotting.sort}/{number}", _noted(jotting))
+
+
+def noted_again(jotting: Jotting, by: str) -> Act:
+    """Return what is logged of a jotting that somebody changed or took back."""
+    act = "take-back" if jotting.taken_back is not None else "note"
+    return Act(jotting.changed, by, act, f"{jotting.sort}/{jotting.number}", _noted(jotting))
+
+
+def _noted(jotting: Jotting) -> dict[str, str | int | None]:
+    return {"about": f"recipe/{jotting.recipe}", "sha256": jotting.sha256}
 
 
 def made_token(holder: Holder) -> Act:

@@ -6,8 +6,9 @@ Ids are UUIDs worked out of what they name, so that they are the same whenever a
 from __future__ import annotations
 
 import uuid
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
+from typing import Any
 from xml.etree import ElementTree as xml
 
 import orjson
@@ -41,6 +42,28 @@ def feed(services: Services, before: int | None, limit: int) -> bytes:
         _link(root, "next", f"{PATH}?before={start + 1}&limit={limit}")
     for change in reversed(_shown(changes)):
         _entry(services, root, change)
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
+def corrections_feed(found: Mapping[str, Any]) -> bytes:
+    """Return what was corrected since an edition as a feed of its own; what is of safety has that category."""
+    place = f"/v1/recipes/{found['recipe']}/editions/{found['edition']}/corrections"
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", _id([{"edition": found["sha256"]}], "corrections"))
+    _text(root, "title", f"Corrections of {found['recipe']} since edition {found['edition']}")
+    _text(root, "subtitle", found["about"])
+    _text(root, "updated", max((each["at"] for each in found["items"]), default=f"{found['date']}T00:00:00Z"))
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", f"{place}?as=atom")
+    for each in found["items"]:
+        entry = xml.SubElement(root, "entry")
+        _text(entry, "id", _id([{"edition": found["sha256"], **each}], "correction"))
+        _text(entry, "title", f"{'Safety: ' if each['safety'] else ''}{each['sort']}")
+        _text(entry, "updated", each["at"])
+        xml.SubElement(entry, "category", {"term": "safety" if each["safety"] else each["sort"]})
+        _link(entry, "alternate", each["href"])
+        _text(entry, "summary", each["said"])
     text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
     return text + b"\n"
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
+from counterpane.library.jottings import Jottings
 from counterpane.library.matters import Matters
 from counterpane.library.record import Act, Ledger, Shelf
 from counterpane.library.records import Record
@@ -158,9 +159,12 @@ class Once:
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """What was written under a key: the revision, and the SHA-256 of what was sent."""
+    """What was written under a key, and the SHA-256 of what was sent.
 
-    shelf: Shelf
+    A revision by its slug and hash, or a jotting by its number, as a text in the place of the slug.
+    """
+
+    shelf: Shelf | Literal["jotting"]
     slug: str
     sha256: str
     sent: str
@@ -180,7 +184,7 @@ class Holder:
     until: str | None = None
 
 
-class Store(Ledger, Matters, Protocol):
+class Store(Ledger, Matters, Jottings, Protocol):
     """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
 
     Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by

@@ -76,6 +76,12 @@ def _of_slug(seen: _Seen, row: Mapping[str, Any]) -> str:
     return "" if (row["shelf"], row["slug"]) in seen.names else f"There is no {row['shelf']} {row['slug']!r}."
 
 
+def _jotting(seen: _Seen, row: Mapping[str, Any]) -> str:
+    if digest(row["body"].encode()) != row["sha256"]:
+        return "The jotting is not that of its hash."
+    return "" if ("recipe", row["recipe"]) in seen.names else f"There is no recipe {row['recipe']!r}."
+
+
 def _audit(seen: _Seen, row: Mapping[str, Any]) -> str:
     line = Line(**{**row, "detail": orjson.loads(row["detail"])})
     wrong = wrong_in(line, seen.lines + 1, seen.last)
@@ -102,5 +108,6 @@ _PROOFS: Mapping[str, Callable[[_Seen, Mapping[str, Any]], str]] = {
     "audit": _audit,
     "matter": _of_slug,
     "decision": lambda seen, row: "",
+    "jotting": _jotting,
     "change": _change,
 }

@@ -76,6 +76,13 @@ FORMS: tuple[Form, ...] = (
         ("number",),
     ),
     Form("decision", ("at", "by", "decision", "because", "said"), ("id", "matter"), ("id",)),
+    Form(
+        "jotting",
+        ("sort", "recipe", "revision", "at", "by", "whose", "changed", "sha256", "body", "taken_back"),
+        ("number",),
+        ("number",),
+        frozenset({"taken_back"}),
+    ),
     Form("change", ("at", "kind", "slug", "sha256", "event"), ("seq",), ("seq",), frozenset({"sha256"})),
 )
 """In the order of a dump: what a record points at comes before it."""

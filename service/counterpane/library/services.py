@@ -38,6 +38,7 @@ class Services:
     their text; `languages` are those there are besides English.
     `lesson_presses` turn a lesson with its pictures into the bytes of a form. `sources` are the
     titles of sources by slug, and `styles` the house styles by theirs.
+    `address` is where readers reach this library, "" where nobody said.
     `open_reading` says that reading needs no token, which holds where only this machine can ask.
     """
 
@@ -58,6 +59,7 @@ class Services:
     styles: Mapping[str, Style]
     now: Callable[[], str] = utc_now
     open_reading: bool = True
+    address: str = ""
 
     @property
     def known(self) -> Known:

@@ -26,7 +26,8 @@ LANGUAGES = {"us": "en-US", "uk": "en-GB"}
 
 def as_html(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a whole page in UTF-8; equal patterns and pictures give equal bytes."""
-    return html_of(page(pattern, pictures), pattern.title, pattern.terms, paper, pattern.edition)
+    blocks = page(pattern, pictures)
+    return html_of(blocks, pattern.title, pattern.terms, paper, pattern.edition, asks=pattern.asks)
 
 
 def html_of(
@@ -36,13 +37,17 @@ def html_of(
     paper: Paper = "a4",
     edition: str = "",
     *,
+    asks: str = "",
     words: PageWords = ENGLISH,
 ) -> bytes:
     """Return blocks as a whole page in UTF-8, with the edition at its foot and at that of each printed page.
 
+    So stands `asks`, which says where to ask whether it was corrected; neither holds a quotation mark.
+
     `words` are those of the page itself, in the language of the blocks.
     """
     foot = f' @bottom-left {{ content: "{edition}"; font-size: 8.5pt; }}' if edition else ""
+    foot += f' @bottom-center {{ content: "{asks}"; font-size: 6.5pt; }}' if asks else ""
     style, script = f"{_own('pattern.css')}@page {{ size: {PAPERS[paper]};{foot} }}\n", _own("ticks.js")
     end = (f"<footer>{escape(edition)}</footer>",) if edition else ()
     body = "\n".join((*_all(blocks, words), *end))

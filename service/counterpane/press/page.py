@@ -32,6 +32,8 @@ def page(pattern: Pattern, pictures: Sequence[Picture] = ()) -> Iterator[Block]:
     yield Heading(pattern.title, 1)
     if pattern.edition:
         yield Paragraph(f"{pattern.edition}.")
+    if pattern.asks:
+        yield Paragraph(pattern.asks)
     yield Paragraph(pattern.summary)
     yield from _head(pattern, pictures)
     if pattern.cautions.says_stop:

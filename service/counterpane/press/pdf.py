@@ -30,7 +30,8 @@ REGIONS = {"us": "us", "uk": "gb"}
 def as_pdf(pattern: Pattern, pictures: Sequence[Picture] = (), paper: Paper = "a4") -> bytes:
     """Return the pattern as a PDF file; equal patterns and pictures give equal bytes."""
     foot = f"{pattern.last_row} rows, {pattern.cast_on.stitches} stitches cast on"
-    return pdf_of(page(pattern, pictures), pattern.title, pattern.terms, paper, foot=foot, edition=pattern.edition)
+    blocks, edition = page(pattern, pictures), pattern.edition
+    return pdf_of(blocks, pattern.title, pattern.terms, paper, foot=foot, edition=edition, asks=pattern.asks)
 
 
 def pdf_of(
@@ -41,9 +42,10 @@ def pdf_of(
     *,
     foot: str = "",
     edition: str = "",
+    asks: str = "",
     words: PageWords = ENGLISH,
 ) -> bytes:
-    """Return blocks as a PDF file; `foot` and the edition stand at the foot of each page.
+    """Return blocks as a PDF file; `foot`, the edition and `asks` stand at the foot of each page.
 
     `words` are those of the page itself, in the language of the blocks.
     """
@@ -57,6 +59,7 @@ def pdf_of(
         "paper": PAPERS[paper],
         "foot": foot,
         "edition": edition,
+        "asks": asks,
         "blocks": [each for block in blocks for each in _laid_out(block, words)],
     }
     template = files("counterpane.press").joinpath("pattern.typ").read_bytes()

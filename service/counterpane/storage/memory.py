@@ -26,11 +26,11 @@ from counterpane.library.ports import (
 from counterpane.library.record import Act
 from counterpane.library.records import NOT_EMPTY, Record
 from counterpane.storage import memory_records
-from counterpane.storage.memory_matters import MemoryMatters
+from counterpane.storage.memory_jottings import MemoryJottings
 from counterpane.storage.memory_record import Item
 
 
-class MemoryStore(MemoryMatters):
+class MemoryStore(MemoryJottings):
     """Keeps everything in dictionaries, behind one lock."""
 
     def __init__(self) -> None:
@@ -38,7 +38,6 @@ class MemoryStore(MemoryMatters):
         self._objects: dict[str, bytes] = {}
         self._seen: dict[str, Seen] = {}
         self._apart: set[Apart] = set()
-        self._done: dict[str, tuple[str, Done]] = {}
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
         """Keep these as first revisions, all or none; nothing where the key was used before."""
@@ -59,11 +58,6 @@ class MemoryStore(MemoryMatters):
     def _keep_done(self, entry: Entry, once: Once | None) -> None:
         if once:
             self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        at, done = self._done.get(once.key, ("", None))
-        return done if at >= once.since else None
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before."""
@@ -191,6 +185,7 @@ class MemoryStore(MemoryMatters):
             held += memory_records.of_peers(self._seen.values(), self._apart)
             held += memory_records.of_people(self._people, self._standings, self._lines)
             held += memory_records.of_matters(self._matters.values(), self._decisions)
+            held += memory_records.of_jottings(self._jottings.values())
             for item in self._items.values():
                 held += memory_records.item(item.number, item.entry, item.revisions)
         yield from memory_records.in_order(held)
@@ -204,7 +199,7 @@ class MemoryStore(MemoryMatters):
             self._objects, self._changes = held.objects, held.changes
             self._seen, self._apart = held.seen, held.apart
             self._people, self._standings, self._lines = held.people, held.standings, held.lines
-            self._matters, self._decisions = held.matters, held.decisions
+            self._matters, self._decisions, self._jottings = held.matters, held.decisions, held.jottings
             for number, entry in held.entries.items():
                 self._items[entry.shelf, entry.slug] = Item(number, entry, held.chains[number])
 

@@ -9,6 +9,7 @@ from typing import Any
 import orjson
 
 from counterpane.library.following import Apart, Seen
+from counterpane.library.jottings import Jotting
 from counterpane.library.matters import Decision, Matter, rank
 from counterpane.library.ports import Change, CountClass, Entry, Kept, Shelf, TextureKey
 from counterpane.library.record import Line, Standing
@@ -50,6 +51,11 @@ def of_matters(matters: Iterable[Matter], decisions: Sequence[tuple[int, Decisio
         yield Record("decision", {"id": place, "matter": number, **asdict(each)})
 
 
+def of_jottings(held: Iterable[Jotting]) -> Iterator[Record]:
+    """Give the records of jottings."""
+    return (Record("jotting", asdict(each) | {"body": each.body.decode()}) for each in held)
+
+
 def item(number: int, entry: Entry, chain: Sequence[Kept]) -> Iterator[Record]:
     """Give the records of an item: its latest revision, its chain, and what is looked up of it."""
     told: dict[str, Any] = {name: getattr(entry, name, None) for name in FORM_OF["item"].fields}
@@ -85,6 +91,7 @@ class Held:
     lines: list[Line] = field(default_factory=list)
     matters: dict[int, Matter] = field(default_factory=dict)
     decisions: list[tuple[int, Decision]] = field(default_factory=list)
+    jottings: dict[int, Jotting] = field(default_factory=dict)
     seen: dict[str, Seen] = field(default_factory=dict)
     apart: set[Apart] = field(default_factory=set)
 
@@ -107,6 +114,8 @@ class Held:
                 self.seen[row["peer"]] = Seen(**row)
             case "apart":
                 self.apart.add(Apart(**row))
+            case "jotting":
+                self.jottings[row["number"]] = Jotting(**row | {"body": row["body"].encode()})
             case "person" | "standing" | "audit" | "matter" | "decision":
                 self._take_of_people(sort, row)
             case _:

@@ -22,11 +22,13 @@ ABOUT = """Publish a kept recipe as an edition, list its editions, show one, and
 
 An edition has a number and a date, which stand on every page of its pattern, and never changes. An erratum is worked
 out from two editions: each place that changed, both texts, the sizes hit, and what to do for who is past that row.
+`edition corrections` tells whoever has a copy what was put right since, safety first: it stands on each page.
 `edition touched` drafts one for every recipe that a corrected component touches, and keeps none of them."""
 EXAMPLES = """examples:
   $ counterpane edition add first-frost --by Ines --date 2026-11-26 --store season.db
   $ counterpane edition list first-frost --store season.db
   $ counterpane edition show first-frost 1 --as text --store season.db
+  $ counterpane edition corrections first-frost 1 --store season.db
   $ counterpane edition touched waffle --store season.db"""
 
 
@@ -45,6 +47,10 @@ def declare(parser: argparse.ArgumentParser) -> None:
     place = _act(acts, "errata", "tell what changed up to an edition", tell_errata)
     place.add_argument("number", metavar="N", type=number, nargs="?", help="its number (else the latest)")
     place.add_argument("--since", type=number, metavar="N", help="the edition in hand (else the one before)")
+    take_terms(place, "US terms if not given")
+    take_json(place)
+    place = _act(acts, "corrections", "tell what was corrected since an edition, safety first", tell_corrections)
+    place.add_argument("number", metavar="N", type=number, help="the number of the edition in hand")
     take_terms(place, "US terms if not given")
     take_json(place)
     place = _act(acts, "touched", "draft the errata that a corrected component asks for", tell_touched, "component")
@@ -134,6 +140,19 @@ def tell_errata(options: argparse.Namespace) -> int:
     else:
         output.put(errata.words_of(found))
     return endings.DONE
+
+
+def tell_corrections(options: argparse.Namespace) -> int:
+    """Tell what was corrected since an edition; the status is 1 where something was."""
+    from counterpane.library import corrections
+
+    with library_at(options.store) as services:
+        found = corrections.since(services, options.which, options.number, options.terms or "us")
+    if options.json:
+        output.put_json(found)
+    else:
+        output.put(corrections.words_of(found))
+    return endings.FOUND if found["corrected"] else endings.DONE
 
 
 def tell_touched(options: argparse.Namespace) -> int:

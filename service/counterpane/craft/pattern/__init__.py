@@ -225,7 +225,8 @@ class SwatchWords:
 class Pattern:
     """A blanket in words, abbreviated or in full, in the terms of one trade and in one or both units.
 
-    `designer` is None where nobody is named, `edition` "" where it is not written as one.
+    `designer` is None where nobody is named, `edition` "" where it is not written as one; `asks` says where to ask
+    whether it was corrected, and is no part of what is published.
     """
 
     title: str
@@ -253,6 +254,7 @@ class Pattern:
     units: Units = "both"
     words: WordsKind = "short"
     edition: str = ""
+    asks: str = ""
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:

@@ -56,13 +56,29 @@ def worked_hours(plain: int, slower: int, rows: int, pace: Fraction | None = Non
     return quick, slow
 
 
-def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
-    """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
+@dataclass(frozen=True, slots=True)
+class Work:
+    """What there is to work of a plan: plain stitches, slower ones, rows, and the parts that are slower."""
+
+    plain: int
+    slower: int
+    rows: int
+    slow_parts: tuple[str, ...]
+
+
+def work_of(plan: Plan, vocabulary: Vocabulary) -> Work:
+    """Return what there is to work of a plan."""
     slow_parts = tuple(section.name for section in plan.every_section if is_slow(section, vocabulary))
     slower = sum(section.stitches for section in plan.every_section if section.name in slow_parts)
     rows = sum(section.rows for section in plan.every_section)
-    quick, slow = worked_hours(plan.stitches_total - slower, slower, rows, pace)
-    return Hours(quick, slow, slow_parts)
+    return Work(plan.stitches_total - slower, slower, rows, slow_parts)
+
+
+def hours(plan: Plan, vocabulary: Vocabulary, pace: Fraction | None = None) -> Hours:
+    """Return the hours of a plan at a pace of one's own in plain knitting, or at that of practised knitters."""
+    work = work_of(plan, vocabulary)
+    quick, slow = worked_hours(work.plain, work.slower, work.rows, pace)
+    return Hours(quick, slow, work.slow_parts)
 
 
 def is_slow(section: Section, vocabulary: Vocabulary) -> bool:

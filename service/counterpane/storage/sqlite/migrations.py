@@ -174,3 +174,15 @@ def _peers(db: Database) -> None:
             why TEXT NOT NULL, PRIMARY KEY (peer, shelf, slug, sha256)) WITHOUT ROWID"""
     )
     db.execute("CREATE INDEX apart_by_slug ON apart(shelf, slug)")
+
+
+@steps(name="0010_jottings")
+def _jottings(db: Database) -> None:
+    """Keep what those who knit from a pattern note of it."""
+    db.execute(
+        """CREATE TABLE jotting (
+            number INTEGER PRIMARY KEY, sort TEXT NOT NULL, recipe TEXT NOT NULL, revision TEXT NOT NULL,
+            at TEXT NOT NULL, "by" TEXT NOT NULL, whose TEXT NOT NULL, changed TEXT NOT NULL, sha256 TEXT NOT NULL,
+            body BLOB NOT NULL, taken_back TEXT)"""
+    )
+    db.execute("CREATE INDEX jotting_by_recipe ON jotting(recipe, sort, number) WHERE taken_back IS NULL")

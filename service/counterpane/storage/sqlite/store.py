@@ -28,18 +28,17 @@ from counterpane.library.record import Act
 from counterpane.library.records import NOT_EMPTY, Record
 from counterpane.storage.sqlite import records
 from counterpane.storage.sqlite.connections import connect
-from counterpane.storage.sqlite.matters import MatterRows
+from counterpane.storage.sqlite.jottings import JottingRows
 from counterpane.storage.sqlite.pages import question
 
 MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
 
 _HOLDER = "SELECT t.sha256, t.role, p.name, t.at, t.until FROM token t JOIN person p ON p.key = t.person"
-_DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :since"
 _KEPT = 'SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status, r."by" FROM revision r JOIN item i ON i.id = r.item'
 
 
-class SqliteStore(MatterRows):
+class SqliteStore(JottingRows):
     """Keeps everything in one file, with one connection for writing and one for each thread that reads."""
 
     def __init__(self, path: str | Path) -> None:
@@ -57,7 +56,7 @@ class SqliteStore(MatterRows):
                 return done
             for entry in entries:
                 self._add(entry, "added")
-                self._keep_done(entry, once)
+                self._keep_done(once, entry.shelf, entry.slug, entry.sha256)
         return None
 
     def _add(self, entry: Entry, event: str) -> None:
@@ -66,21 +65,6 @@ class SqliteStore(MatterRows):
         except sqlite3.IntegrityError:
             raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
         self._write(entry, item, 1, event)
-
-    def _done_before(self, once: Once | None) -> Done | None:
-        rows = self._writer.execute(_DONE, asdict(once)).fetchall() if once else ()
-        return Done(*rows[0]) if rows else None
-
-    def _keep_done(self, entry: Entry, once: Once | None) -> None:
-        if once is None:
-            return
-        self._db.table("done").delete_where("at < ?", [once.since])
-        row = {"key": once.key, "sent": once.sent, "at": once.at}
-        self._db.table("done").insert(row | {name: getattr(entry, name) for name in ("shelf", "slug", "sha256")})
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before.
@@ -91,7 +75,7 @@ class SqliteStore(MatterRows):
             if done := self._done_before(once):
                 return done
             self._revise(entry, expected, "revised")
-            self._keep_done(entry, once)
+            self._keep_done(once, entry.shelf, entry.slug, entry.sha256)
         return None
 
     def _revise(self, entry: Entry, expected: str | None, event: str) -> None:

@@ -1,0 +1,64 @@
+"""Jottings in memory."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from counterpane.library import acts
+from counterpane.library.errors import Gone, NotFound, Stale
+from counterpane.library.jottings import SHELF, Jotting, Noted
+from counterpane.library.ports import Done, Once
+from counterpane.storage.memory_matters import MemoryMatters
+
+
+class MemoryJottings(MemoryMatters):
+    """What is noted of patterns, and what was written under the keys of requests, in dictionaries."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._jottings: dict[int, Jotting] = {}
+        self._done: dict[str, tuple[str, Done]] = {}
+
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key."""
+        at, done = self._done.get(once.key, ("", None))
+        return done if at >= once.since else None
+
+    def put_jotting(self, jotting: Jotting, once: Once | None = None) -> int | Done:
+        """Keep a jotting and return its number; where the key was used before, what was written then."""
+        with self._lock:
+            if once and (done := self.done(once)):
+                return done
+            number = len(self._jottings) + 1
+            by, whose = self._person(jotting.by), self._person(jotting.whose)
+            self._jottings[number] = replace(jotting, by=by, whose=whose, number=number)
+            if once:
+                self._done[once.key] = once.at, Done(SHELF, str(number), jotting.sha256, once.sent)
+            self._log(acts.noted(jotting, number))
+        return number
+
+    def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:
+        """Keep a jotting as it is after somebody changed it or took it back."""
+        with self._lock:
+            before = self.jotting(jotting.number)
+            if before.sha256 != expected:
+                raise Stale("Somebody changed it since you read it.", before.sha256)
+            whose = self._person(jotting.whose) if jotting.whose else before.whose
+            kept = replace(jotting, by=before.by, whose=whose, at=before.at)
+            self._jottings[jotting.number] = kept
+            self._log(acts.noted_again(jotting, by))
+
+    def jotting(self, number: int) -> Jotting:
+        """Return a jotting."""
+        found = self._jottings.get(number)
+        if found is None:
+            raise NotFound(f"There is no jotting {number}.")
+        if found.taken_back is not None:
+            raise Gone(f"Jotting {number} was taken back: {found.taken_back}")
+        return found
+
+    def jottings(self, noted: Noted) -> tuple[Jotting, ...]:
+        """Return those that are sought by number."""
+        found = (each for each in sorted(self._jottings.items()) if each[0] > noted.after)
+        stand = [each for _, each in found if each.taken_back is None]
+        return tuple(each for each in stand if (each.sort, each.recipe) == (noted.sort, noted.recipe))[: noted.limit]
