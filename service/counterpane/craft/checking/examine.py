@@ -18,7 +18,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 
 @dataclass(frozen=True, slots=True)
-class Mend:
+class TextCorrection:
     """Changes of a row or a statement with which the text checks clean; of two, the one of less weight is likelier.
 
     The lines from `line` to `last_line` are those of the row or statement; `count` is the number it then states.
@@ -41,8 +41,8 @@ class Examined:
 
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
-    changes the count; `complete` says that these are all rows of the (first) piece. `mends` are changes that would put
-    the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
+    changes the count; `complete` says that these are all rows of the (first) piece. `corrections` are changes that
+    would put the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
     """
 
     text: str
@@ -55,7 +55,7 @@ class Examined:
     cast_on: int | None
     walk: Walk
     maps: Maps = field(compare=False, repr=False)
-    mends: tuple[Mend, ...] = ()
+    corrections: tuple[TextCorrection, ...] = ()
     reach: int = 0
 
     @property
