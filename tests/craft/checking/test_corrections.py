@@ -229,6 +229,14 @@ def test_a_row_that_others_take_over_is_corrected_for_all(vocabulary: Vocabulary
     assert corrected(text.format(1), vocabulary) == text.format(2)
 
 
+def test_a_promised_multiple_tells_which_of_two_repeats_is_wrong(vocabulary: Vocabulary) -> None:
+    """Repeats of 8 and 7 meet at the cast-on by chance; the row that the promise speaks against is corrected."""
+    text = "Cast on 58 sts (multiple of 8 + 2).\nRow 1: P2, *k2, p6; rep from * to end.\nRow 2: *K{}, p2; "
+    text += "rep from * to last 2 sts, k2.\nRow 3: Purl.\n"
+    assert named(text.format(5), vocabulary) == [("row-repeat-differs", "warning", 3)]
+    assert "Row 2: *K6, p2; rep from * to last 2 sts, k2." in fixes(text.format(5), 3, vocabulary)
+
+
 def test_several_faults_of_a_row_are_corrected_together(vocabulary: Vocabulary) -> None:
     """Two words nearly spelt are corrected at once; a row with a word that nobody can guess is left as it is."""
     text = "Cast on 8 sts.\nRow 1: K1, {}, yo, {}, k1, yo, k2.\nRow 2: Purl.\n"

@@ -191,7 +191,8 @@ def odd_repeat(examined: Examined) -> int | None:
     disjoint = misfit is not None and misfit.slug == "rows-do-not-join"
     if not examined.complete or not (examined.chain.suspicious or disjoint):
         return None
-    index = odd_row(examined.counted, examined.vocabulary)
+    promised = examined.instructions.multiple
+    index = odd_row(examined.counted, examined.vocabulary, promised.of if promised else 0)
     if index is None or disjoint:
         return index
     # Parts of a blanket need not nest with each other: bands of 8 and 3 stitches share every 24th count by design.

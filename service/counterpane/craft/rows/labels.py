@@ -54,7 +54,7 @@ _ALL_OF = (
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
 _NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"
-PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
+PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel|rib(?:bing)?|moss|seed|garter)\s+)?"
 _OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
 
 
