@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from counterpane.craft.checking import Examined, Mend, examine_sizes
+from counterpane.craft.checking import Examined, TextCorrection, examine_sizes
 from counterpane.craft.checking.rewriting import written
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
@@ -30,22 +30,29 @@ MOST_CORRECTED = 20
 def corrected(text: str, vocabulary: Vocabulary, cast_on: int | None = None, terms: Terms | None = None) -> str:
     """Return the text with its wrong rows and statements corrected where a correction is known.
 
-    One mend at a time, the likeliest first; what cannot be corrected stays, and nothing else changes.
+    One correction at a time, the likeliest first; what cannot be corrected stays, and nothing else changes.
     """
     for _ in range(MOST_CORRECTED):
         judged = (with_findings(examined) for examined in examine_sizes(text, vocabulary, cast_on, terms))
-        wanted = (mend for examined, findings in judged for mend in examined.mends if _is_wanted(mend, findings))
-        mend = next(wanted, None)
-        if mend is None:
+        wanted = (
+            correction
+            for examined, findings in judged
+            for correction in examined.corrections
+            if _is_wanted(correction, findings)
+        )
+        correction = next(wanted, None)
+        if correction is None:
             return text
-        text = written(text, mend.changes)
+        text = written(text, correction.changes)
     return text
 
 
-def _is_wanted(mend: Mend, findings: tuple[Finding, ...]) -> bool:
-    """Tell whether a mend belongs to a finding that the text does not accept."""
-    return mend.kind != "asked" and any(
-        finding.corrections and finding.severity != "note" and mend.line <= (finding.line or 0) <= mend.last_line
+def _is_wanted(correction: TextCorrection, findings: tuple[Finding, ...]) -> bool:
+    """Tell whether a correction belongs to a finding that the text does not accept."""
+    return correction.kind != "asked" and any(
+        finding.corrections
+        and finding.severity != "note"
+        and correction.line <= (finding.line or 0) <= correction.last_line
         for finding in findings
     )
 

@@ -1,4 +1,4 @@
-"""Stated multiples and cast-ons in the wordings of handbooks and of today; common practice, no source."""
+"""Stated multiples, cast-ons and ends in the wordings of handbooks and of today; common practice, no source."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ import pytest
 
 from counterpane.craft.rows.statements import cast_on_in, multiple_in
 from counterpane.craft.rows.words import normal_lines
+from counterpane.craft.stitches import Vocabulary
+from counterpane.library.checks import check_text
 
 
 @pytest.mark.parametrize(
@@ -50,3 +52,18 @@ def test_a_cast_on_is_read_in_old_words(words: str) -> None:
     line = normal_lines(words)[0]
     found = cast_on_in(line, 0, len(line.text))
     assert found is not None and found.count == 36
+
+
+def test_pieces_may_begin_and_end_in_bold_letters(vocabulary: Vocabulary) -> None:
+    """The stars of Markdown around a cast-on and a bind-off are no repeat, and the second piece is counted."""
+    text = "**CO** 20 sts.\nRow 1: Knit.\n**BO** all sts.\n\n**CO** 30 sts.\nRow 1: K30.\n__Cast off__ in pattern."
+    answer = check_text(text, vocabulary)
+    assert [row["before"] for row in answer["rows"]] == [20, 30]
+    assert answer["findings"] == []
+
+
+def test_a_repeat_line_of_old_books_stops_at_a_count(vocabulary: Vocabulary) -> None:
+    """What is worked "till there are thirty stitches" prints its count there, and need not behind the row."""
+    text = "Cast on 1 st.\n1st row—Make one, knit one. (2 stitches.)\n2nd row—Make one, knit to the end."
+    answer = check_text(text + "\nRepeat the second row till there are thirty stitches.\nPlain row.", vocabulary)
+    assert [found["rule"] for found in answer["findings"] if found["severity"] != "note"] == []

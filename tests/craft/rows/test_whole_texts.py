@@ -25,6 +25,7 @@ def labels(text: str, vocabulary: Vocabulary) -> str:
         ("Row A: Knit.\nRow B: Purl.", "a b"),
         ("Row 1a: Knit.\nRow 1b: Purl.", "1a 1b"),
         ("Setup row 1: Knit.\nRow 1: Purl.", "1 1"),
+        ("Rib row 1: (RS) Knit.\nRibbing row 2: Purl.\nMoss row 3: Knit.", "1 2 3"),
         ("Foundation row: Knit.\nDec row (RS): K2tog, k to end.", "foundation dec"),
         ("R1: Knit.\nR. 2: Purl.", "1 2"),
         ("R1: k all\nR2: p all\nR3-R6: Rep R1-R2", "1 2 3 4 5 6"),

@@ -1,9 +1,10 @@
 """The facts of a checked text: its rows followed from cast-on to the end. What to say of them is left to the rules."""
 
 from counterpane.craft.checking.causes import odd_row, repeat_of_others
+from counterpane.craft.checking.corrections import cause, pointing, said
 from counterpane.craft.checking.examine import (
     Examined,
-    Mend,
+    TextCorrection,
     examine,
     examine_sizes,
     odd_repeat,
@@ -12,15 +13,14 @@ from counterpane.craft.checking.examine import (
 )
 from counterpane.craft.checking.follow import Followed, Jam, Repeated, Walk, WrongCount
 from counterpane.craft.checking.jamming import jammed
-from counterpane.craft.checking.mends import cause, pointing, said
-from counterpane.craft.checking.one_size import with_mends
+from counterpane.craft.checking.one_size import with_corrections
 
 __all__ = [
     "Examined",
     "Followed",
     "Jam",
-    "Mend",
     "Repeated",
+    "TextCorrection",
     "Walk",
     "WrongCount",
     "cause",
@@ -34,5 +34,5 @@ __all__ = [
     "repeat_of_others",
     "said",
     "trouble",
-    "with_mends",
+    "with_corrections",
 ]

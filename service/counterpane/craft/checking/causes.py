@@ -12,15 +12,17 @@ from counterpane.craft.stitches import Vocabulary
 MOST_ROWS_COMPARED = 400  # House.
 
 
-def odd_row(rows: Sequence[Row], vocabulary: Vocabulary) -> int | None:
+def odd_row(rows: Sequence[Row], vocabulary: Vocabulary, promised: int = 0) -> int | None:
     """Return the index of the row without which the others nest, None where none or several would do.
 
-    Several rows that repeat the same stitches count as one; the smaller group is the odd one.
+    Several rows that repeat the same stitches count as one; the smaller group is the odd one. The multiple that a text
+    promises speaks for the rows that repeat so many stitches.
     """
     if not 2 < len(rows) <= MOST_ROWS_COMPARED:
         return None
     repeats = [_repeat(row, vocabulary) for row in rows]
     groups = Counter(of for of in repeats if of > 1)
+    groups[promised] += promised in groups
     for of, _ in sorted(groups.items(), key=lambda item: (item[1], item[0])):
         rest = [row for row, other in zip(rows, repeats, strict=True) if other != of]
         if 2 * groups[of] >= sum(groups.values()):

@@ -8,6 +8,7 @@ again is likelier right than what stands once, and two words are more than one.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -87,13 +88,19 @@ def renumbered(row: Stretch, word: Word, number: int) -> tuple[Change, ...]:
 
 def _agreeing(row: Stretch, word: Word, number: int) -> Iterator[Change]:
     """Yield the change of "st" to "sts" behind a number, or back, or of the end of an ordinal."""
-    after = next((other for other in row.words if other.begin >= word.end), None)
+    behind = _first_from(row.words, word.end)
+    after = row.words[behind] if behind < len(row.words) else None
     if after is not None and after.begin == word.end and after.norm in _TAILS:
         yield Change(after.begin, after.end, ordinal(number).lstrip("-0123456789"))
         return
     forms = _PLURAL if number == 1 else _SINGULAR
     if after is not None and after.norm in forms:
         yield Change(after.begin, after.end, forms[after.norm])
+
+
+def _first_from(words: Sequence[Word], offset: int) -> int:
+    """Return the index of the first word that begins at an offset or behind it."""
+    return bisect_left(words, offset, key=lambda word: word.begin)
 
 
 def pieces(row: Stretch) -> list[Piece]:
@@ -168,7 +175,7 @@ def _left_out(row: Stretch, inside: frozenset[int]) -> Iterator[Edit]:
     """Leave out a stitch with the comma that belongs to it."""
     for piece in filter(is_stitch, pieces(row)):
         begin, end = piece[0].begin, piece[-1].end
-        at = row.words.index(piece[0])
+        at = _first_from(row.words, begin)
         behind = row.words[at + len(piece)] if at + len(piece) < len(row.words) else None
         before = row.words[at - 1] if at else None
         if behind is not None and behind.norm == "," and at + len(piece) + 1 < len(row.words):
@@ -178,7 +185,9 @@ def _left_out(row: Stretch, inside: frozenset[int]) -> Iterator[Edit]:
         else:
             continue
         said = _said(piece)
-        doubled = at > 1 and before is not None and said == " ".join(w.norm for w in row.words[:at])[:-2][-len(said) :]
+        # No word is empty: so many words hold the letters that are compared.
+        near = " ".join(word.norm for word in row.words[max(0, at - len(said) - 2) : at])
+        doubled = at > 1 and before is not None and said == near[:-2][-len(said) :]
         weight = DOUBLED if doubled else YARN_OVER if said in YARN_OVERS else LEFT_OUT
         yield Edit((change,), weight + _again(piece[0], inside))
 
@@ -212,12 +221,13 @@ def put_before(row: Stretch, word: Word, words: str) -> Change:
 def _star_moved(row: Stretch, inside: frozenset[int]) -> Iterator[Edit]:
     """Move a star by one stitch to either side."""
     stars = [word for word in row.words if word.kind == "star" and word.begin in inside]
+    all_pieces = pieces(row)
     for star in stars:
         sign = row.given(star)
-        after = [piece for piece in pieces(row) if piece[0].begin > star.begin]
-        before = [piece for piece in pieces(row) if piece[0].begin < star.begin]
-        gap = next((word.begin for word in row.words if word.begin >= star.end), star.end)
-        for weight, near in ((STAR_LATE, before[-1:]), (STAR_EARLY, after[1:2])):
+        at = bisect_left(all_pieces, star.begin, key=lambda piece: piece[0].begin)
+        behind = _first_from(row.words, star.end)
+        gap = row.words[behind].begin if behind < len(row.words) else star.end
+        for weight, near in ((STAR_LATE, all_pieces[max(0, at - 1) : at]), (STAR_EARLY, all_pieces[at + 1 : at + 2])):
             for piece in near:
                 yield Edit((Change(star.begin, gap, ""), put_before(row, piece[0], sign)), weight)
 
@@ -225,10 +235,12 @@ def _star_moved(row: Stretch, inside: frozenset[int]) -> Iterator[Edit]:
 def _edges(row: Stretch, inside: frozenset[int]) -> Iterator[Edit]:
     """Change a stop and the stitches kept for it together: "to last 3 sts, k3"."""
     for at, word in enumerate(row.words[:-1]):
+        if word.norm != "last":
+            continue
         kept = row.words[at + 1]
         rest = next((other for other in row.words[at + 2 :] if number_of(other) is not None), None)
         number, left = number_of(kept), number_of(rest) if rest else None
-        if word.norm != "last" or rest is None or number is None or left is None:
+        if rest is None or number is None or left is None:
             continue
         for step in STEPS:
             if number + step > 0 and left + step > 0:

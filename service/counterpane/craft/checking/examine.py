@@ -18,7 +18,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 
 
 @dataclass(frozen=True, slots=True)
-class Mend:
+class TextCorrection:
     """Changes of a row or a statement with which the text checks clean; of two, the one of less weight is likelier.
 
     The lines from `line` to `last_line` are those of the row or statement; `count` is the number it then states.
@@ -41,8 +41,8 @@ class Examined:
 
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
-    changes the count; `complete` says that these are all rows of the (first) piece. `mends` are changes that would put
-    the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
+    changes the count; `complete` says that these are all rows of the (first) piece. `corrections` are changes that
+    would put the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
     """
 
     text: str
@@ -55,7 +55,7 @@ class Examined:
     cast_on: int | None
     walk: Walk
     maps: Maps = field(compare=False, repr=False)
-    mends: tuple[Mend, ...] = ()
+    corrections: tuple[TextCorrection, ...] = ()
     reach: int = 0
 
     @property
@@ -191,7 +191,8 @@ def odd_repeat(examined: Examined) -> int | None:
     disjoint = misfit is not None and misfit.slug == "rows-do-not-join"
     if not examined.complete or not (examined.chain.suspicious or disjoint):
         return None
-    index = odd_row(examined.counted, examined.vocabulary)
+    promised = examined.instructions.multiple
+    index = odd_row(examined.counted, examined.vocabulary, promised.of if promised else 0)
     if index is None or disjoint:
         return index
     # Parts of a blanket need not nest with each other: bands of 8 and 3 stitches share every 24th count by design.

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from counterpane.craft.checking.corrections import pointing, said
 from counterpane.craft.checking.examine import Examined, jams
-from counterpane.craft.checking.mends import pointing, said
 from counterpane.craft.checking.wording import at, jam_name, on_needle, place_of
 from counterpane.craft.counts import Misfit, Slug
 from counterpane.craft.findings import Finding
@@ -15,7 +15,7 @@ Say = Callable[[str, Misfit], tuple[str, str]]
 
 
 def jammed(examined: Examined, slug: Slug, say: Say) -> Iterator[Finding]:
-    """Yield a finding for each row in which a knitter is stuck for this reason, with the mends of its line."""
+    """Yield a finding for each row in which a knitter is stuck for this reason, with the corrections of its line."""
     for jam in jams(examined):
         if jam.misfit.slug == slug:
             message, hint = say(jam_name(jam, examined.rows), jam.misfit)

@@ -1,4 +1,4 @@
-"""Mends of a text in several sizes: a change of one size's own number, or one that is right in all of them.
+"""Corrections of a text in several sizes: a change of one size's own number, or one that is right in all of them.
 
 They are looked for in the text of that size alone, and written into the text as given, where the numbers of the other
 sizes stand beside it. A change that would break a list, or make another size worse, is not offered.
@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from counterpane.craft.checking import mends
-from counterpane.craft.checking.examine import Examined, Mend, reexamine
+from counterpane.craft.checking import corrections
+from counterpane.craft.checking.examine import Examined, TextCorrection, reexamine
 from counterpane.craft.checking.rewriting import Change, offset, written
 from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
 from counterpane.craft.rows.instructions import read_again
@@ -20,18 +20,18 @@ MOST_TRIED = 3  # Changes of all sizes at once that are followed, each in every 
 _Spans = Sequence[tuple[int, int]]
 
 
-def with_mends(examined: Examined) -> Examined:
-    """Return what is known of a text, in one size or in this one of several, with the mends found for its troubles."""
+def with_corrections(examined: Examined) -> Examined:
+    """Return what is known of a text, in its one size or this one of several, with the corrections for its troubles."""
     sizes = examined.instructions.sizes
     if sizes is None:
-        return mends.with_mends(examined)
+        return corrections.with_corrections(examined)
     own = extract_of(examined.text, sizes, examined.instructions.size, keep_lines=True)
     read = next(read_again(own.text, examined.instructions))
-    alone = mends.with_mends(reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps))
+    alone = corrections.with_corrections(reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps))
     offsets = (*own.offsets, len(examined.text))
-    moved = ((mend, _moved(mend.changes, offsets)) for mend in alone.mends)
-    found = [replace(mend, changes=changes) for mend, changes in moved if changes is not None]
-    return replace(examined, mends=tuple(_sound(examined, sizes, found)))
+    moved = ((correction, _moved(correction.changes, offsets)) for correction in alone.corrections)
+    found = [replace(correction, changes=changes) for correction, changes in moved if changes is not None]
+    return replace(examined, corrections=tuple(_sound(examined, sizes, found)))
 
 
 def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, ...] | None:
@@ -48,19 +48,19 @@ def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, .
     return tuple(out)
 
 
-def _sound(examined: Examined, sizes: Sizes, found: Sequence[Mend]) -> Iterator[Mend]:
-    """Yield the mends that change a number of this size alone, or make no other size worse."""
+def _sound(examined: Examined, sizes: Sizes, found: Sequence[TextCorrection]) -> Iterator[TextCorrection]:
+    """Yield the corrections that change a number of this size alone, or make no other size worse."""
     lists, entries = _spans(examined, sizes)
     before: tuple[Examined, ...] = ()
     tried = 0
-    for mend in found:
-        if mend.kind == "asked" or all(_within(change, entries) for change in mend.changes):
-            yield mend
-        elif not any(_touches(change, lists) for change in mend.changes) and tried < MOST_TRIED:
+    for correction in found:
+        if correction.kind == "asked" or all(_within(change, entries) for change in correction.changes):
+            yield correction
+        elif not any(_touches(change, lists) for change in correction.changes) and tried < MOST_TRIED:
             tried += 1
             before = before or _of_all(examined, examined.text)
-            if _helps_all(before, _of_all(examined, written(examined.text, mend.changes))):
-                yield mend
+            if _helps_all(before, _of_all(examined, written(examined.text, correction.changes))):
+                yield correction
 
 
 def _spans(examined: Examined, sizes: Sizes) -> tuple[_Spans, _Spans]:
@@ -91,7 +91,7 @@ def _of_all(examined: Examined, text: str) -> tuple[Examined, ...]:
 
 
 def _helps_all(before: Sequence[Examined], after: Sequence[Examined]) -> bool:
-    """Tell whether no size has more troubles with a mend than without it."""
+    """Tell whether no size has more troubles with a correction than without it."""
     pairs = zip(before, after, strict=False)
     return len(before) == len(after) and all(
         reading_troubles(new) <= reading_troubles(old) and counting_troubles(new) <= counting_troubles(old)

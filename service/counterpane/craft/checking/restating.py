@@ -1,11 +1,11 @@
-"""Mends of what a text states about its counts: cast-on, multiple, printed counts; each from the count derived."""
+"""Corrections of what a text states about its counts: cast-on, multiple, printed counts; each from those derived."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from counterpane.craft.checking.edits import number_of, renumbered
-from counterpane.craft.checking.examine import Examined, Mend, printed_start, trouble
+from counterpane.craft.checking.examine import Examined, TextCorrection, printed_start, trouble
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, offset, stretch
 from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
 from counterpane.craft.counts import Progression, count, judge
@@ -22,12 +22,12 @@ MOST_COUNTS, MOST_NAMED = 3, 2
 _STITCHES = frozenset({"st", "sts", "stitch", "stitches"})
 
 
-def restated(examined: Examined) -> Iterator[Mend]:
-    """Yield the mends of the statements that are in doubt."""
+def restated(examined: Examined) -> Iterator[TextCorrection]:
+    """Yield the corrections of the statements that are in doubt."""
     stuck, stated = trouble(examined) is not None, examined.instructions.cast_on
     if stated is not None and examined.given is not None and examined.given != stated.count:
         changes = _numbered(examined.text, stated.place, examined.given)
-        yield Mend("asked", changes, CAST_ON, stated.place.line, stated.place.line, examined.given)
+        yield TextCorrection("asked", changes, CAST_ON, stated.place.line, stated.place.line, examined.given)
     if examined.given is None and examined.complete:
         yield from _cast_on(examined, stuck)
     if not stuck:
@@ -36,7 +36,7 @@ def restated(examined: Examined) -> Iterator[Mend]:
     yield from _named(examined)
 
 
-def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
+def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
     """Yield other cast-ons: the one that makes the printed counts true, the nearest that the rows take."""
     stated, starts = examined.instructions.cast_on, examined.chain.starts
     if stated is None or not starts or not (stuck or examined.walk.wrong_counts or cast_on_is_outside(examined)):
@@ -48,7 +48,7 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[Mend]:
         if number and number != stated.count:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
             changes = _numbered(examined.text, stated.place, number)
-            yield Mend("cast-on", changes, weight, stated.place.line, stated.place.line, number)
+            yield TextCorrection("cast-on", changes, weight, stated.place.line, stated.place.line, number)
 
 
 def _is_borne_out(examined: Examined) -> bool:
@@ -59,17 +59,17 @@ def _is_borne_out(examined: Examined) -> bool:
     return any(start.of != 1 for start in starts)
 
 
-def _counts(examined: Examined) -> Iterator[Mend]:
+def _counts(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the true counts in the place of printed ones."""
     for wrong in examined.walk.wrong_counts[:MOST_COUNTS]:
         place = wrong.again.again.stated_place if wrong.again else wrong.row.stated_place
         changes = _numbered(examined.text, place, wrong.true) if place else ()
         first = (wrong.again.again.place if wrong.again else wrong.row.place).line
         if changes and place:
-            yield Mend("count", changes, COUNT, first, place.line, wrong.true, partial=True)
+            yield TextCorrection("count", changes, COUNT, first, place.line, wrong.true, partial=True)
 
 
-def _multiple(examined: Examined) -> Iterator[Mend]:
+def _multiple(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the derived multiple in the place of one that promises what does not work, or less than does."""
     stated, starts = examined.instructions.multiple, examined.chain.starts
     if stated is None or not examined.complete or len(starts) != 1 or not starts[0].of:
@@ -77,10 +77,10 @@ def _multiple(examined: Examined) -> Iterator[Mend]:
     if multiple_is_wrong(examined) or judge(stated.of, stated.plus, starts[0]) == "wasteful":
         changes = _restated_multiple(examined, stated.place, stated.plus, starts[0])
         if changes:
-            yield Mend("multiple", changes, MULTIPLE, stated.place.line, stated.place.line, partial=True)
+            yield TextCorrection("multiple", changes, MULTIPLE, stated.place.line, stated.place.line, partial=True)
 
 
-def _named(examined: Examined) -> Iterator[Mend]:
+def _named(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the numbers of rows that are there, the nearest first, in the place of one that is not."""
     for fault in examined.instructions.faults:
         if fault.rule != "unknown-row" or not fault.word.isdigit():
@@ -92,7 +92,9 @@ def _named(examined: Examined) -> Iterator[Mend]:
         there = {int(row.label) for row in rows} - named
         for other in sorted(there, key=lambda label: abs(label - number))[:MOST_NAMED] if word else ():
             changes = renumbered(line, word, other) if word else ()
-            yield Mend("named", changes, NAMED + abs(other - number), fault.place.line, fault.place.line, partial=True)
+            yield TextCorrection(
+                "named", changes, NAMED + abs(other - number), fault.place.line, fault.place.line, partial=True
+            )
 
 
 def _numbered(text: str, place: Place, number: int) -> tuple[Change, ...]:

@@ -27,7 +27,7 @@ READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice",
 
 
 def rewordings(row: Stretch, text: str, fault: Fault, vocabulary: Vocabulary) -> list[Edit]:
-    """Return the edits that may mend a fault of reading, the likeliest first."""
+    """Return the edits that may correct a fault of reading, the likeliest first."""
     kind = _KINDS.get(fault.rule)
     at = offset(text, fault.place)
     word = next((word for word in row.words if word.begin == at), None)
@@ -84,11 +84,22 @@ def _spellings(vocabulary: Vocabulary) -> _Spellings:
 
 
 def _respelt(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:
-    """Put a near word in the place of an unknown one."""
+    """Put a near word in the place of an unknown one, or the star that "rep from" has lost behind it."""
+    star = _star_open(row, word) if word.norm == "from" else None
+    if star is not None:
+        yield Edit((Change(word.end, word.end, f" {row.given(star)}"),), FIRST_GUESS)
+        return
     capital = row.text[word.begin - row.begin].isupper()
     for rank, likely in enumerate(likely_words(fault, vocabulary)):
         said = likely[:1].upper() + likely[1:] if capital else likely
         yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
+
+
+def _star_open(row: Stretch, word: Word) -> Word | None:
+    """Return the star that a repeat clause goes back to which is broken off at a word; None where none is open."""
+    before = list(takewhile(lambda other: other.begin < word.begin, row.words))
+    stars = [other for other in before if other.kind == "star"]
+    return stars[-1] if stars and before[-1].norm in REPEAT else None
 
 
 def _bracketed(row: Stretch, word: Word, fault: Fault, vocabulary: Vocabulary) -> Iterator[Edit]:

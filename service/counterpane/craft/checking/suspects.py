@@ -1,4 +1,4 @@
-"""The rows that may be at fault for a trouble, the likeliest first, and whether an edit of one could be its mend."""
+"""The rows that may be at fault for a trouble, the likeliest first, and whether an edit of one could correct it."""
 
 from __future__ import annotations
 
@@ -86,9 +86,7 @@ class Suspect:
         return any(row.parts == other.parts for other in self.examined.rows if other.place != row.place)
 
     def _fits(self, new: Row) -> bool:
-        rows = [
-            replace(new, label=row.label, stated=row.stated) if row.place == new.place else row for row in self._near()
-        ]
+        rows = [self._saying(row, new) for row in self._near()]
         before, known = self.before, self.examined
         if before is None:
             return bool(count([row.parts for row in rows], known.vocabulary, maps=known.maps).starts)
@@ -104,6 +102,13 @@ class Suspect:
                 return False
         return True
 
+    def _saying(self, row: Row, new: Row) -> Row:
+        """Return a row with the new words where it has those of this one, its own or taken from it: "as row 1"."""
+        if row.place == new.place:
+            return replace(new, label=row.label, stated=row.stated)
+        taken = bool(row.parts) and any(row.parts is own.parts for own in (self.row, self.examined.rows[self.index]))
+        return replace(row, parts=new.parts) if taken else row
+
     def _near(self) -> Sequence[Row]:
         """Return the rows to try: from this one, or some before where no count is known, to behind the trouble."""
         first = self.index if self.before is not None else max(0, self.index - AHEAD)
@@ -118,7 +123,7 @@ def suspects(examined: Examined) -> list[Suspect]:
 
 
 def _together(choices: Sequence[Sequence[Edit]]) -> list[Edit]:
-    """Return the edits that mend all faults of a row: the first of each, and those with one other choice."""
+    """Return the edits that correct all faults of a row: the first of each, and those with one other choice."""
     if not all(choices) or len(choices) > MOST_FAULTS:
         return []
     first = [edits[0] for edits in choices]

@@ -84,6 +84,7 @@ class Maps:
         # Rows are told by identity first: equality of trees takes longer, and the second entry keeps the tree alive.
         self._same: dict[int, tuple[RowMap | None, Sequence[Node]]] = {}
         self._equal: dict[tuple[Node, ...], RowMap | None] = {}
+        self._sound: set[tuple[Node, ...]] = set()
         self._faults: dict[int, tuple[Misfit | None, Sequence[Node]]] = {}
 
     def of(self, parts: Sequence[Node]) -> RowMap | None:
@@ -97,8 +98,17 @@ class Maps:
         """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
         found = self._faults.get(id(parts))
         if found is None:
-            found = self._faults[id(parts)] = (malformed(parts, self.vocabulary), parts)
+            found = self._faults[id(parts)] = (self._fault(tuple(parts)), parts)
         return found[0]
+
+    def _fault(self, parts: tuple[Node, ...]) -> Misfit | None:
+        if is_deep(parts):
+            return malformed(parts, self.vocabulary)
+        # Only soundness is kept for rows that are alike: a fault has a place.
+        found = None if parts in self._sound else malformed(parts, self.vocabulary)
+        if found is None:
+            self._sound.add(parts)
+        return found
 
     def _derived(self, parts: tuple[Node, ...]) -> RowMap | None:
         if is_deep(parts):

@@ -76,11 +76,14 @@ class Needle:
     @classmethod
     def holding(cls, count: int) -> Needle:
         """Return a needle with a known count."""
-        return cls((Amount(count),), start=Amount(count), low=0, high=0)
+        has = Amount(count)
+        return cls((has,), start=has, low=0, high=0)
 
     @property
     def all(self) -> Amount:
         """All stitches on the needles."""
+        if len(self.left) == len(self.right) == 1 and self.right[0] is NONE:
+            return self.left[0]  # So it is between any two rows without markers.
         return total(self.left) + total(self.right)
 
     @property

@@ -55,7 +55,7 @@ FORM = re.compile(
     r"(?:(?:now\s+)?(?:forms?|sets?|makes?|establish(?:es)?|comprises?)|(?:are|is)\s+(?:repeated|worked(?!\s+(?:as|like|exactly|in\s+the\s+same|the\s+same|similarly))|the\s+patt))\b"
 )
 _REMAIN = re.compile(
-    r"(?:until|down\s+to|to)\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
+    r"(?:until|till|down\s+to|to)\s+(?:only\s+|there\s+(?:are|remain)\s+|you\s+have\s+)*"
     rf"(\d{{1,{LONGEST_NUMBER}}}|{NUMBER_WORD})\s*(?:sts?|stitches|rem|left|on)\b"
     r"(?!\s+(?:between|before|after|in\s+each|have|of|from)\b)"
 )

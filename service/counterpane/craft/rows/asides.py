@@ -30,6 +30,8 @@ _EDGES = frozenset("edge selvedge selvage border marked centre center balancing 
 _FABRICS = frozenset(
     "garter rib ribbed ribbing moss seed stocking stockinette band button buttonhole neck front".split()
 )
+# In which yarn an edge is worked: "(edge st of A)", "(edge sts in colour B)".
+_YARN_WORDS = frozenset("of in with the yarn colour color".split())
 _SIDES = frozenset("rs ws right wrong side facing".split())
 _POINTERS = frozenset({"see", "note", "optional"})
 _ROWS = frozenset("row rnd round".split())
@@ -109,6 +111,8 @@ def _is_note(inside: Sequence[Token]) -> bool:
         return True
     stitches = words & STITCH_WORDS
     named = {word for word in words if not word.isdigit()} - STITCH_WORDS
+    if not named.isdisjoint(_EDGES):
+        named = {word for word in named if word not in _YARN_WORDS and not is_yarn_code(word)}
     # "(2 sts cast off)" tells what has been done; "(cast off 2 sts)" is to be worked.
     done = named <= _CHANGES and inside[0].value is not None
     edge = named <= _EDGES | _FABRICS and not named.isdisjoint(_EDGES | {"band"})

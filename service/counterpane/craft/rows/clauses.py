@@ -17,7 +17,7 @@ from counterpane.craft.rows.row_orders import order_at, plainly
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Line, Token
-from counterpane.craft.rows.wraps import cuts, start_of, unwrapped
+from counterpane.craft.rows.wraps import beginnings, cuts, unwrapped
 
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
@@ -72,20 +72,20 @@ def clauses(
     for line in unwrapped(page.lines if lines is None else lines, explained, shared):
         kind: ClauseKind | None = "aside" if line.number in beside else None
         kind = "abbreviation" if line.number in explained else kind
-        out += [Clause(kind, line, 0, len(line.text))] if kind else shared.of(_of_line, line)
+        out += [Clause(kind, line, 0, len(line.text))] if kind else shared.of(_of_line, line, shared)
     return out
 
 
-def _of_line(line: Line) -> list[Clause]:
+def _of_line(line: Line, shared: Shared) -> list[Clause]:
     """Cut one line where a sentence ends and a label, repeat line or cast-on begins."""
     if not may_begin(line):
         return [_clause(line, 0, len(line.text), "prose")]
     out: list[Clause] = []
-    start = start_of(line)
-    labelled = label_at(line.text, start, len(line.text))
-    begin, kind = start, kind_at(line, start)
-    for cut in cuts(line, labelled[1] if labelled else start):
-        following = kind_at(line, cut) if cut < len(line.text) else "prose"
+    known = shared.of(beginnings, line)
+    begin, kind = next(iter(known.items()))
+    labelled = label_at(line.text, begin, len(line.text))
+    for cut in cuts(line, labelled[1] if labelled else begin):
+        following = (known.get(cut) or kind_at(line, cut)) if cut < len(line.text) else "prose"
         if following != "prose" and cut > begin:
             out.append(_clause(line, begin, cut, kind))
             begin, kind = cut, following

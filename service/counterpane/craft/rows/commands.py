@@ -17,15 +17,15 @@ from counterpane.craft.rows.yarns import YARN_OPENINGS
 _ALTERNATELY = phrases(
     "alternately", "alternatively", "alternate", "in turn", "by turns", *ways("so|thus", "alternately")
 )
+_SO = (
+    "the same|thus|so|like this|this|in this manner|in this way|in the same way|in the same manner|in like manner"
+    "|these stitches"
+)
+_ON = "|on|to work|to repeat|working|repeating"
+# "Work as before" is none of these: so the fabric of earlier rows goes on, and not what this row has said.
 _THE_SAME = phrases(
-    *ways(
-        "continue|continuing|cont|go on|proceed|keep on|carry on|work",
-        "|on|to work|to repeat|working|repeating",
-        (
-            "the same|thus|so|as before|like this|this|in this manner|in this way|in the same way|"
-            "in the same manner|in like manner|these stitches"
-        ),
-    ),
+    *ways("work", _ON, _SO),
+    *ways("continue|continuing|cont|go on|proceed|keep on|carry on", _ON, _SO + "|as before"),
     *ways("|and", "so on|so forth"),
     "etc",
     "& c",

@@ -36,7 +36,7 @@ _NAMES = phrases(
 )
 _ROW_OF = phrases(*ways("|next|first", "row|rnd|round", "of"))
 _AS_SET = phrases("as set", "as est", "as established", "as before", "correctly", "throughout")
-_BY_ITSELF = phrases(*ways("as|work as|cont as|continue as", "set|est|established"))
+_BY_ITSELF = phrases(*ways("as|work as|cont as|continue as", "set|est|established"), "work as before")
 _ROW_VERBS: Phrasebook[str] = Phrasebook(
     [
         *((way, "k") for way in ("knit", "k")),

@@ -158,7 +158,7 @@ class _Assembly:
             elif clause.kind != "abbreviation" and not self.unnamed_row(clause):
                 self.statement(clause)
         self.listing.end_block(None)
-        steps = with_sides(self.with_whole(self.listing.steps))
+        steps = with_sides(self.with_whole(self.listing.steps), self.shared)
         cast_on = self.cast_on or self.cast_on_beside
         found = cast_on, self.multiple, self.title
         return Instructions(steps, tuple(self.faults), self.terms, *found, page, kept=self.kept)

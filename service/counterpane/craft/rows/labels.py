@@ -54,7 +54,7 @@ _ALL_OF = (
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
 _NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"
-PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel)\s+)?"
+PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel|rib(?:bing)?|moss|seed|garter)\s+)?"
 _OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
 
 
@@ -168,6 +168,8 @@ def _label_of(match: re.Match[str]) -> Label:
 
 def number_of(text: str) -> int | None:
     """Return the number of "3", "3rd", "third", "three" or "iii"; None for one too long to be a row."""
+    if text.isdecimal() and text.isascii():
+        return int(text) if len(text) <= LONGEST_NUMBER else None
     word = NTH.get(text) or NUMBER_WORDS.get(text) or _ROMANS.get(text)
     digits = _DIGITS.match(text)
     return word or (int(digits.group()) if digits and len(digits.group()) <= LONGEST_NUMBER else None)
@@ -178,6 +180,9 @@ def numbers_in(text: str) -> tuple[int, ...]:
 
     A run of more than `MOST_ROWS_AT_ONCE` gives its two ends alone: `is_too_long` tells.
     """
+    if text.isdecimal():  # Most labels name one row.
+        number = number_of(text)
+        return () if number is None else (number,)
     out: list[int] = []
     for join, item in _ITEM.findall(text):
         number = number_of(item)
@@ -193,6 +198,8 @@ def numbers_in(text: str) -> tuple[int, ...]:
 
 def is_too_long(text: str) -> bool:
     """Tell whether a list names a run of more rows than are read at once."""
+    if text.isdecimal():
+        return False
     items = [(join.strip() in _RUNS, number_of(item)) for join, item in _ITEM.findall(text)]
     return any(
         run and first is not None and (last is None or last > first + MOST_ROWS_AT_ONCE)

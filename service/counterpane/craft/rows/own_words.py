@@ -26,7 +26,7 @@ class OwnWords:
 
     def spelt_out(self, run: Sequence[Token]) -> Sequence[Token]:
         """Return the words of a row with each own word spelt out, all of it at the place of the word."""
-        if self.meanings.keys().isdisjoint(token.norm for token in run):
+        if not self.meanings or self.meanings.keys().isdisjoint(token.norm for token in run):
             return run
         return [each for token in run for each in self._spelt(token)]
 

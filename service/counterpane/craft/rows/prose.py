@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import Phrasebook, phrases, ways
+from counterpane.craft.rows.stops import take_stop
 from counterpane.craft.rows.words import Token
 
 _FREE, _BOUND = True, False
@@ -82,6 +83,9 @@ def take_prose(cursor: Cursor) -> bool:
     if free is None:
         return False
     start = cursor.at
+    if take_stop(cursor):
+        cursor.at = before  # What goes on "to end" is work.
+        return False
     while cursor and cursor.token.kind in ("word", "number") and cursor.at - start <= _LONGEST:
         cursor.at += 1
     if not (cursor.pausing or cursor.token.kind == "open") or not _works_nothing(cursor.run[start : cursor.at], free):

@@ -188,8 +188,12 @@ def _work_or_repeat(reading: Reading) -> bool:
     if named or take_across(cursor) or take_fabric(cursor):
         cursor.at = before
         return False
-    if not _work(reading):
-        cursor.at = before + 1
+    if _work(reading):
+        return True
+    cursor.at = before + 1
+    if prose.take_prose(cursor):
+        cursor.at = before  # "Work as shown above" orders stitches that nobody can count.
+        return False
     return True
 
 

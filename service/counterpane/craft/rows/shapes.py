@@ -8,7 +8,7 @@ reading the row itself gives. Numbers below 3 are words of their own, since "1" 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from typing import TypeAlias
 
 from counterpane.craft.rows.own_words import OwnWords
@@ -24,6 +24,17 @@ _FIRST, _APART, _NEAR = 1_000_500, 1_000, 2  # House: numbers that no row prints
 _NAMING = frozenset("tog together rib ribbing cn cable moss as through row rows rnd round".split())
 _Key: TypeAlias = tuple[str, ...]
 _Maker: TypeAlias = Callable[[Sequence[int], Sequence[Token]], object]
+
+
+@dataclass(frozen=True, slots=True)
+class _Constant:
+    """What makes the same value of every row."""
+
+    value: object
+
+    def __call__(self, numbers: Sequence[int], run: Sequence[Token]) -> object:
+        """Return the value."""
+        return self.value
 
 
 class Shapes:
@@ -75,9 +86,11 @@ def _shape(run: Sequence[Token]) -> tuple[_Key, list[int]]:
     key: list[str] = []
     numbers: list[int] = []
     for token in run:
-        number = _number(token)
+        norm = token.norm
+        # Most words and signs end in no digit, which is quickly told.
+        number = _number(token) if norm[-1:].isdecimal() else None
         if number is None:
-            key.append(token.norm)
+            key.append(norm)
         else:
             key.append(_ANY if token.value is not None else token.norm[0] + _ANY)
             numbers.append(number)
@@ -131,7 +144,7 @@ def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker:
 
 
 def _constant(value: object) -> _Maker:
-    return lambda numbers, run: value
+    return _Constant(value)
 
 
 def _placed(index: int) -> _Maker:
@@ -143,4 +156,14 @@ def _numbered(which: int, more: int) -> _Maker:
 
 
 def _built(kind: Callable[..., object], makers: Sequence[_Maker]) -> _Maker:
-    return lambda numbers, run: kind(*[maker(numbers, run) for maker in makers])
+    """Return what makes a value; its constant members are put in once and for all."""
+    members = [maker.value if isinstance(maker, _Constant) else None for maker in makers]
+    changing = [(index, maker) for index, maker in enumerate(makers) if not isinstance(maker, _Constant)]
+
+    def made(numbers: Sequence[int], run: Sequence[Token]) -> object:
+        own = members.copy()
+        for index, maker in changing:
+            own[index] = maker(numbers, run)
+        return kind(*own)
+
+    return made

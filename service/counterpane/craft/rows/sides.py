@@ -6,20 +6,28 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypeVar
 
+from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row, Side
 
 _Step = TypeVar("_Step")
 _OTHER: dict[Side, Side] = {"RS": "WS", "WS": "RS", "round": "round"}
 
 
-def with_sides(steps: Sequence[_Step]) -> tuple[_Step, ...]:
-    """Return the steps with the sides of their rows worked out; what is no row passes through."""
+def with_sides(steps: Sequence[_Step], shared: Shared) -> tuple[_Step, ...]:
+    """Return the steps with the sides of their rows worked out; what is no row passes through.
+
+    Rows that other texts have on the same side are `shared`.
+    """
     rows = [(index, step) for index, step in enumerate(steps) if isinstance(step, Row)]
     out = list(steps)
     sides = _sides([row for _, row in rows])
     for (index, row), side in zip(rows, sides, strict=True):
-        out[index] = replace(row, side=side)
+        out[index] = row if row.side == side else shared.of(_on_side, row, side)
     return tuple(out)
+
+
+def _on_side(row: Row, side: Side | None) -> Row:
+    return replace(row, side=side)
 
 
 def _sides(rows: list[Row]) -> list[Side | None]:

@@ -16,7 +16,7 @@ _N = (
 )
 CAST_ON = re.compile(
     r"\b(?:cast(?:ing)? (?:on|up)|c/?o|c\.o\.|set (?:on|up)"
-    r"|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)\s*"
+    r"|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)(?:\*\*|__)?\s*"
     r"(?:(?:loosely|about|approx\w*|exactly|a total of|another)\s+)*"
     rf"{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)"
 )
@@ -56,14 +56,16 @@ _FROM_HOLDERS = (
     rf"(?:slip|place|transfer|return|put|join)\b[^.;()]{{0,60}}\b(?:holders?|held)\b[^.;()]{{0,60}}\({_N}\s*{_STITCHES}"
 )
 _HELD = re.compile(_FROM_HOLDERS)
+# "**BO** all sts": what is printed bold keeps its stars where a text comes out of Markdown.
+_BOLD = r"(?:\*\*|__)?"
 CASTING_ON = re.compile(
-    rf"{_WITH}(?:(?:loosely|provisionally)\s+)?"
+    rf"{_BOLD}{_WITH}(?:(?:loosely|provisionally)\s+)?"
     r"(?:cast(?:ing)? (?:on|up)|c/?o|set up(?=\s+\d)|set on|pick(?:ing)? up)\b"
     rf"|{_FROM_HOLDERS}"
 )
 _ADDS = re.compile(r"\b(?:at|more|extra|further|additional|beg|beginning|next)\b")
 BINDING_OFF = re.compile(
-    r"(?:(?:now|next|then|and|finally)\s*,?\s+)*(?:(?:very\s+)?(?:loosely|evenly)\s+)?"
+    rf"{_BOLD}(?:(?:now|next|then|and|finally)\s*,?\s+)*(?:(?:very\s+)?(?:loosely|evenly)\s+)?"
     r"(?:(?:cast|bind|chain)(?:ing)? off|b/?o)\b"
 )
 _ALL_OFF = re.compile(

@@ -16,7 +16,7 @@ from counterpane.craft.rows.lexicon import lexicon_of
 from counterpane.craft.rows.read import reads_well
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Side
-from counterpane.craft.rows.words import Token, tokens
+from counterpane.craft.rows.words import Token, first_token, tokens
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _NUMBER = re.compile(
@@ -73,12 +73,13 @@ def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabell
     if (labelled and not printed) or not _LETTER.search(clause.line.text, clause.start, clause.end):
         return None  # Signs and numbers alone name no stitch.
     start = printed.end() if printed else clause.start
-    body = tokens(clause.line, start, clause.end)
-    if printed and borrowed(body):
+    if printed and borrowed(body := tokens(clause.line, start, clause.end)):
         return _Unlabelled(int(printed[1]), _side(printed), body)
     named = clause.kind == "prose" or STITCHES.match(clause.line.text, start)
-    if not (named and body and _may_work(body[0], vocabulary)):
+    first = first_token(clause.line, start, clause.end) if named else None
+    if first is None or not _may_work(first, vocabulary):
         return None
+    body = tokens(clause.line, start, clause.end)
     if not (reads_well(body, vocabulary) or is_strong(clause, start)):
         return None
     return _Unlabelled(int(printed[1]), _side(printed), body) if printed else _Unlabelled(None, None, body)

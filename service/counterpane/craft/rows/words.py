@@ -57,6 +57,7 @@ LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
+_LONGEST_KEPT = 400  # House: signs of a stretch whose tokens are kept for another that says the same.
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 # "k2p2", "k2/p2" and "k2MC" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
 _COLOUR = r"mc|cc\d?|[acd]"  # Glued to a number as in "k2MC"; "k2b" has a meaning of its own.
@@ -222,31 +223,58 @@ def _plain(char: str) -> str:
     if char in _SAME:
         return _SAME[char]
     parts = char if char.isascii() else unicodedata.normalize("NFKC", char)
-    low = "".join(_SAME.get(part, part) for part in parts).lower()
+    if len(parts) == 1:
+        low = _SAME.get(parts, parts).lower()
+    else:
+        low = "".join(_SAME.get(part, part) for part in parts).lower()
     return low if len(low) == len(parts) else parts
 
 
 def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     """Cut a stretch of a line into tokens; every character but spaces lands in one."""
-    found = _TOKEN.finditer(line.text, start, len(line.text) if end is None else end)
+    text = line.text[start:end]
+    cut = _cut_again(text) if len(text) <= _LONGEST_KEPT else _cut(text)
+    return [Token(kind, word, line, start + at, value, norm) for kind, word, at, value, norm in cut]
+
+
+def first_token(line: Line, start: int, end: int) -> Token | None:
+    """Return the token that a stretch of a line begins with; None where there are only spaces."""
+    match = _TOKEN.search(line.text, start, end)
+    if match is None:
+        return None
+    kind, word, at, value, norm = _told(match.lastgroup or "mark", match.group(), match.start())
+    return Token(kind, word, line, at, value, norm)
+
+
+_Cut: TypeAlias = list[tuple[Kind, str, int, int | None, str]]
+
+
+def _cut(text: str) -> _Cut:
+    """Return kind, text, place, number and normal form of each token of a stretch."""
     return [
         # Words and signs, most of a text, are made here; what else there is, below.
-        Token(kind, text, line, match.start(), None, text)
-        if (kind := _KINDS.get(match.lastgroup or "")) and (text := match.group()) not in NUMBER_WORDS
-        else _token(line, match.start(), match.lastgroup or "mark", match.group())
-        for match in found
+        (kind, word, match.start(), None, word)
+        if (kind := _KINDS.get(match.lastgroup or "")) and (word := match.group()) not in NUMBER_WORDS
+        else _told(match.lastgroup or "mark", match.group(), match.start())
+        for match in _TOKEN.finditer(text)
     ]
 
 
-def _token(line: Line, start: int, kind: str, text: str) -> Token:
-    if kind == "word":
-        return _number(line, start, text, NUMBER_WORDS[text])
+# The rows of a pattern say the same words many times: the latest are kept.
+_cut_again = lru_cache(maxsize=256)(_cut)
+
+
+def _told(kind: str, text: str, at: int) -> tuple[Kind, str, int, int | None, str]:
+    if text in NUMBER_WORDS:
+        return _number(text, at, NUMBER_WORDS[text])
+    if kind in _KINDS:
+        return _KINDS[kind], text, at, None, text
     if kind == "number" and len(text) <= LONGEST_NUMBER:
-        return _number(line, start, text, int(text))
+        return _number(text, at, int(text))
     if kind in ("dotted", "short"):
-        return Token("word", text, line, start, None, text.replace(".", ""))
-    return Token("mark", text, line, start, None, text)
+        return "word", text, at, None, text.replace(".", "")
+    return "mark", text, at, None, text
 
 
-def _number(line: Line, start: int, text: str, value: int) -> Token:
-    return Token("number", text, line, start, value, str(value))
+def _number(text: str, at: int, value: int) -> tuple[Kind, str, int, int | None, str]:
+    return "number", text, at, value, str(value)

@@ -6,7 +6,7 @@ Each line is looked at once, beside the line before it, so that a text of any le
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
@@ -69,32 +69,42 @@ def unwrapped(
     for line in without_page_marks(lines):
         if not line.text.strip():
             if open_:
-                yield shared.of(_together, *open_.lines)
+                yield _whole(open_.lines, shared)
             open_ = None
             continue
-        kinds = shared.of(_kinds, line)
+        kinds = kinds_of(shared.of(beginnings, line))
         if open_ and not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
             open_.lines.append(line)
             open_.kind = kinds[-1] if len(kinds) > 1 else open_.kind
             continue
         if open_:
-            yield shared.of(_together, *open_.lines)
+            yield _whole(open_.lines, shared)
         open_ = _Open([line], kinds[-1])
     if open_:
-        yield shared.of(_together, *open_.lines)
+        yield _whole(open_.lines, shared)
+
+
+def _whole(lines: Sequence[Line], shared: Shared) -> Line:
+    return lines[0] if len(lines) == 1 else shared.of(_together, *lines)
 
 
 def _together(*lines: Line) -> Line:
     return joined(lines)
 
 
-def _kinds(line: Line) -> list[Kind]:
-    """Return what a line begins with, and what follows in it."""
+def beginnings(line: Line) -> Mapping[int, Kind]:
+    """Return what begins at each place of a line where something may, its own beginning first."""
     if not may_begin(line):
-        return ["prose"]
+        return {}
     start = start_of(line)
-    found = (kind_at(line, cut) for cut in cuts(line, start) if cut < len(line.text))
-    return [kind_at(line, start), *(kind for kind in found if kind != "prose")]
+    places = [start, *(cut for cut in cuts(line, start) if cut < len(line.text))]
+    return {place: kind_at(line, place) for place in places}
+
+
+def kinds_of(found: Mapping[int, Kind]) -> list[Kind]:
+    """Return what a line begins with, and what follows in it."""
+    kinds = [*found.values()] or ["prose"]
+    return [kinds[0], *(kind for kind in kinds[1:] if kind != "prose")]
 
 
 def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from counterpane.craft.checking import Examined, Mend, with_mends
+from counterpane.craft.checking import Examined, TextCorrection, with_corrections
 from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import (
     accepting,
@@ -55,28 +55,28 @@ def judge_sizes(sizes: Sequence[Examined]) -> list[tuple[Finding, ...]]:
     An acceptance that is of use in one size is no remark in the others.
     """
     worded, found = _worded(sizes[0]), []
-    mends: tuple[Mend, ...] | None = None
+    corrections: tuple[TextCorrection, ...] | None = None
     for examined in sizes:
-        known, findings = with_findings(examined, worded, mends)
-        mends = known.mends if mends is None and known is not examined else mends
+        known, findings = with_findings(examined, worded, corrections)
+        corrections = known.corrections if corrections is None and known is not examined else corrections
         found.append(findings)
     in_all = set(found[0]).intersection(*found)
     return [tuple(each for each in own if each.rule != "accepts-nothing" or each in in_all) for own in found]
 
 
 def with_findings(
-    examined: Examined, worded: Sequence[Finding] | None = None, mends: tuple[Mend, ...] | None = None
+    examined: Examined, worded: Sequence[Finding] | None = None, corrections: tuple[TextCorrection, ...] | None = None
 ) -> tuple[Examined, tuple[Finding, ...]]:
-    """Return a text with its mends and its findings; mends are looked for where a row or count unaccepted is wrong.
+    """Return a text with its corrections, looked for where a row or count unaccepted is wrong, and its findings.
 
-    `mends` are those found for another size of the text, which suit all its sizes.
+    `corrections` are those found for another size of the text, which suit all its sizes.
     """
     worded = _worded(examined) if worded is None else worded
     findings = _findings(examined, worded)
     wrong = (finding for finding in findings if ALL[finding.rule].family != "wording")
     if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in wrong):
-        examined = with_mends(examined) if mends is None else replace(examined, mends=mends)
-        findings = _findings(examined, worded) if examined.mends else findings
+        examined = with_corrections(examined) if corrections is None else replace(examined, corrections=corrections)
+        findings = _findings(examined, worded) if examined.corrections else findings
     return examined, findings
 
 

@@ -10,6 +10,11 @@ _SIGNS = frozenset(",;:*†")
 _JOIN = re.compile(r"\s(then|and)\s")
 _WORKED = re.compile(r"\s*(?:(?:then|and)\s+)?(?:rep(?:eat)?\b|work\b|knit\s+-?\d|purl\s+-?\d)")
 _COUNT = re.compile(r"\s*[(\[][^()\[\]]*\b(?:sts?|stitches)\b[^()\[\]]*[)\]]\.?")
+# What may stand between a bracket and the next sign and still speak of the bracket: "(p0) twice", "rep (p0)".
+_OF_BRACKET = re.compile(
+    r"\s*(?:(?:\d|[(\[]|(?:once|twice|thrice|times|x|more|a|for|in|into|to|until|till|across|all|from|rep|repeat|work)\b).*)?",
+    re.DOTALL,
+)
 _GOING_ON = frozenset({",", ";", "then", "and"})
 _SENTENCE = frozenset({"", "."})
 _BLANKS = re.compile(r"\s*")
@@ -65,20 +70,30 @@ class Window:
         """
         (low, before), (high, behind) = self.edge_before(start), self.edge_behind(end)
         while before in OPENING and behind in CLOSING:
-            (low, before), (high, behind) = self.edge_before(low - 1), self.edge_behind(high + 1)
+            opened, closed = low - 1, high + 1
+            (low, before), (high, behind) = self.edge_before(opened), self.edge_behind(closed)
+            led, followed = self._works(low, opened), self._works(closed, high)
+            if led:
+                return self._back_over(opened), closed
+            if followed:
+                return opened, self._on_over(closed)
         if before in _SENTENCE and _WORKED.match(self.text, low):
             while behind in _GOING_ON:
                 high, behind = self.edge_behind(high + len(behind) + (len(behind) > 1))
         if before in _GOING_ON and not (behind in _GOING_ON and (before == ";" or "\n" in self.text[low:high])):
-            return self._back_over(low, before), high
+            return self._back_over(low - len(before)) if before else low, high
         if behind in _GOING_ON:
             return self._on_over(low), self._on_over(high + len(behind) + (len(behind) > 1))
         if behind in _SENTENCE and before in (":", *_SENTENCE):
             return self._sentence(low, before, high + len(behind))
         return low, high
 
-    def _back_over(self, index: int, sign: str) -> int:
-        return len(self.text[: index - len(sign)].rstrip()) if sign else index
+    def _works(self, start: int, end: int) -> bool:
+        """Tell whether what stands beside a bracket is work of its own."""
+        return not _OF_BRACKET.fullmatch(self.text, start, end)
+
+    def _back_over(self, index: int) -> int:
+        return len(self.text[:index].rstrip())
 
     def _on_over(self, index: int) -> int:
         blanks = _BLANKS.match(self.text, index)

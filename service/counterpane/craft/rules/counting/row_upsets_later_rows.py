@@ -29,17 +29,17 @@ def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
     true. Where one small change of an earlier row puts everything after it right, the cause is probably there.
     """
     shown = _shown(examined)
-    mend = cause(examined, shown[0]) if shown else None
-    if mend is None:
+    correction = cause(examined, shown[0]) if shown else None
+    if correction is None:
         yield from _only_change(examined)
-    if shown is None or mend is None or mend.kind != "row":
+    if shown is None or correction is None or correction.kind != "row":
         return
-    blamed = next((other for other in examined.rows if other.place.line == mend.line and other.readable), None)
+    blamed = next((other for other in examined.rows if other.place.line == correction.line and other.readable), None)
     odd = odd_repeat(examined)
     if blamed is None or (odd is not None and examined.counted[odd].place == blamed.place):
         return
     message = f"{row_name(blamed)} probably leads to the trouble {shown[1]}: a small change sets it right."
-    fixes = said(examined, mend.line, "row")
+    fixes = said(examined, correction.line, "row")
     yield at(blamed.start, "row-upsets-later-rows", "warning", message, f"Print it so: {fixes[0]}", corrections=fixes)
 
 

@@ -43,12 +43,12 @@ def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
     stated = examined.instructions.cast_on
     if stated is None or examined.given is not None:
         return
-    mends = [mend for mend in examined.mends if mend.kind == "cast-on"]
-    blamed = minor and bool(mends) and mends[0] is examined.mends[0]
+    corrections = [correction for correction in examined.corrections if correction.kind == "cast-on"]
+    blamed = minor and bool(corrections) and corrections[0] is examined.corrections[0]
     outside = cast_on_is_outside(examined) and not multiple_is_wrong(examined)
     if not blamed and not outside:
         return
-    counts = [mend.count for mend in mends]
+    counts = [correction.count for correction in corrections]
     promised = examined.instructions.multiple
     if outside and promised:
         message = f"The cast-on of {stated.count} is not in the stated multiple of {promised.of} plus {promised.plus}."

@@ -33,7 +33,7 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
         or odd_repeat(examined) is not None
     ):
         return
-    if trouble(examined) and examined.mends and examined.mends[0].kind == "row":
+    if trouble(examined) and examined.corrections and examined.corrections[0].kind == "row":
         return  # A row that is put right gives the multiple that is stated.
     if all(judge(stated.of, stated.plus, true) == "wrong" for true in chain.starts):
         true = " or ".join(multiple(start) for start in chain.starts)

@@ -39,7 +39,7 @@ def colour_not_explained(examined: Examined) -> Iterator[Finding]:
     page = examined.instructions.page
     beside = [given_line(examined, line.number) for line in lines_beside(examined)]
     beside += [given_line(examined, number) for number in sorted(page.glossary.lines)]
-    if not page.under("materials") and not any(_KEY.search(text) for text in beside):
+    if not page.under("materials") and not any(_names_colours(text) for text in beside):
         return
     seen: set[str] = set()
     for line in lines_of_rows(examined):
@@ -51,3 +51,8 @@ def colour_not_explained(examined: Examined) -> Iterator[Finding]:
             message = f"The colour {quoted(name)} is not named in the materials."
             hint = f"Write ({name}) behind its yarn in the materials."
             yield at(line.place(match.start(1)), "colour-not-explained", "warning", message, hint)
+
+
+def _names_colours(text: str) -> bool:
+    """Tell whether a line says which letter is which colour; most hold neither sign nor word, which is quickly told."""
+    return ("=" in text or "olo" in text) and bool(_KEY.search(text))

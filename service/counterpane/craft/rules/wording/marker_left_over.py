@@ -36,12 +36,14 @@ def marker_left_over(examined: Examined) -> Iterator[Finding]:
                 placed = placed or node
             elif isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker):
                 return
+    if placed is None:
+        return
     beside = [
         line.text
         for line in examined.instructions.page.lines
         if line.number not in examined.instructions.page.glossary.lines
     ]
-    if placed is not None and not any(_USED.search(text) for text in beside):
+    if not any(_USED.search(text) for text in beside):
         message = "This marker is placed and no later row slips it, works to it or removes it."
         hint = "Say what it is for (“to marker”, “sm”) and where it goes, or leave it out."
         yield at(placed.place, "marker-left-over", "warning", message, hint)

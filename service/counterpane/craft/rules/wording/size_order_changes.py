@@ -17,6 +17,9 @@ _N = r"(?:(?:\d{1,4} )?(?<!/)\d/\d(?![\d/])|\d{1,4}(?:\.\d{1,2})?)"
 """A number, also with a fraction of one figure: 27 1/2."""
 _SIZES = re.compile(rf"(?<![\d./])(?P<first>{_N})\s*[(\[]\s*(?P<rest>{_N}(?:\s*[,:;/-]\s*{_N})+)\s*[)\]]")
 
+# What every such list holds, which is quickly told.
+_MAY_LIST = re.compile(r"[(\[]\s*\d[\d./\s]*[,:;/-]")
+
 
 @rule(
     "size-order-changes",
@@ -35,7 +38,9 @@ def size_order_changes(examined: Examined) -> Iterator[Finding]:
         return
     sized = {stretch.line.number for stretch in examined.instructions.page.under("size")}
     for line in examined.instructions.page.lines:
-        if _SIZES.search(line.text) and (line.number in sized or CASTING_ON.search(line.text)):
+        if not _MAY_LIST.search(line.text) or not _SIZES.search(line.text):
+            continue
+        if line.number in sized or CASTING_ON.search(line.text):
             yield from _out_of_order(line)
 
 

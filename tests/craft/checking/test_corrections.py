@@ -83,7 +83,7 @@ def test_rows_that_can_be_worked_once_more_get_a_note(vocabulary: Vocabulary) ->
         ("k2tog, yo", "k3tog, yo"),
     ],
 )
-def test_a_decrease_is_mended_in_the_words_of_the_row(wrong: str, right: str, vocabulary: Vocabulary) -> None:
+def test_a_decrease_is_corrected_in_the_words_of_the_row(wrong: str, right: str, vocabulary: Vocabulary) -> None:
     """A passing-over left out is put in; a decrease is exchanged for its neighbour."""
     text = "Cast on 21 sts.\nRow 1: K1, *yo, {}, k1; rep from * to end. (21 sts)\nRow 2: Purl. (21 sts)\n"
     assert corrected(text.format(wrong), vocabulary) == text.format(right)
@@ -161,9 +161,12 @@ def test_a_correction_of_a_wrapped_row_keeps_the_wrap(vocabulary: Vocabulary) ->
         ("K2, p2; rep from * to end.", "*K2, p2; rep from * to end."),
         ("*K1, p1.", "*K1, p1; rep from * to end."),
         ("[K1, p1] twice; rep from * to end.", "*[K1, p1] twice; rep from * to end."),
+        ("*K1, p1; rep from to end.", "*K1, p1; rep from * to end."),
     ],
 )
-def test_a_row_that_cannot_be_read_is_mended_where_it_then_fits(row: str, better: str, vocabulary: Vocabulary) -> None:
+def test_a_row_that_cannot_be_read_is_corrected_where_it_then_fits(
+    row: str, better: str, vocabulary: Vocabulary
+) -> None:
     """A word is respelt, a partner put in, and the row counted with the rest."""
     text = "Cast on 4 sts.\nRow 1: {}\n"
     assert corrected(text.format(row), vocabulary) == text.format(better)
@@ -192,8 +195,8 @@ def test_a_row_that_is_not_there_may_be_its_neighbour(vocabulary: Vocabulary) ->
     assert fixes("Row 1: Knit.\nRow 2: Purl.\nRep rows 1-3.", 3, vocabulary) == ["Rep rows 1-2."]
 
 
-def test_a_mend_of_a_text_in_sizes_suits_all_of_them(vocabulary: Vocabulary) -> None:
-    """The row without a list is mended for every size, and no number of a list is touched."""
+def test_a_correction_of_a_text_in_sizes_suits_all_of_them(vocabulary: Vocabulary) -> None:
+    """The row without a list is corrected for every size, and no number of a list is touched."""
     text = "Cast on 12 (16, 24) sts.\nRow 1: *K2, p2; rep from * to end.\nRow 2: *K2, p3; rep from * to end.\n"
     answer = check_text(text, vocabulary)
     offered = [f["corrections"] for size in answer["sizes"] for f in size["findings"] if f["severity"] == "error"]
@@ -201,8 +204,8 @@ def test_a_mend_of_a_text_in_sizes_suits_all_of_them(vocabulary: Vocabulary) -> 
     assert corrected(text, vocabulary) == text.replace("p3", "p2")
 
 
-def test_a_text_with_a_slip_costs_no_mend_beyond_its_bounds(vocabulary: Vocabulary) -> None:
-    """Row 250 of 500 is mended, though most of the text is never read again."""
+def test_a_text_with_a_slip_costs_no_correction_beyond_its_bounds(vocabulary: Vocabulary) -> None:
+    """Row 250 of 500 is corrected, though most of the text is never read again."""
     row = "Row {}: K2, *{}; rep from * to last 2 sts, k2.\n"
     rows = [row.format(n, "p3, k3" if n % 2 else "k3, p3") for n in range(1, 501)]
     text = "Cast on 100 sts.\n" + "".join(rows)
@@ -210,8 +213,8 @@ def test_a_text_with_a_slip_costs_no_mend_beyond_its_bounds(vocabulary: Vocabula
     assert corrected(wrong, vocabulary) == text
 
 
-def test_each_piece_has_its_own_mend(vocabulary: Vocabulary) -> None:
-    """Where two pieces are wrong, each row is mended by itself, and the text by both."""
+def test_each_piece_has_its_own_correction(vocabulary: Vocabulary) -> None:
+    """Where two pieces are wrong, each row is corrected by itself, and the text by both."""
     piece = "{}\nCast on {} sts.\nRow 1: K8, p{{}}.\nRow 2: Knit.\n"
     text = piece.format("Front", 11) + "\n" + piece.format("Back", 12)
     assert fixes(text.format(4, 3), 3, vocabulary)[0] == "Row 1: K8, p3."
@@ -219,14 +222,29 @@ def test_each_piece_has_its_own_mend(vocabulary: Vocabulary) -> None:
     assert corrected(text.format(4, 3), vocabulary) == text.format(3, 4)
 
 
-def test_several_faults_of_a_row_are_mended_together(vocabulary: Vocabulary) -> None:
+def test_a_row_that_others_take_over_is_corrected_for_all(vocabulary: Vocabulary) -> None:
+    """The words of row 1 are wrong in rows 3 and 4 too, which say so, and right in all of them after the correction."""
+    text = "Cast on 9 sts.\nRow 1: Sl 1, k1, p to last 2 sts, k{}.\nRow 2: Knit.\nRows 3-4: As row 1.\n"
+    assert fixes(text.format(1), 2, vocabulary)[0] == "Row 1: Sl 1, k1, p to last 2 sts, k2."
+    assert corrected(text.format(1), vocabulary) == text.format(2)
+
+
+def test_a_promised_multiple_tells_which_of_two_repeats_is_wrong(vocabulary: Vocabulary) -> None:
+    """Repeats of 8 and 7 meet at the cast-on by chance; the row that the promise speaks against is corrected."""
+    text = "Cast on 58 sts (multiple of 8 + 2).\nRow 1: P2, *k2, p6; rep from * to end.\nRow 2: *K{}, p2; "
+    text += "rep from * to last 2 sts, k2.\nRow 3: Purl.\n"
+    assert named(text.format(5), vocabulary) == [("row-repeat-differs", "warning", 3)]
+    assert "Row 2: *K6, p2; rep from * to last 2 sts, k2." in fixes(text.format(5), 3, vocabulary)
+
+
+def test_several_faults_of_a_row_are_corrected_together(vocabulary: Vocabulary) -> None:
     """Two words nearly spelt are corrected at once; a row with a word that nobody can guess is left as it is."""
     text = "Cast on 8 sts.\nRow 1: K1, {}, yo, {}, k1, yo, k2.\nRow 2: Purl.\n"
     assert fixes(text.format("skq", "k2tgo"), 2, vocabulary)[0] == "Row 1: K1, skp, yo, k2tog, k1, yo, k2."
     assert fixes(text.format("skq", "zzzzz"), 2, vocabulary) == []
 
 
-def test_a_stated_multiple_that_a_mended_row_bears_out_is_not_doubted(vocabulary: Vocabulary) -> None:
+def test_a_stated_multiple_that_a_corrected_row_bears_out_is_not_doubted(vocabulary: Vocabulary) -> None:
     """A yarn-over left out of row 2 gives a multiple of 16 with the rest; the row is named, and not the statement."""
     text = (
         "(multiple of 4 sts)\nCast on 8 sts.\nRow 1: *K2, p2; rep from * to end.\nRow 2: *K1, k2tog, k1; rep from * to "
@@ -239,7 +257,7 @@ def test_a_stated_multiple_that_a_mended_row_bears_out_is_not_doubted(vocabulary
     )
 
 
-def test_a_mend_that_makes_the_repeats_nest_is_offered_alone(vocabulary: Vocabulary) -> None:
+def test_a_correction_that_makes_the_repeats_nest_is_offered_alone(vocabulary: Vocabulary) -> None:
     """A repeat of 9 among repeats of 8 is put right to 8 and not to 10, which would fit the count as well."""
     text = (
         "Cast on 129 sts.\nRow 1: K3, *yo, ssk, k2, k2tog, yo, k3; rep from * to last 6 sts, k6.\nRow 2: Purl.\n"
@@ -250,7 +268,7 @@ def test_a_mend_that_makes_the_repeats_nest_is_offered_alone(vocabulary: Vocabul
     assert not any(wide in row for row in offered for wide in ("k3, k2tog", "yo, k4;"))
 
 
-def test_the_one_row_that_changes_the_count_is_named_where_no_small_change_mends(vocabulary: Vocabulary) -> None:
+def test_the_one_row_that_changes_the_count_is_named_where_no_small_change_corrects(vocabulary: Vocabulary) -> None:
     """A yarn-over left out of one row shows when the rows are worked again; that row is pointed at."""
     text = "Cast on 28 sts.\nRow 1: K2, *k4, yo, sk2p, k3; rep from * to last 6 sts, k6.\nRow 2: Purl.\n"
     text += "Row 3: K2, *k4, yo, sk2p, yo, k3; rep from * to last 6 sts, k6.\nRow 4: Purl.\nRep rows 1-4 3 times more."

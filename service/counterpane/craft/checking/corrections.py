@@ -1,9 +1,9 @@
-"""Mends of a text: the least changes of its words with which it checks clean, the likeliest first.
+"""Corrections of a text: the least changes of its words with which it checks clean, the likeliest first.
 
-A mend changes one printed row, or one statement: the cast-on, the multiple, a printed count. Each offered one has been
-written into the text, and the text read and followed afresh: no knitter is stuck, every printed number is true, and no
-word more is unreadable. The work is bounded: so many rows suspected, so many edits read, so many texts followed; when
-that is spent, a finding stays without a correction, though one may exist.
+A correction changes one printed row, or one statement: the cast-on, the multiple, a printed count. Each offered one has
+been written into the text, and the text read and followed afresh: no knitter is stuck, every printed number is true,
+and no word more is unreadable. The work is bounded: so many rows suspected, so many edits read, so many texts followed;
+when that is spent, a finding stays without a correction, though one may exist.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from counterpane.craft.checking.examine import Examined, Mend, jams, reexamine
+from counterpane.craft.checking.examine import Examined, TextCorrection, jams, reexamine
 from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
@@ -36,9 +36,9 @@ KINDS = ("row", "cast-on", "multiple", "count", "named", "asked")
 
 @dataclass(frozen=True, slots=True)
 class _Tried:
-    """A mend to be tried, with the row as it then reads where its words alone tell."""
+    """A correction to be tried, with the row as it then reads where its words alone tell."""
 
-    mend: Mend
+    correction: TextCorrection
     row: Row | None = None
 
 
@@ -46,16 +46,16 @@ class _Tried:
 class _Search:
     """What may still be tried, in characters to read and texts to follow, and what was found.
 
-    `stuck` is in how many pieces a knitter is stuck. `apart` are mends of rows that fit the count and leave repeats
-    that do not nest: offered where no other is found.
+    `stuck` is in how many pieces a knitter is stuck. `apart` are corrections of rows that fit the count and leave
+    repeats that do not nest: offered where no other is found.
     """
 
     examined: Examined
     stuck: int
     readings: int
     texts: int
-    found: list[Mend]
-    apart: list[Mend]
+    found: list[TextCorrection]
+    apart: list[TextCorrection]
 
     @classmethod
     def of(cls, examined: Examined) -> _Search:
@@ -64,44 +64,49 @@ class _Search:
         readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
         return cls(examined, len(jams(examined)), readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
 
-    def enough(self, mend: Mend) -> bool:
-        """Tell whether a mend need not be tried: so many are known for its line, or for the count that is wrong."""
+    def enough(self, correction: TextCorrection) -> bool:
+        """Tell whether one need not be tried: so many are known for its line, or for the count that is wrong."""
         if (self.found or self.apart) and len(self.examined.text) > LONG:
             return True
         if len(self.apart) >= MOST_APART:
             return True
         rows = [other for other in self.found if other.kind == "row"]
-        own = sum(other.line == mend.line for other in rows)
-        if mend.kind != "row" or mend.partial:
-            return mend.kind == "row" and own >= MOST_OF_LINE
+        own = sum(other.line == correction.line for other in rows)
+        if correction.kind != "row" or correction.partial:
+            return correction.kind == "row" and own >= MOST_OF_LINE
         return own >= MOST_OFFERED or len(rows) >= MOST_OFFERED * max(1, self.stuck)
 
 
-def with_mends(examined: Examined) -> Examined:
-    """Return what is known of a text in one size with the mends found for its troubles."""
+def with_corrections(examined: Examined) -> Examined:
+    """Return what is known of a text in one size with the corrections found for its troubles."""
     if not examined.rows or reading_troubles(examined) > MOST_FAULTS:
         return examined
     before = (reading_troubles(examined), counting_troubles(examined))
     search = _Search.of(examined)
     in_doubt = suspects(examined) if before != (0, 0) else []
-    stated = (_Tried(mend) for mend in restated(examined))
-    for tried in sorted((*stated, *_of_rows(search, in_doubt)), key=lambda tried: tried.mend.weight):
-        if search.texts > 0 and not search.enough(tried.mend):
+    stated = (_Tried(correction) for correction in restated(examined))
+    for tried in sorted((*stated, *_of_rows(search, in_doubt)), key=lambda tried: tried.correction.weight):
+        if search.texts > 0 and not search.enough(tried.correction):
             _keep(search, tried, before)
-    rows_mended = any(mend.kind == "row" for mend in search.found)
-    found = sorted(search.found + ([] if rows_mended else search.apart), key=lambda mend: mend.weight)
+    rows_corrected = any(correction.kind == "row" for correction in search.found)
+    found = sorted(search.found + ([] if rows_corrected else search.apart), key=lambda correction: correction.weight)
     several = search.stuck >= SEVERAL or before[0] >= SEVERAL
-    return replace(examined, mends=tuple(mend for mend in found if mend.partial or _is_likely(mend, found, several)))
+    return replace(
+        examined,
+        corrections=tuple(
+            correction for correction in found if correction.partial or _is_likely(correction, found, several)
+        ),
+    )
 
 
-def _is_likely(mend: Mend, found: Sequence[Mend], several: bool) -> bool:
-    """Tell whether a mend is hardly less likely than the best, of its line where several pieces are wrong."""
-    best = min(other.weight for other in found if not several or other.line == mend.line)
-    return mend.weight <= best + MUCH_LESS_LIKELY
+def _is_likely(correction: TextCorrection, found: Sequence[TextCorrection], several: bool) -> bool:
+    """Tell whether a correction is hardly less likely than the best, of its line where several pieces are wrong."""
+    best = min(other.weight for other in found if not several or other.line == correction.line)
+    return correction.weight <= best + MUCH_LESS_LIKELY
 
 
 def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
-    """Yield the mends of rows that pass the cheap test, as many as may be read."""
+    """Yield the corrections of rows that pass the cheap test, as many as may be read."""
     tried = [(edit.weight + row.penalty, place, edit, row) for place, row in enumerate(rows) for edit in row.edits()]
     for weight, _, edit, row in sorted(tried, key=lambda each: each[:2]):
         search.readings -= len(row.words.text)
@@ -112,39 +117,39 @@ def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
             continue
         likely = weight - LIKE_ANOTHER * (new is not None and row.is_like_another(new))
         lines = row.place.line, row.end.line
-        yield _Tried(Mend("row", edit.changes, likely, *lines, partial=bool(row.faults)), new)
+        yield _Tried(TextCorrection("row", edit.changes, likely, *lines, partial=bool(row.faults)), new)
 
 
 def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
-    """Write a mend into the text, follow the text, and keep the mend where all is well then."""
+    """Write a correction into the text, follow the text, and keep the correction where all is well then."""
     search.texts -= 1
-    mend, after = tried.mend, mended(search.examined, tried)
+    correction, after = tried.correction, corrected(search.examined, tried)
     left = (reading_troubles(after), counting_troubles(after))
-    healed = left[1] == 0 and left[0] <= before[0] and (left != before or mend.kind in ("asked", "multiple"))
+    healed = left[1] == 0 and left[0] <= before[0] and (left != before or correction.kind in ("asked", "multiple"))
     better = left[0] <= before[0] and left[1] <= before[1] and left != before
-    partly = mend.partial or len(jams(after)) < search.stuck
+    partly = correction.partial or len(jams(after)) < search.stuck
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
         return
-    if mend.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
+    if correction.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
         return
-    weight = mend.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
-    apart = mend.kind == "row" and after.chain.suspicious
-    (search.apart if apart else search.found).append(replace(mend, weight=weight, partial=not healed))
+    weight = correction.weight + (0 if healed else ONLY_BETTER) + _strangeness(after)
+    apart = correction.kind == "row" and after.chain.suspicious
+    (search.apart if apart else search.found).append(replace(correction, weight=weight, partial=not healed))
 
 
 def _strangeness(after: Examined) -> int:
-    """Return what counts against a mended text: rows that do not return to their start, counts that go up and down."""
+    """Return what counts against a corrected text: rows that do not return to their start, uneven counts."""
     drifts = bool(after.chain.starts) and after.chain.drift != 0
     uneven = len({row.after for row in after.followed if row.after is not None}) - 1
     return DRIFTS * drifts + UNEVEN * max(0, min(uneven, MOST_UNEVEN))
 
 
-def mended(examined: Examined, tried: _Tried) -> Examined:
-    """Read and follow the text, which is in one size, with a mend written into it.
+def corrected(examined: Examined, tried: _Tried) -> Examined:
+    """Read and follow the text, which is in one size, with a correction written into it.
 
     Of a long text only the row is read again, for a row is read by its own words alone.
     """
-    text, read = written(examined.text, tried.mend.changes), examined.instructions
+    text, read = written(examined.text, tried.correction.changes), examined.instructions
     if tried.row is not None and len(text) > LONG:
         again = replace(read, steps=_with_row(read, tried.row))
     else:
@@ -164,17 +169,28 @@ def _with_row(read: Instructions, new: Row) -> tuple[Step, ...]:
 
 
 def said(examined: Examined, line: int, *kinds: str) -> tuple[str, ...]:
-    """Return the lines that the mends of a line make of it, as they are to be printed, the likeliest first."""
-    mends = (mend for mend in examined.mends if mend.line <= line <= mend.last_line and mend.kind in (kinds or KINDS))
-    return tuple(dict.fromkeys(lines_with(examined.text, mend.changes, mend.line, mend.last_line) for mend in mends))
+    """Return the lines that the corrections of a line make of it, as they are to be printed, the likeliest first."""
+    corrections = (
+        correction
+        for correction in examined.corrections
+        if correction.line <= line <= correction.last_line and correction.kind in (kinds or KINDS)
+    )
+    return tuple(
+        dict.fromkeys(
+            lines_with(examined.text, correction.changes, correction.line, correction.last_line)
+            for correction in corrections
+        )
+    )
 
 
-def cause(examined: Examined, line: int) -> Mend | None:
-    """Return the likeliest mend where it stands on another line than the only trouble, else None."""
-    mends = [mend for mend in examined.mends if mend.kind != "asked" and not mend.partial]
+def cause(examined: Examined, line: int) -> TextCorrection | None:
+    """Return the likeliest correction where it stands on another line than the only trouble, else None."""
+    corrections = [
+        correction for correction in examined.corrections if correction.kind != "asked" and not correction.partial
+    ]
     if len(jams(examined)) >= SEVERAL:
         return None
-    return mends[0] if mends and not mends[0].line <= line <= mends[0].last_line else None
+    return corrections[0] if corrections and not corrections[0].line <= line <= corrections[0].last_line else None
 
 
 def pointing(examined: Examined, line: int, hint: str) -> str:
