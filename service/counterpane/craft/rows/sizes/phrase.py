@@ -75,7 +75,7 @@ class Window:
             return self._on_over(low), self._on_over(high + len(behind) + (len(behind) > 1))
         if behind in _SENTENCE and before in (":", *_SENTENCE):
             return self._sentence(low, before, high + len(behind))
-        return low, high
+        return self._on_over(low), self._on_over(high)
 
     def _back_over(self, index: int, sign: str) -> int:
         return len(self.text[: index - len(sign)].rstrip()) if sign else index
