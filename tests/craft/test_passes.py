@@ -12,6 +12,7 @@ from counterpane.craft.counts import (
     can_repeat,
     count,
     cuts,
+    judge,
     passes_from,
     passes_until,
     ways,
@@ -146,6 +147,41 @@ def test_groups_and_bind_offs_are_cut_between_their_stitches() -> None:
     """Each stitch of a group may be the last; a stitch into which several are worked is one."""
     parts = (Group((Work("k2tog"), Work("yo")), 2), IntoOne((Work("k"), Work("p"))), BindOff(2))
     assert cuts(parts, VOCABULARY) == (0, 2, 4, 5)
+
+
+def test_what_uses_no_stitch_hides_none_behind_it() -> None:
+    """After a yarn-over the next stitches are cut as before; a stitch alone, and as many as are listed, are cut too."""
+    assert cuts((Work("yo"), Work("k2tog"), Work("k", 3)), VOCABULARY) == (0, 2, 3, 4)
+    assert cuts((Work("k"),), VOCABULARY) == (0,)
+    assert len(cuts((Work("k", 10_000),), VOCABULARY)) == 10_000
+
+
+def test_a_class_of_counts_holds_its_own_and_no_other() -> None:
+    """A multiple of 6 plus 2 from 8 on; and one count alone, which is the next from itself on."""
+    sixes, four = Progression(6, 2, 8), Progression.only(4)
+    assert [count for count in range(30) if sixes.admits(count)] == [8, 14, 20, 26]
+    assert four == Progression(0, 4, 4)
+    assert (four.above(4), four.above(5), sixes.above(8), sixes.above(9)) == (4, None, 8, 14)
+
+
+@pytest.mark.parametrize(
+    ("of", "plus", "verdict"),
+    [(6, 2, "right"), (6, 8, "right"), (12, 2, "wasteful"), (12, 8, "wasteful"), (6, 3, "wrong"), (9, 2, "wrong"),
+     (4, 2, "wrong"), (12, 3, "wrong"), (0, 2, "wrong"), (-6, 2, "wrong")],
+)  # fmt: skip
+def test_a_stated_multiple_is_wrong_if_one_of_its_counts_is(of: int, plus: int, verdict: str) -> None:
+    """Rows take a multiple of 6 plus 2: 12 plus 2 leaves out some, 9 plus 2 promises 11, and 6 plus 3 promises 9."""
+    assert judge(of, plus, Progression(6, 2, 8)) == verdict
+
+
+def test_rows_that_do_not_join_tell_what_each_leaves_over() -> None:
+    """A multiple of 6 plus 1 is left and a multiple of 4 plus 2 is taken: odd where it must be even."""
+    sixes = (OpenRepeat((Work("k", 6),), 1), Work("k"))
+    fours = (OpenRepeat((Work("k", 4),), 2), Work("k", 2))
+    misfit = count([sixes, fours], VOCABULARY).misfit
+    assert misfit is not None
+    assert (misfit.needs, misfit.multiple, misfit.modulus, misfit.residue, misfit.wanted) == (6, 4, 2, 1, 0)
+    assert type(misfit.residue) is int
 
 
 @pytest.mark.parametrize("parts", [(Work("yo"),), (Work("k", 10_001),)])
