@@ -43,6 +43,13 @@ def test_rows_that_do_not_work_are_refused_at_their_place(
     assert (problem.place and (problem.place.line, problem.place.column)) == place
 
 
+def test_a_stated_multiple_that_the_rows_do_not_take_is_refused(vocabulary: Vocabulary) -> None:
+    """Six and one make seven, over which fours do not come out; the counts that do are told."""
+    problem = only(prove(body("Multiple of 6 sts plus 1.\nRow 1: *k3, p1; rep from * to end."), vocabulary))
+    assert problem.rule == "stated-multiple-wrong"
+    assert problem.step.startswith("State a multiple of 4 stitches")
+
+
 @pytest.mark.parametrize(
     ("rows", "message"),
     [

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 
 from counterpane.craft.counts import (
     Chain,
+    Progression,
     can_repeat,
     count,
     cuts,
+    judge,
     passes_from,
     passes_until,
     ways,
 )
+from counterpane.craft.counts.needle import MOST_STITCHES
 from counterpane.craft.rows.tree import (
     BindOff,
     Group,
@@ -53,6 +58,26 @@ def test_a_pass_that_falls_short_is_not_counted(vocabulary: Vocabulary) -> None:
     assert [passes_from(chain, start) for start in (6, 7, 8)] == [2, 2, 3]
 
 
+def test_a_drift_is_reckoned_and_not_worked_out(vocabulary: Vocabulary) -> None:
+    """Half a billion billion passes are told at once, to the last one."""
+    fewer = count(rows_of("k2tog, k to last 2 sts, k2tog", vocabulary), vocabulary)
+    assert passes_from(fewer, 10**18) == 5 * 10**17 - 1
+    assert passes_until(fewer, 10**17 + 1, 3) == 5 * 10**16 - 1
+
+
+def test_a_stitch_more_at_each_pass_goes_on_for_ever(vocabulary: Vocabulary) -> None:
+    """Where any count works, so does the next one."""
+    chain = count(rows_of("yo, k to end", vocabulary), vocabulary)
+    assert can_repeat(chain)
+    assert passes_from(chain, 5) is None
+
+
+def test_counts_one_by_one_are_not_said_to_repeat() -> None:
+    """Of two single counts it would have to be said which is meant."""
+    two = (Progression.only(4), Progression.only(6))
+    assert not can_repeat(Chain(two, 0, Fraction(1), ends=(4, 6)))
+
+
 @pytest.mark.parametrize(
     ("text", "again", "start", "passes"),
     [
@@ -60,6 +85,8 @@ def test_a_pass_that_falls_short_is_not_counted(vocabulary: Vocabulary) -> None:
         ("*k1, kfb; rep from * to end", False, 8, 3),
         ("*k2tog; rep from * to end", False, 24, 3),
         ("k1, *kfb; rep from * to end", True, 2, None),
+        ("k1, *kfb, kfb, kfb; rep from * to end", True, 4, None),
+        ("yo, *k2tog; rep from * to end", False, 4, 1),
     ],
 )
 def test_a_ratio_is_followed_pass_by_pass(
@@ -79,12 +106,31 @@ def test_a_count_that_a_ratio_leaves_alone_repeats_for_ever() -> None:
     assert passes_until(chain, 6, 4) is None
 
 
+def test_the_least_count_may_be_the_one_that_stays() -> None:
+    """One stitch dropped and the rest doubled: 2 stay 2, and rows that take 2 or more take what they leave."""
+    chain = count([(BindOff(1, joined=True), OpenRepeat((Work("kfb"),)))], VOCABULARY)
+    assert can_repeat(chain)
+    assert passes_from(chain, 2) is None
+
+
+def test_a_ratio_is_followed_from_the_most_stitches_that_are_counted(vocabulary: Vocabulary) -> None:
+    """They are halved once for each of their factors of 2, and once more where twice as many were on the needle."""
+    chain = count(rows_of("*k2tog; rep from * to end", vocabulary), vocabulary)
+    halved = next(many for many in range(100) if MOST_STITCHES >> many & 1)
+    assert passes_from(chain, 2 * MOST_STITCHES) == halved + 1
+    assert passes_until(chain, MOST_STITCHES, MOST_STITCHES // 2) == 1
+
+
 @pytest.mark.parametrize(
     ("text", "start", "remain", "passes"),
     [
         ("k1, ssk, k to end", 41, 41, 0),
         ("k1, ssk, k to end", 41, 3, 38),
+        ("k1, ssk, k to end", 41, 40, 1),
         ("k1, ssk, k to end", 41, 1, None),
+        ("k2tog, k to last 2 sts, k2tog", 7, 3, 2),
+        ("sl 1, k2tog, psso, k to last 2 sts, k2tog", 11, 5, 2),
+        ("sl 1, k2tog, psso, k to last 2 sts, k2tog", 10, 5, None),
         ("k1, ssk, k to end", 41, 45, None),
         ("knit", 41, 3, None),
         ("*k2tog; rep from * to end", 24, 3, 3),
@@ -101,6 +147,41 @@ def test_groups_and_bind_offs_are_cut_between_their_stitches() -> None:
     """Each stitch of a group may be the last; a stitch into which several are worked is one."""
     parts = (Group((Work("k2tog"), Work("yo")), 2), IntoOne((Work("k"), Work("p"))), BindOff(2))
     assert cuts(parts, VOCABULARY) == (0, 2, 4, 5)
+
+
+def test_what_uses_no_stitch_hides_none_behind_it() -> None:
+    """After a yarn-over the next stitches are cut as before; a stitch alone, and as many as are listed, are cut too."""
+    assert cuts((Work("yo"), Work("k2tog"), Work("k", 3)), VOCABULARY) == (0, 2, 3, 4)
+    assert cuts((Work("k"),), VOCABULARY) == (0,)
+    assert len(cuts((Work("k", 10_000),), VOCABULARY)) == 10_000
+
+
+def test_a_class_of_counts_holds_its_own_and_no_other() -> None:
+    """A multiple of 6 plus 2 from 8 on; and one count alone, which is the next from itself on."""
+    sixes, four = Progression(6, 2, 8), Progression.only(4)
+    assert [count for count in range(30) if sixes.admits(count)] == [8, 14, 20, 26]
+    assert four == Progression(0, 4, 4)
+    assert (four.above(4), four.above(5), sixes.above(8), sixes.above(9)) == (4, None, 8, 14)
+
+
+@pytest.mark.parametrize(
+    ("of", "plus", "verdict"),
+    [(6, 2, "right"), (6, 8, "right"), (12, 2, "wasteful"), (12, 8, "wasteful"), (6, 3, "wrong"), (9, 2, "wrong"),
+     (4, 2, "wrong"), (12, 3, "wrong"), (0, 2, "wrong"), (-6, 2, "wrong")],
+)  # fmt: skip
+def test_a_stated_multiple_is_wrong_if_one_of_its_counts_is(of: int, plus: int, verdict: str) -> None:
+    """Rows take a multiple of 6 plus 2: 12 plus 2 leaves out some, 9 plus 2 promises 11, and 6 plus 3 promises 9."""
+    assert judge(of, plus, Progression(6, 2, 8)) == verdict
+
+
+def test_rows_that_do_not_join_tell_what_each_leaves_over() -> None:
+    """A multiple of 6 plus 1 is left and a multiple of 4 plus 2 is taken: odd where it must be even."""
+    sixes = (OpenRepeat((Work("k", 6),), 1), Work("k"))
+    fours = (OpenRepeat((Work("k", 4),), 2), Work("k", 2))
+    misfit = count([sixes, fours], VOCABULARY).misfit
+    assert misfit is not None
+    assert (misfit.needs, misfit.multiple, misfit.modulus, misfit.residue, misfit.wanted) == (6, 4, 2, 1, 0)
+    assert type(misfit.residue) is int
 
 
 @pytest.mark.parametrize("parts", [(Work("yo"),), (Work("k", 10_001),)])
@@ -134,10 +215,30 @@ def test_no_way_is_told_where_the_stitches_never_divide() -> None:
     assert ways(row, 9, VOCABULARY) == ()
 
 
+def test_each_of_two_repeats_is_worked_once_at_least() -> None:
+    """Twelve are three twos and two threes, and neither six twos nor four threes."""
+    row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 3),), None))
+    assert ways(row, 12, VOCABULARY) == ((3, 2),)
+
+
+def test_ways_are_told_to_the_last_stitch() -> None:
+    """Over a hundred million billion stitches and one, the second repeat comes out as exactly as over nineteen."""
+    row = (OpenRepeat((Work("k", 2),), None), OpenRepeat((Work("p", 5),), None))
+    assert ways(row, 10**17 + 1, VOCABULARY)[0] == (3, 2 * 10**16 - 1)
+
+
+@pytest.mark.parametrize("uses", [(Work("yo"), Work("p", 3)), (Work("p", 3), Work("yo"))])
+def test_a_repeat_that_uses_no_stitch_has_no_way(uses: tuple[Node, Node]) -> None:
+    """It could be worked for ever."""
+    assert ways(tuple(OpenRepeat((node,), None) for node in uses), 9, VOCABULARY) == ()
+
+
 def test_ways_are_for_two_repeats() -> None:
-    """One repeat has one way."""
+    """One repeat has one way, and what is bound off behind two of them is of any number as well."""
     with pytest.raises(ValueError, match="two open repeats"):
         ways((KNIT,), 9, VOCABULARY)
+    with pytest.raises(ValueError, match="two open repeats"):
+        ways((KNIT, OpenRepeat((Work("p", 5),), None), BindOff(None)), 9, VOCABULARY)
 
 
 def test_many_ways_are_cut_short() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from functools import cache
 from pathlib import Path
 
@@ -21,6 +21,13 @@ EXAMPLES = 2
 def load_components(root: Path | None = None) -> tuple[Component, ...]:
     """Load the starters, in order of kind folder and slug; SeedFault at the first that does not hold or prove."""
     return _load(root or seeds_root())
+
+
+def read_components(root: Path | None = None) -> Iterator[Component]:
+    """Read the starters in the same order, of which the words alone are wanted: whether they hold is not looked at."""
+    return (
+        fill(Component, read_toml(path, file), file) for path, file in toml_files(root or seeds_root(), "components")
+    )
 
 
 def load_component(slug: str, root: Path | None = None) -> Component:

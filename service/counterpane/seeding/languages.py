@@ -25,7 +25,7 @@ from counterpane.craft.rules.safety import RULES
 from counterpane.library.cautions import CAUTIONS
 from counterpane.library.conflicts import CONFLICTS, Conflict
 from counterpane.library.safety_record import HOME_CHECK
-from counterpane.seeding.components import load_components
+from counterpane.seeding.components import read_components
 from counterpane.seeding.facts import facts_by_name
 from counterpane.seeding.faults import SeedFault, nearest
 from counterpane.seeding.roots import language_codes, seeds_root, toml_files
@@ -127,7 +127,7 @@ def _phrases(root: Path) -> Iterator[Message]:
 
 
 def _of_components(root: Path) -> Iterator[Message]:
-    for component in load_components(root):
+    for component in read_components(root):
         yield Message(called(component, "us"), context="name", note=f"The name of a part: {component.slug}.")
         steps = component.operation.steps if component.operation else ()
         for text in (*steps, component.gauge_notes):

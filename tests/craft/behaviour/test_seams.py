@@ -12,10 +12,12 @@ from hypothesis import strategies as st
 
 from counterpane.craft.behaviour import Seam, seams
 from counterpane.craft.behaviour.take_up import folded
+from counterpane.craft.behaviour.widths import Ratios
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.constructions.making import attempt
 from counterpane.craft.counts import work
+from counterpane.craft.measures import half_up
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.sizing.takeup import row_of_changes
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -24,6 +26,7 @@ from counterpane.library.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 BODIES = ["stocking-stitch", "waffle", "garter", "rib-two-by-two", "basket-weave", "rope-cable", "eyelet-dots"]
+NO_BORDERS = {"bottom": None, "sides": None, "top": None}
 BORDERS = ["garter-border", "seed-stitch-border", "rib-two-by-two-border", "moss-stitch-border", "welt-border"]
 
 
@@ -59,6 +62,45 @@ def test_a_fabric_without_figures_is_not_known(starters: Starters, vocabulary: V
     """Nothing is told of the width of a welt border under a waffle where one gauge serves both."""
     told = found({"parts": {"body": "waffle", "bottom": "welt-border"}}, starters, vocabulary)["bottom"]
     assert (told.excess, told.take_up) == (None, None)
+
+
+def test_bands_meet_one_another_where_no_border_is(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A band over the same stitches as the one below is wider or narrower by the figures of both; ribbing draws in."""
+    told = found({"parts": {"body": ["garter", "garter", "stocking-stitch"], **NO_BORDERS}}, starters, vocabulary)
+    assert list(told) == ["body 3"]
+    assert told["body 3"].body == "body 2"
+    ribbed = found({"parts": {"body": ["stocking-stitch", "rib-two-by-two"], **NO_BORDERS}}, starters, vocabulary)
+    excess = ribbed["body 2"].excess
+    assert excess is not None
+    assert excess.high is not None
+    assert excess.high < 0
+
+
+@pytest.mark.parametrize("tenths", [200, 205, 230, 233, 236, 239, 242, 250])
+@pytest.mark.parametrize("width", [20, 70])
+def test_a_border_in_sixes_changes_by_the_nearest_six(
+    width: int, tenths: int, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """The change nearest that of the gauges at which three-by-three rib works; less than half of six is no change."""
+    own = {"stitches": f"{tenths / 10}", "rows": 30, "over_cm": 10, "in": "rib-three-by-three-border"}
+    asked = {
+        "parts": {"body": "stocking-stitch", "bottom": "rib-three-by-three-border"},
+        "gauge": [{"stitches": 22, "rows": 30, "over_cm": 10}, own],
+        "size": {"width_cm": width, "length_cm": 90},
+    }
+    plan = planned(asked, starters, vocabulary)
+    assert plan is not None
+    likely = half_up(plan.counts.body[0] * (1 - Fraction(tenths, 220)))
+    told = found(asked, starters, vocabulary)["bottom"].take_up
+    assert told is not None
+    ways = [6 * many for many in range(-20, 21) if many and abs(6 * many - likely) < abs(likely) and many * likely > 0]
+    sure = Fraction(0) not in told.stitches
+    assert told.chosen in ([way for way in ways if sure and abs(way - likely) <= 3] or [None])
+
+
+def test_what_is_not_known_of_two_fabrics_changes_nothing() -> None:
+    """Without a figure one fabric is as wide as the other, and its rows as high."""
+    assert (Ratios(None, None).likely_width, Ratios(None, None).likely_rows) == (1, 1)
 
 
 GAUGES = st.one_of(st.none(), st.tuples(st.integers(150, 300), st.integers(300, 500)))

@@ -75,6 +75,26 @@ def test_readings_of_the_same_count_are_a_warning(vocabulary: Vocabulary) -> Non
     assert rules("Cast on 3 sts.\nRow 1: K1b, k2.", vocabulary) == [("ambiguous-term", "warning")]
 
 
+@pytest.mark.parametrize(
+    ("stitches", "printed", "clear"),
+    [
+        (12, "twice", "twice more"),
+        (8, "twice", "once more"),
+        (8, "2 times", "once more"),
+        (12, "3 times", "2 times more"),
+        (16, "3 times", "3 times more"),
+    ],
+)
+def test_a_repeat_that_the_count_decides_is_said_clearly(
+    stitches: int, printed: str, clear: str, vocabulary: Vocabulary
+) -> None:
+    """Two more or two in all: the stitches on the needle tell which, and the row is offered in words that say it."""
+    row = "Row 1: *K2, p2; rep from * {}. ({} sts)"
+    text = f"Cast on {stitches} sts.\n{row.format(printed, stitches)}"
+    (finding,) = check_text(text, vocabulary)["findings"]
+    assert finding["corrections"] == [row.format(clear, stitches)]
+
+
 def test_a_row_of_many_doubts_tells_each_and_settles_none(vocabulary: Vocabulary) -> None:
     """With others left in the row, none of its words makes it clear."""
     findings = check_text(f"Row 1: {'k1b, ' * 6}k1.", vocabulary)["findings"]

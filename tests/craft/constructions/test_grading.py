@@ -61,3 +61,10 @@ def test_sides_of_a_fixed_count_and_no_borders_stay(starters: Starters, vocabula
     sample = planned(starters, vocabulary, "garter", sides=edge, bottom=None, top=None)
     wide = replace(request, width_cm=Fraction(140))
     assert in_proportion(wide, sample, vocabulary) == wide
+
+
+def test_a_piece_without_side_borders_has_none_at_another_size(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Nothing is added to what was asked."""
+    sample = planned(starters, vocabulary, "garter", sides=None)
+    wide = replace(sample.request, width_cm=Fraction(140))
+    assert in_proportion(wide, sample, vocabulary).sides is None

@@ -42,6 +42,13 @@ def test_a_knit_edge_joins_a_row(middle: str, whole: str, vocabulary: Vocabulary
     assert say_row(joined(edge, parts(middle, vocabulary), edge, vocabulary), vocabulary) == whole
 
 
+def test_the_beginning_of_a_row_of_no_more_is_the_row(vocabulary: Vocabulary) -> None:
+    """All of its stitches are taken, and what uses none behind them."""
+    row = parts("k2, [p1, k1] twice, k2tog, yo", vocabulary)
+    assert say_row(head(row, 8, vocabulary), vocabulary) == "k2, p1, k1, p1, k1, k2tog, yo"
+    assert say_row(tail(row, 8, vocabulary), vocabulary) == "k2, p1, k1, p1, k1, k2tog, yo"
+
+
 def test_a_repeat_without_a_printed_stop_gets_one(vocabulary: Vocabulary) -> None:
     """What follows the repeat decides where it stops, edge and all."""
     row = joined((), parts("*p2, k2; rep from *, end p2", vocabulary), (Work("k", 3),), vocabulary)

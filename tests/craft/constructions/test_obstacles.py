@@ -24,6 +24,11 @@ GAUGES = [
 """Invented gauges of a body and of garter."""
 
 
+def rows_up_to(last: int) -> str:
+    """Return so many rows of which only the last is purled, so that they repeat after no fewer."""
+    return "".join(f"Row {number}: {'Knit' if number < last else 'Purl'}.\n" for number in range(1, last + 1))
+
+
 def made(starters: Starters, vocabulary: Vocabulary, body: object, parts: Mapping[str, Any]) -> Attempt:
     """Work out a request; a construction among the parts is that of the whole."""
     rest = {name: part for name, part in parts.items() if name != "construction"}
@@ -109,6 +114,31 @@ def told(tried: Attempt) -> list[str]:
             "garter",
             {**PICKED, "sides": {"text": "Row 1 (RS): K1, kfb, k to end.\nRow 2: P2tog, p to end.", "rows": 6}},
             "changes its count in the WS row with which a picked-up border begins",
+        ),
+        (
+            [{"component": "garter", "stitches": 101}, {"component": "garter", "stitches": 120}],
+            {"bottom": "rib-three-by-three-border", "sides": "garter-border"},
+            "Counted in 6s, the first leaves 3 over and the second 0.",
+        ),
+        (
+            "garter",
+            {"sides": {"text": "Row 1: *K2, p2; rep from * to end.", "stitches": 7}},
+            "cannot take 7 stitches: its rows do not work over so many stitches. Write 8 or 4.",
+        ),
+        (
+            {"text": rows_up_to(47)},
+            {"sides": {"text": rows_up_to(53), "stitches": 7}, "length": 900},
+            "The repeats of rows side by side come together only after 2,491 rows.",
+        ),
+        (
+            "garter",
+            {**PICKED, "sides": {"text": rows_up_to(1301), "rows": 2602}, "width": 4000},
+            "The repeats of rows side by side come together only after 2,602 rows.",
+        ),
+        (
+            "garter",
+            {**PICKED, "sides": {"component": "garter-border", "rows": 10**12}, "width": 10**12, "length": 3 * 10**5},
+            "and at most 999,999,999,999,999,999 are counted.",
         ),
         (
             "garter",

@@ -170,6 +170,14 @@ def test_a_sampler_has_borders_of_its_own(body: str, starters: Starters, vocabul
     assert 0 < small.picked[0].picks < plan.picked[0].picks
 
 
+def test_a_sampler_whose_edges_are_too_short_for_a_border_has_none(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A border in sixties finds no sixty on a piece of a few centimetres."""
+    border = {"text": "Row 1: *K60; rep from * to end.", "rows": 6}
+    plan = planned(starters, vocabulary, "garter", sides=border)
+    assert plan.picked
+    assert sampler(plan, vocabulary).picked == ()
+
+
 @pytest.mark.parametrize(
     ("sides", "obstacle"),
     [

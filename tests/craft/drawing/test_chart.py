@@ -14,7 +14,7 @@ from counterpane.craft.component import Component, derive
 from counterpane.craft.component.derived import DerivedVersion
 from counterpane.craft.counts import count
 from counterpane.craft.counts.writing_out import write_out
-from counterpane.craft.drawing.chart import Box, CannotChart, Cell, Chart
+from counterpane.craft.drawing.chart import NO_STITCH, Box, CannotChart, Cell, Chart, ChartRow
 from counterpane.craft.drawing.chart.charting import chart_of
 from counterpane.craft.drawing.chart.columns import for_good
 from counterpane.craft.drawing.chart.words import rows_of
@@ -25,6 +25,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 from counterpane.seeding import load_components, load_vocabulary
 
 Starters = Mapping[str, Component]
+KNIT = Cell((Work("k"),))
 TURNED = ("spider-net",)
 """Starters that pass a knitted stitch over on a WS row, which has no form from the other side."""
 VERSIONS = [
@@ -125,6 +126,38 @@ def test_a_row_that_turns_has_no_chart(vocabulary: Vocabulary) -> None:
     """And the reason names the row."""
     with pytest.raises(CannotChart, match="Row 1 turns before its end"):
         _chart(vocabulary, "k4, turn, k4", "knit")
+
+
+def test_a_repeat_that_drifts_from_row_to_row_has_no_chart(vocabulary: Vocabulary) -> None:
+    """The stitches of one repeat lie on other columns of the next, however often the chart is laid out anew."""
+    rows = (
+        "k2tog, *kfb; rep from * to end",
+        "*sl 1, k2tog, psso, m1; rep from * to last st, p1",
+        "yo, k2tog, *kfb, k2tog, k2tog, kfb; rep from * to last st, sl 1",
+    )
+    with pytest.raises(CannotChart, match="does not lie on the same columns"):
+        _chart(vocabulary, *rows)
+
+
+def test_yarn_moved_after_the_last_stitch_stands_in_its_cell(vocabulary: Vocabulary) -> None:
+    """A word that works no stitch has no column."""
+    chart = _chart(vocabulary, "k2, bring yarn to front")
+    assert (chart.columns, len(chart.rows[0].cells[-1].nodes)) == (2, 2)
+
+
+@pytest.mark.parametrize(
+    ("cells", "reason"),
+    [
+        ((KNIT, Cell((Work("2/2 LC"),), 4)), "has a stitch across an end of the repeat"),
+        ((KNIT, NO_STITCH, NO_STITCH, KNIT, KNIT), "has no stitch in the repeat"),
+    ],
+)
+def test_a_frame_that_holds_no_whole_working_has_no_words(
+    cells: tuple[Cell, ...], reason: str, vocabulary: Vocabulary
+) -> None:
+    """A row whose cable lies half outside the frame, or whose columns in it are empty, repeats nothing."""
+    with pytest.raises(CannotChart, match=reason):
+        rows_of(Chart((ChartRow("1", "RS", cells),), 5, Box(1, 2)), vocabulary)
 
 
 @settings(max_examples=200, deadline=None)

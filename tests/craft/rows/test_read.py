@@ -22,6 +22,12 @@ SAME = [
     ("Knit to last 3 sts, sl 3 wyif.", "k to last 3 sts, sl 3 wyif"),
     ("[K3, p3] 4 times, k3", "[k3, p3] 4 times, k3"),
     ("(k1, p1) twice", "[k1, p1] twice"),
+    ("k17, 17 sts; turn", "k17, turn"),
+    ("k2, yo wrapping the yarn twice, k1", "k2, yo wrapped twice, k1"),
+    (
+        "slip 3 to cn, hold in back, k1, (k1, (k1, p1) twice) from cn",
+        "sl next 3 sts to cn and hold at back, k1, k1 from cn, [k1 from cn, p1 from cn] twice",
+    ),
     ("(k1, yo, k1) all in next st", "(k1, yo, k1) into next st"),
     ("(k1, p1) into next double yo", "(k1, p1) into next double yo"),
     ("[k2, p2] to last 2 sts, k2", "*k2, p2; rep from * to last 2 sts, k2"),
@@ -81,6 +87,7 @@ def test_a_starred_repeat_is_worked_at_least_once_and_a_plain_run_maybe_never(
     ("words", "rule", "column"),
     [
         ("k1, zork, k2", "unknown-term", 5),
+        ("k2, there will be plain stitches to knit at the end of the row", "unknown-term", 5),
         ("k1, (p1, k2", "bracket-not-closed", 5),
         ("k1, p1)", "bracket-not-closed", 7),
         ("k1, p1; rep from * to end", "repeat-without-start", 9),

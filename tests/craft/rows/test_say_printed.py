@@ -68,6 +68,7 @@ def test_words_between_the_rows_are_spelt_out(printed: str, full: str) -> None:
         ("cont as established to end", "work as established to end"),
         ("k2, keep in patt to end", "k2, patt to end"),
         ("(with A) k2", "with A, k2"),
+        ("k2, p2 (24 sts)", "k2, p2"),
         ("change to\nB, k to end", "change to B, k to end"),
         ("k1, work in patt\nas set to last st, k1", "k1, patt as set to last st, k1"),
     ],

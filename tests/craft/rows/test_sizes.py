@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from counterpane.craft.rows.instructions import read_sizes, read_text
 from counterpane.craft.rows.sizes import Sizes, extract_of, for_size, sizes_in
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import normal_lines
+from counterpane.craft.stitches import Vocabulary
 
 HEAD = "Cast on 95 (113, 131) sts.\n"
 
@@ -125,11 +127,43 @@ def test_a_list_becomes_the_number_of_one_size(printed: str, second: str) -> Non
         ("Row - (2, 2): K2,\np3,\nk to end.\nRow 3: P4.", "Row 3: P4."),
         ("Row 1: P4, *k2; rep from * 0 (2, 4) times, p4.", "Row 1: P4, *k2; rep from * 0 times, p4."),
         ("Bind off 0 (2, 4) sts, k to end. (0 (93, 111) sts)", "K to end. (0 sts)"),
+        ("Row 1: K0 (1, 2) p0 (1, 2), k4.", "Row 1: K4."),
+        ("Row 1: P4, k0 (1, 2)\nRow 2: P4.", "Row 1: P4\nRow 2: P4."),
+        ("Row 1: K0 (1, 2) *p4; rep from * to end.", "Row 1: *p4; rep from * to end."),
+        ("Row 1: P4.\n\nRow – (2, 2): Knit.\n\nRow 3: P4.", "Row 1: P4.\n\nRow 3: P4."),
     ],
 )
 def test_what_works_nothing_goes_with_its_comma(printed: str, first: str) -> None:
     """A 0 or a dash for this size leaves no trace, in brackets, repeats, stops and whole rows."""
     assert only(printed, 1) == first
+
+
+def test_what_works_nothing_may_stand_first_in_a_text() -> None:
+    """A phrase that begins where the text does is left out like any other."""
+    text = "Knit 0 (1, 2) rows.\n" + HEAD
+    assert [extract_of(text, sizes(text), size).text.splitlines()[0] for size in range(2)] == [
+        "Cast on 95 sts.",
+        "Knit 1 rows.",
+    ]
+
+
+@pytest.mark.parametrize(
+    "printed",
+    [
+        "Row 1: K4 (5, 6), p2.",
+        "Row 1: K 4 (5, 6), p2 (3, 4).",
+        "Row 1: K4 (5,\n6) sts, p2.\nRow 2: Sl4 (5, 6), k2.",
+        "Row 1: [K2, p2] once (twice, 3 times), k to end.",
+        "Row 1: K2tog (3tog, 3tog), inc2 (3, 4), p2.",
+        "Row 1: K4 (5, 6), p2. (7 (8, 9) sts)",
+    ],
+)
+def test_every_size_reads_as_its_own_text_does(printed: str, vocabulary: Vocabulary) -> None:
+    """Whether the rows of a size are read anew or made of those of the first, they are the rows of its extract."""
+    text = HEAD + printed
+    together = [[(row.parts, row.stated) for row in read.rows] for read in read_sizes(text, vocabulary)]
+    alone = [read_text(extract_of(text, sizes(text), size).text, vocabulary).rows for size in range(3)]
+    assert together == [[(row.parts, row.stated) for row in rows] for rows in alone]
 
 
 NOTES = [
@@ -147,6 +181,10 @@ NOTES = [
     ("Larger sizes only: k1.\nRow 1: K.", "Row 1: K.", "K1.\nRow 1: K."),
     ("Size 1 only: k1. Remaining sizes: p1.", "K1.", "P1."),
     ("Two largest sizes only:\nRow 2: K.\n\nRow 3: P.", "\nRow 3: P.", "Row 2: K.\n\nRow 3: P."),
+    ("Row 1: K4 (size 2 only: k1 (2, 3), p1), k to end.", "Row 1: K4, k to end.", "Row 1: K4 (k2, p1), k to end."),
+    ("Row 1 (size 2 only): K4 (size 2 only).", "", "Row 1: K4."),
+    ("Row 1 (size 2 only): K4, p2 (size 2 only)", "", "Row 1: K4, p2"),
+    ("Row 1: K4. (size 2 only", "Row 1: K4.", "Row 1: K4."),
     ("Work row 1 once more for sizes 2-3 only. Purl.", "Purl.", "Work row 1 once more. Purl."),
 ]
 

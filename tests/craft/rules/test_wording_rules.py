@@ -100,6 +100,12 @@ def test_an_abbreviation_is_asked_for_once(vocabulary: Vocabulary) -> None:
                                     "together through the back loops",)  # fmt: skip
 
 
+def test_an_abbreviation_of_two_meanings_is_asked_for_without_one(vocabulary: Vocabulary) -> None:
+    """Knitters mean two stitches by it, and only the author can say which."""
+    (finding,) = found_by("abbreviation-not-explained", f"{LIST}Row 1: K1, k1b, k1.", vocabulary)
+    assert (finding.hint, finding.corrections) == ("Say in the list what it means.", ())
+
+
 @pytest.mark.parametrize("rule", wording.RULES, ids=lambda rule: rule.slug)
 def test_a_corrected_line_answers_its_own_question(rule: Rule[Examined], vocabulary: Vocabulary) -> None:
     """A line put in the place of the one asked about is asked about no more."""

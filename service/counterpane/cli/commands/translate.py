@@ -51,15 +51,18 @@ def run(options: argparse.Namespace) -> int:
 def _recipes(code: str) -> Iterator[str]:
     """Tell of each recipe how many of its sentences are translated, and which stand in English."""
     from counterpane import wiring
-    from counterpane.library import pages
+    from counterpane.cli.planning import bench_over
+    from counterpane.library import planning
+    from counterpane.library.pages import pictures_for
     from counterpane.press.translated import Translation
     from counterpane.seeding.recipes import load_recipes
 
-    services = wiring.open_library()
     for recipe in load_recipes():
-        pattern, drawn = pages.written_and_drawn(services, recipe, "text")
+        with bench_over(recipe, None) as bench:
+            plan = bench.made(planning.planned_part(recipe))
+            pattern = planning.pattern_of(plan, recipe, bench.known)
         whole = Translation(wiring.telling_in(code))
-        whole.blocks(pattern, drawn)
+        whole.blocks(pattern, pictures_for(plan, pattern, bench.known.vocabulary, "text"))
         found = whole.completeness
         yield f"{recipe['name']}: {found.translated} of {found.sentences} sentences"
         yield from (f"    in English: {sentence}" for sentence in dict.fromkeys(found.missing))

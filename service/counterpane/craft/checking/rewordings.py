@@ -194,20 +194,22 @@ def decided(row: Stretch, word: Word, names: Sequence[str]) -> Iterator[Edit]:
             said = name.capitalize() if row.given(word)[:1].isupper() else name
             yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
         return
-    for number, end in islice(_counts_behind(row, word), 1):
+    for number, times, end in islice(_counts_behind(row, word), 1):
         more = Change(end, end, " more")
         yield Edit((more,), FIRST_GUESS)
-        if number.value is not None and number.value > 1:
-            yield Edit((*renumbered(row, number, number.value - 1), more), FIRST_GUESS + 1)
+        if times == 2:
+            yield Edit((Change(number.begin, end, "once more"),), FIRST_GUESS + 1)
+        elif times > 1:
+            yield Edit((*renumbered(row, number, times - 1), more), FIRST_GUESS + 1)
 
 
-def _counts_behind(row: Stretch, word: Word) -> Iterator[tuple[Word, int]]:
-    """Yield each "twice" and "3 times" behind a word: the number, and where the count ends."""
+def _counts_behind(row: Stretch, word: Word) -> Iterator[tuple[Word, int, int]]:
+    """Yield each "twice" and "3 times" behind a word: the number, how many times, and where the count ends."""
     for before, other in pairwise(row.words):
         if other.begin > word.begin and other.norm == "twice":
-            yield other, other.end
+            yield other, 2, other.end
         elif other.begin > word.begin and other.norm == "times" and before.value is not None:
-            yield before, other.end
+            yield before, before.value, other.end
 
 
 _Kind = Callable[[Stretch, Word, Fault, Vocabulary], Iterator[Edit]]

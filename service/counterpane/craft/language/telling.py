@@ -46,13 +46,17 @@ class Telling:
         forms = [(message, form) for message in told for form in (message.english, message.plural) if form]
         forms.sort(key=lambda each: -sum(map(len, re.split(r"\{\w+\}", each[1]))))
         self._open = [(longest_words(form), pattern_of(form), message) for message, form in forms if placeholders(form)]
-        self._found: dict[str, Told] = {}
+        self._found: dict[tuple[str, int], Told] = {}
 
     def tell(self, text: str) -> Told:
         """Say a text of one or several sentences."""
-        if text not in self._found:
-            self._found[text] = self._tell(text, 0)
-        return self._found[text]
+        return self._told(text, 0)
+
+    def _told(self, text: str, depth: int) -> Told:
+        """Say a text so deep in others; what one pattern says once it says often, whole and as a part of sentences."""
+        if (text, depth) not in self._found:
+            self._found[text, depth] = self._tell(text, depth)
+        return self._found[text, depth]
 
     def name(self, name: str) -> str:
         """Say the name of a part; one that is not translated stays as it is."""
@@ -88,7 +92,7 @@ class Telling:
             return whole
         sentences = _SENTENCE.split(text)
         if len(sentences) > 1:
-            told = [self._tell(sentence, depth) for sentence in sentences]
+            told = [self._told(sentence, depth) for sentence in sentences]
             missing = tuple(each for one in told for each in one.missing)
             if whole is None or len(missing) < len(whole.missing):
                 return Told(" ".join(one.text for one in told), missing, sum(one.sentences for one in told))
@@ -133,11 +137,11 @@ class Telling:
     def _value(self, name: str, value: str, depth: int) -> Told | None:
         match way_of(name):
             case "sentence":
-                return self._tell(value, depth + 1)
+                return self._told(value, depth + 1)
             case "list":
-                return _joined([self._tell(each, depth + 1) for each in _LISTED.split(value)], _LISTED.search(value))
+                return _joined([self._told(each, depth + 1) for each in _LISTED.split(value)], _LISTED.search(value))
             case "steps":
-                return _joined([self._tell(each, depth + 1) for each in _STEPS.split(value)], _STEPS.search(value))
+                return _joined([self._told(each, depth + 1) for each in _STEPS.split(value)], _STEPS.search(value))
             case "row":
                 return self._row(value)
             case "stitch":

@@ -13,7 +13,7 @@ from counterpane.craft.drawing.chart import Cell, Chart, Nodes
 from counterpane.craft.drawing.chart.symbols import SIDE, Symbol, symbol_of
 from counterpane.craft.drawing.chart.words import rows_of
 from counterpane.craft.rows.say import say_line, say_row
-from counterpane.craft.rows.turning import CannotTurn, rs_view
+from counterpane.craft.rows.turning import rs_view
 from counterpane.craft.stitches import Terms, Vocabulary
 
 MARGIN = 40
@@ -150,16 +150,9 @@ def meaning(nodes: Nodes, sides: Sequence[str], vocabulary: Vocabulary, terms: T
     said = []
     for side, where in (("RS", "on RS rows"), ("round", "in rounds"), ("WS", "on WS rows")):
         if side in sides:
-            words = say_row(_worked(nodes, side, vocabulary), vocabulary, terms)
+            words = say_row(rs_view(nodes, vocabulary) if side == "WS" else nodes, vocabulary, terms)
             said.append(" ".join((_ONE.sub(r"\1", words), where)))
     return ", ".join(said)
-
-
-def _worked(nodes: Nodes, side: str, vocabulary: Vocabulary) -> Nodes:
-    try:
-        return rs_view(nodes, vocabulary) if side == "WS" else nodes
-    except CannotTurn:
-        return nodes
 
 
 def in_words(named: Named, vocabulary: Vocabulary, terms: Terms) -> Iterator[str]:

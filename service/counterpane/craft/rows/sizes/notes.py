@@ -137,19 +137,28 @@ def _governed(flat: Flat, marks: Sequence[tuple[int, int, frozenset[int]]]) -> I
 
 def _in_brackets(flat: Flat, start: int, end: int, sizes: frozenset[int], opened: str) -> Note:
     """Return a note in brackets: with words behind it there, behind the label of a row, or behind a phrase."""
-    last = flat.paragraph_end(start)
-    opening, close = flat.text.rfind(opened, 0, start), flat.text.find(_CLOSE[opened], end, last)
-    close = last if close < 0 else close
+    opening = flat.text.rfind(opened, 0, start)
+    close, behind = _closing(flat.text, opened, end, flat.paragraph_end(start))
     line = flat.starts[flat.line_at(start)]
     if flat.text[end:close].strip():
         alone = not flat.text[line:opening].strip() or bool(_CLAUSE.search(flat.text, line, opening))
         begin = opening if alone else len(flat.text[line:opening].rstrip()) + line
-        return Note(sizes, start, end, begin, close + 1, phrase=alone)
+        return Note(sizes, start, end, begin, behind, phrase=alone)
     label = LABEL.match(flat.text, line + _lead(flat.text, line), flat.line_end(flat.line_at(start)))
     before = len(flat.text[line:opening].rstrip()) + line
     if _TELLS.match(flat.text, close) and label and label.end() >= opening:
-        return Note(sizes, before, close + 1, line, flat.paragraph_end(start))
-    return Note(sizes, before, close + 1, before, close + 1, phrase=True)
+        return Note(sizes, before, behind, line, flat.paragraph_end(start))
+    return Note(sizes, before, behind, before, behind, phrase=True)
+
+
+def _closing(text: str, opened: str, begin: int, last: int) -> tuple[int, int]:
+    """Return where an open bracket is closed and what follows it begins; twice the end of a text that never does."""
+    depth = 1
+    for index in range(begin, last):
+        depth += (text[index] == opened) - (text[index] == _CLOSE[opened])
+        if depth == 0:
+            return index, index + 1
+    return last, last
 
 
 def _lead(text: str, line: int) -> int:

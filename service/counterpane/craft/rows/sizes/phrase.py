@@ -86,7 +86,7 @@ class Window:
             return self._on_over(low), self._on_over(high + len(behind) + (len(behind) > 1))
         if behind in _SENTENCE and before in (":", *_SENTENCE):
             return self._sentence(low, before, high + len(behind))
-        return low, high
+        return self._on_over(low), self._on_over(high)
 
     def _works(self, start: int, end: int) -> bool:
         """Tell whether what stands beside a bracket is work of its own."""
