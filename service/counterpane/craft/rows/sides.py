@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import TypeVar
+from typing import TypeVar, cast
 
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row, Side
@@ -22,7 +22,7 @@ def with_sides(steps: Sequence[_Step], shared: Shared) -> tuple[_Step, ...]:
     out = list(steps)
     sides = _sides([row for _, row in rows])
     for (index, row), side in zip(rows, sides, strict=True):
-        out[index] = row if row.side == side else shared.of(_on_side, row, side)
+        out[index] = cast("_Step", row if row.side == side else shared.of(_on_side, row, side))
     return tuple(out)
 
 
