@@ -17,7 +17,6 @@ NDJSON, a feed, and each revision by its hash. All links are relative and no pag
 disk too. What is withdrawn or in quarantine is left out, and so is each recipe that rests on it. The same library gives
 the same bytes. A folder that this command made is replaced whole; one with other files in it is refused."""
 EXAMPLES = """examples:
-  $ counterpane publish pages --store season/library.db
   $ counterpane publish pages --only accepted --title "Ninepenny Loft" --store season/library.db"""
 TITLE = "A library of parts for baby blankets"
 
