@@ -12,13 +12,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
 from counterpane.library.matters import Matters
-from counterpane.library.record import Act, Ledger, Shelf
+from counterpane.library.record import Act, Done, Ledger, Once, Shelf
 from counterpane.library.records import Record
 
 if TYPE_CHECKING:
     from counterpane.library.following import Apart, Seen, Step
 
-__all__ = ["Shelf"]
+__all__ = ["Done", "Once", "Shelf"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
 Key: TypeAlias = tuple[int | str, ...]
 ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")
@@ -143,30 +143,6 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class Once:
-    """A write that is done once, however often it is sent.
-
-    `key` is a hash of who sends what where, under the name that the sender gave it; `sent` is the SHA-256 of what was
-    sent. Keys kept before `since` are forgotten.
-    """
-
-    key: str
-    sent: str
-    at: str
-    since: str
-
-
-@dataclass(frozen=True, slots=True)
-class Done:
-    """What was written under a key: the revision, and the SHA-256 of what was sent."""
-
-    shelf: Shelf
-    slug: str
-    sha256: str
-    sent: str
-
-
-@dataclass(frozen=True, slots=True)
 class Holder:
     """Whom a token stands for. Only the hash of a token is kept.
 
@@ -193,10 +169,6 @@ class Store(Ledger, Matters, Protocol):
 
         With `once` there is one entry. Where its key was used before, nothing is written, and what was is returned.
         """
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key, None where nothing was."""
-        ...
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy.

@@ -38,7 +38,6 @@ class MemoryStore(MemoryMatters):
         self._objects: dict[str, bytes] = {}
         self._seen: dict[str, Seen] = {}
         self._apart: set[Apart] = set()
-        self._done: dict[str, tuple[str, Done]] = {}
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
         """Keep these as first revisions, all or none; nothing where the key was used before."""
@@ -55,15 +54,6 @@ class MemoryStore(MemoryMatters):
                 self._write(entry, "added")
                 self._keep_done(entry, once)
         return None
-
-    def _keep_done(self, entry: Entry, once: Once | None) -> None:
-        if once:
-            self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        at, done = self._done.get(once.key, ("", None))
-        return done if at >= once.since else None
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before."""

@@ -174,3 +174,9 @@ def _peers(db: Database) -> None:
             why TEXT NOT NULL, PRIMARY KEY (peer, shelf, slug, sha256)) WITHOUT ROWID"""
     )
     db.execute("CREATE INDEX apart_by_slug ON apart(shelf, slug)")
+
+
+@steps(name="0010_done_matters")
+def _done_matters(db: Database) -> None:
+    """Keep the number of a submission or report that was written under the key of a request."""
+    db.execute("ALTER TABLE done ADD COLUMN number INTEGER NOT NULL DEFAULT 0")

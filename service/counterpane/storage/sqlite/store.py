@@ -35,7 +35,6 @@ MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
 
 _HOLDER = "SELECT t.sha256, t.role, p.name, t.at, t.until FROM token t JOIN person p ON p.key = t.person"
-_DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :since"
 _KEPT = 'SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status, r."by" FROM revision r JOIN item i ON i.id = r.item'
 
 
@@ -66,21 +65,6 @@ class SqliteStore(MatterRows):
         except sqlite3.IntegrityError:
             raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
         self._write(entry, item, 1, event)
-
-    def _done_before(self, once: Once | None) -> Done | None:
-        rows = self._writer.execute(_DONE, asdict(once)).fetchall() if once else ()
-        return Done(*rows[0]) if rows else None
-
-    def _keep_done(self, entry: Entry, once: Once | None) -> None:
-        if once is None:
-            return
-        self._db.table("done").delete_where("at < ?", [once.since])
-        row = {"key": once.key, "sent": once.sent, "at": once.at}
-        self._db.table("done").insert(row | {name: getattr(entry, name) for name in ("shelf", "slug", "sha256")})
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before.
