@@ -74,6 +74,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("server", "granian", "granian, or waitress where granian is not to be had", _server),
     Kind("workers", 2, "processes of granian", _from(1, 64)),
     Kind("threads", 2, "threads of each process; waitress has one process", _from(1, 64)),
+    Kind("peer_certificates", "", "a PEM file: peers show a certificate of it or from it, not of a public one", str),
     Kind("peers", "", "addresses of libraries that may be asked, with commas between them", str),
 )
 _BY_NAME = {kind.name: kind for kind in KINDS}
