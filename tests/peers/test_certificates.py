@@ -95,7 +95,7 @@ def test_a_peer_with_the_certificate_that_is_named_is_read(tls: Tls) -> None:
 
 def test_a_certificate_that_no_authority_gave_is_refused_where_none_is_named(tls: Tls) -> None:
     """No request is sent."""
-    with pytest.raises(PeerUnreachable, match="(?i)certificate verify failed"):
+    with pytest.raises(PeerUnreachable, match=r"(?i)certificate verify failed"):
         pulled(tls, None)
     assert tls.hosts == []
 
@@ -103,14 +103,14 @@ def test_a_certificate_that_no_authority_gave_is_refused_where_none_is_named(tls
 def test_another_certificate_of_the_same_name_is_refused(tls: Tls, tmp_path: Path) -> None:
     """What is believed is the certificate, and not what it says of itself."""
     certificate(tmp_path / "false", NAME)
-    with pytest.raises(PeerUnreachable, match="(?i)certificate verify failed"):
+    with pytest.raises(PeerUnreachable, match=r"(?i)certificate verify failed"):
         pulled(tls, tmp_path / "false" / f"{NAME}.crt")
     assert tls.hosts == []
 
 
 def test_a_believed_certificate_of_another_name_is_refused(tls: Tls) -> None:
     """It is held against the name in the address, not against the machine."""
-    with pytest.raises(PeerUnreachable, match="(?i)hostname|attic.example"):
+    with pytest.raises(PeerUnreachable, match=r"(?i)hostname|attic\.example"):
         pulled(tls, tls.certificate, OTHER)
     assert tls.hosts == []
 
