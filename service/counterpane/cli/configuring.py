@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from counterpane.cli.options import store_there
 from counterpane.settings import FILE, Setting, gather
 
 if TYPE_CHECKING:
@@ -29,3 +30,10 @@ def library_at(store: str | None) -> Iterator[Services]:
         yield services
     finally:
         services.store.close()
+
+
+@contextmanager
+def library_there(store: str | None) -> Iterator[Services]:
+    """Open the library as `library_at` does, where there is one; raise Missing where there is none."""
+    with library_at(store_there(store)) as services:
+        yield services

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -10,7 +11,7 @@ from typing import Any
 import orjson
 
 from counterpane.library import ladder, reasons, standing
-from counterpane.library.errors import Moved, NotTheirs
+from counterpane.library.errors import Moved, NotFound, NotTheirs
 from counterpane.library.matters import Decision, Lane, Matter, Place, Sought, Turn
 from counterpane.library.objects import json_bytes
 from counterpane.library.once import only_once
@@ -177,10 +178,18 @@ def everything(services: Services, **filters: Any) -> Iterator[dict[str, Any]]:
 
 
 def open_of(services: Services, slug: str) -> Matter:
-    """Return the first matter of a slug that waits for us; raise Moved where nothing does."""
+    """Return the first matter of a slug that waits for us; raise Moved for none, and NotFound for no such slug."""
     for each in services.store.queue(Sought(turn="us", slug=slug)).matters:
         return each
+    if not any(_is_kept(services, shelf, slug) for shelf in SHELVES):
+        raise NotFound(f"There is no component or recipe {slug!r}.", "`counterpane queue` lists what waits.")
     raise Moved(f"Nothing of {slug!r} waits for us.", "`counterpane queue` lists what does.")
+
+
+def _is_kept(services: Services, shelf: Shelf, slug: str) -> bool:
+    with suppress(NotFound):
+        return bool(services.store.author(shelf, slug))
+    return False
 
 
 def told_of(services: Services, number: int) -> dict[str, Any]:

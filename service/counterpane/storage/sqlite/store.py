@@ -44,6 +44,7 @@ class SqliteStore(MatterRows):
     def __init__(self, path: str | Path) -> None:
         """Open or make the file and bring its form up to date; raise Unreadable for a file of another kind."""
         self._known: dict[tuple[Shelf, str], tuple[int, Kept]] = {}
+        self._textures: tuple[int, tuple[KeptTexture, ...]] | None = None
         super().__init__(path)
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -169,10 +170,15 @@ class SqliteStore(MatterRows):
         return Page(cards, tuple(rows[wanted.limit - 1][1:]) if len(rows) > wanted.limit else None)
 
     def textures(self) -> tuple[KeptTexture, ...]:
-        """Return the textures of the latest revisions."""
+        """Return the textures of the latest revisions, from memory where nothing has been written since."""
+        count = self._lock.tide.still()
+        if self._textures and self._textures[0] == count:
+            return self._textures[1]
         sql = "SELECT i.slug, i.kind, t.version, t.key, t.looks FROM texture t JOIN item i ON i.id = t.item"
         rows = self._ask(f"{sql} WHERE i.status != 'withdrawn' ORDER BY i.slug, t.version", {})
-        return tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
+        found = tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
+        self._textures = (count, found) if count is not None else None
+        return found
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""
