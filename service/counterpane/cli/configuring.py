@@ -34,6 +34,11 @@ def library_at(store: str | None) -> Iterator[Services]:
 
 @contextmanager
 def library_there(store: str | None) -> Iterator[Services]:
-    """Open the library as `library_at` does, where there is one; raise Missing where there is none."""
-    with library_at(store_there(store)) as services:
+    """Open the library as `library_at` does, as it is: nothing is put into it; raise Missing where there is none."""
+    from counterpane.wiring import open_library
+
+    services = open_library(store_there(store), starters=False)
+    try:
         yield services
+    finally:
+        services.store.close()
