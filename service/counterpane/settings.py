@@ -84,6 +84,7 @@ KINDS: tuple[Kind, ...] = (
     Kind("workers", 2, "processes of granian", _from(1, 64)),
     Kind("threads", 2, "threads of each process; waitress has one process", _from(1, 64)),
     Kind("readers_at", "", "where readers reach this library, as https://library.example; editions print it", _address),
+    Kind("peer_certificates", "", "a PEM file: peers show a certificate of it or from it, not of a public one", str),
     Kind("peers", "", "addresses of libraries that may be asked, with commas between them", str),
 )
 _BY_NAME = {kind.name: kind for kind in KINDS}

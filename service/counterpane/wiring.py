@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import socket
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from contextlib import suppress
+from contextlib import closing, suppress
 from dataclasses import asdict, dataclass, replace
 from functools import cache
 from pathlib import Path
@@ -15,7 +15,7 @@ from counterpane.library import components, kept_profiles, recipes
 from counterpane.library.errors import LibraryError, Taken, Unreadable
 from counterpane.library.keeping import Keeping
 from counterpane.library.ports import Role, Shelf, Store, Wanted
-from counterpane.library.services import Services
+from counterpane.library.services import Services, utc_now
 from counterpane.library.tokens import create
 
 if TYPE_CHECKING:
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from counterpane.craft.language import Telling
     from counterpane.craft.pattern import Pattern
     from counterpane.press import Paper
+    from counterpane.web import RulePages
 
 IN_MEMORY = ":memory:"
 LOOPBACK = ("127.0.0.1", "::1", "localhost")
@@ -185,13 +186,20 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
     from counterpane.api.application import create_app
     from counterpane.api.document import document
     from counterpane.api.sorts import SORTS
+    from counterpane.web import pages
+
+    shown = pages(document(), [asdict(sort) for sort in SORTS.values()], rule_pages(services))
+    return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
+
+
+def rule_pages(services: Services) -> RulePages:
+    """Return the rules with their bad examples judged, as pages show them."""
     from counterpane.library import rules
     from counterpane.library.rule_examples import Examples
-    from counterpane.web import RulePages, pages
+    from counterpane.web import RulePages
 
     examples = Examples(services.vocabulary, _starters, services.styles[HOUSE_STYLE], services.facts)
-    shown = pages(document(), [asdict(sort) for sort in SORTS.values()], RulePages(rules.cards(), examples.page))
-    return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
+    return RulePages(rules.cards(), examples.page)
 
 
 def served_app() -> Flask:
@@ -202,11 +210,8 @@ def served_app() -> Flask:
 
 def create_token(path: str | Path, role: Role, name: str, until: str | None = None) -> str:
     """Make a token for the library at a path and return it; only its hash is kept."""
-    services = open_library(path)
-    try:
-        return create(services.store, role, name, services.now(), until)
-    finally:
-        services.store.close()
+    with closing(open_library(path).store) as store:
+        return create(store, role, name, utc_now(), until)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,8 @@ from counterpane import wiring
 from counterpane.library.tokens import create
 
 PATH = "/v1/components"
-KEY = {"Idempotency-Key": "one-of-mine"}
+KEY_NAME = "Idempotency-Key"
+KEY = {KEY_NAME: "one-of-mine"}
 
 
 def sent(desk: Desk, content: dict[str, object], headers: dict[str, str]) -> TestResponse:
@@ -96,4 +97,62 @@ def test_twenty_at_once_make_one(tmp_path: Path) -> None:
     with ThreadPoolExecutor(8) as pool:
         assert len(set(pool.map(send, range(20)))) == 1
     assert len(services.store.changes(0, 30)) == 1
+    services.store.close()
+
+
+def handed_in(desk: Desk, headers: dict[str, str], key: str) -> TestResponse:
+    """Hand the rib in under a key."""
+    return desk.client.post("/v1/submissions", json={"component": "four-rib"}, headers=headers | {KEY_NAME: key})
+
+
+def test_what_is_handed_in_twice_under_a_key_is_one_submission(desk: Desk) -> None:
+    """The second answer tells of it as it is by then; without a key, or with another one, it is refused."""
+    sent(desk, RIB, headers := desk.token())
+    first, second = handed_in(desk, headers, "one"), handed_in(desk, headers, "one")
+    assert (first.status_code, second.status_code, second.data) == (201, 201, first.data)
+    assert ("Idempotency-Replayed" in first.headers, second.headers["Idempotency-Replayed"]) == (False, "true")
+    assert second.headers["Location"] == first.headers["Location"] == "/v1/submissions/1"
+    refused(handed_in(desk, headers, "two"), 409, "moved")
+    assert [line.act for line in desk.services.store.audit(0, 9)].count("submit") == 1
+
+
+def test_a_report_sent_twice_under_a_key_is_one_report(desk: Desk) -> None:
+    """Without a key there would be two."""
+    sent(desk, RIB, desk.token())
+    about, headers = {"component": "four-rib", "say": "A loop caught a finger."}, desk.token("reader") | KEY
+    answers = [desk.client.post("/v1/safety-reports", json=about, headers=headers) for _ in range(2)]
+    assert [answer.status_code for answer in answers] == [201, 201]
+    assert len(desk.client.get("/v1/submissions").json["items"]) == 1
+    refused(desk.client.post("/v1/safety-reports", json=about | {"say": "No."}, headers=headers), 422, "key-reused")
+
+
+def test_a_decision_and_a_move_sent_twice_under_a_key_are_one(desk: Desk) -> None:
+    """Each is told as done before, where without a key it would be refused."""
+    sent(desk, RIB, headers := desk.token())
+    handed_in(desk, headers, "one")
+    decision = {"decision": "accept", "because": "sound", "say": "Worked twice."}
+    move = {"to": "yanked", "because": "misprint", "say": "Row 2 is misprinted."}
+    reviewer = desk.token("reviewer", "Suri") | KEY
+    for path, body in (("/v1/submissions/1/decisions", decision), ("/v1/components/four-rib/standing", move)):
+        first, second = (desk.client.post(path, json=body, headers=reviewer) for _ in range(2))
+        assert (first.status_code, second.status_code, second.data) == (200, 200, first.data)
+        assert ("Idempotency-Replayed" in first.headers, second.headers["Idempotency-Replayed"]) == (False, "true")
+        without = {name: value for name, value in reviewer.items() if name != KEY_NAME}
+        refused(desk.client.post(path, json=body, headers=without), 409, "moved")
+
+
+def test_ten_who_hand_in_at_once_under_one_key_make_one_submission(tmp_path: Path) -> None:
+    """In a file: who comes second is answered as the first, though the revision is in review by then."""
+    services = wiring.open_library(tmp_path / "library.db", starters=False)
+    headers = {"Authorization": f"Bearer {create(services.store, 'contributor', 'anna', services.now())}"} | KEY
+    app = wiring.app_of(services)
+    app.test_client().post(PATH, json=RIB, headers=headers)
+
+    def send(_: int) -> int:
+        about = {"component": "four-rib"}
+        return app.test_client().post("/v1/submissions", json=about, headers=headers).status_code
+
+    with ThreadPoolExecutor(5) as pool:
+        assert set(pool.map(send, range(10))) == {201}
+    assert len(services.store.changes(0, 9)) == 2
     services.store.close()

@@ -14,7 +14,7 @@ from counterpane.library.ports import Entry, TextureKey
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 
-SIZES = (1_000, 4_000)
+SIZES = (1_000, 4_000, 20_000)
 ASKED = ("seed-stitch", "waffle", "german-pattern")
 
 

@@ -58,6 +58,12 @@ def test_a_changed_dump_is_refused_with_its_line_and_makes_no_library(typed: Typ
     assert "line 7: " in done.err
 
 
+def test_a_file_that_is_no_dump_is_told_what_is_wanted(typed: Type, library: Path) -> None:
+    """The library itself is none."""
+    done = typed("restore", "lib.db", "--store", "b.db")
+    assert (done.status, "`counterpane dump` made is wanted" in done.err, Path("b.db").exists()) == (2, True, False)
+
+
 def test_a_library_that_holds_something_is_left_alone(typed: Type, library: Path) -> None:
     """The status is that of a refusal."""
     typed("dump", "--out", "a.ndjson", *STORE)

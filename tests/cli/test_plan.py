@@ -13,8 +13,10 @@ import pytest
 from cli.conftest import Type
 from counterpane.cli import output
 from counterpane.cli.commands import plan as plan_command
-from counterpane.library import designing, pages, planning
+from counterpane.craft.component import content_of
+from counterpane.library import components, designing, pages, planning
 from counterpane.library.services import Services
+from counterpane.seeding import load_component
 from counterpane.wiring import open_library
 
 REQUEST: dict[str, Any] = {
@@ -251,3 +253,17 @@ def test_millimetres_are_not_taken_for_centimetres(typed: Type):
     text = '[parts]\nbody = "waffle"\n[gauge]\nstitches = 21\nrows = 28\nover_cm = 10\n'
     done = typed("plan", "-", stdin=text + "[size]\nwidth_mm = 750\nlength_cm = 90\n")
     assert (done.status, "width_cm, in centimetres: 750 mm are 75." in done.err) == (2, True)
+
+
+def test_a_licence_that_a_part_does_not_allow_is_told_as_the_api_tells_it(typed: Type, tmp_path: Path):
+    """Under --json the problem document is on standard output; the status is that of a refusal either way."""
+    services = open_library(tmp_path / "lib.db")
+    content = content_of(load_component("waffle"))
+    shared = {"provenance": content["provenance"] | {"licence": "CC-BY-SA-4.0"}}
+    components.add(services, content | {"slug": "shared-waffle"} | shared, "Bram")
+    services.store.close()
+    request = changed(parts={"body": "shared-waffle"}, gauge=REQUEST["gauge"] | {"in": None}, licence="CC0-1.0")
+    done = typed("plan", "-", "--json", "--store", "lib.db", stdin=request)
+    assert (done.status, json.loads(done.out)["type"]) == (4, "/problems/licence-refuses")
+    plain = typed("plan", "-", "--store", "lib.db", stdin=request)
+    assert (plain.status, plain.out, "Waffle" in plain.err) == (4, "", True)

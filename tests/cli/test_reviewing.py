@@ -57,6 +57,7 @@ def test_a_decision_passes_the_turn(typed: Type, ridge: Path) -> None:
         ((*ASK[:2], "--because", "sound", "--say", "Fine.", "--by", "Suri"), 2, "needs --accept"),
         ((*ASK[:3], "--because", "misprint", "--say", "No.", "--by", "Suri"), 2, "no reason for 'ask'"),
         (("review", "waffle", *ASK[2:], "--by", "Suri"), 4, "Nothing of 'waffle'"),
+        (("review", "wafle", *ASK[2:], "--by", "Suri"), 3, "no component or recipe 'wafle'"),
         (("submit", "nowhere.toml", "--by", "Odile"), 3, "no such file"),
         (("submit", ".", "--by", "Bram"), 4, "added by somebody else"),
     ],
@@ -67,6 +68,13 @@ def test_what_is_refused_says_why(typed: Type, ridge: Path, argv: tuple[str, ...
     done = typed(*argv, *STORE)
     assert done.status == status
     assert said in done.err
+
+
+@pytest.mark.parametrize("argv", [("queue",), (*ASK, "--by", "Suri"), ("audit", "--verify")])
+def test_a_library_that_is_not_there_is_not_made(typed: Type, argv: tuple[str, ...]) -> None:
+    """To look at what waits makes no file."""
+    done = typed(*argv, "--store", "gone.db")
+    assert (done.status, "there is no library" in done.err, list(Path().iterdir())) == (3, True, [])
 
 
 def test_the_log_is_verified_and_a_changed_line_is_named(typed: Type, ridge: Path, tmp_path: Path) -> None:

@@ -19,6 +19,10 @@ from counterpane.library.values import BadInput
 from counterpane_schema.submission import SubmissionAnswer
 
 SLUG = RIB["slug"]
+SIZED: dict[str, Any] = {
+    "gauge": {"stitches": 22, "rows": 30, "over_cm": 10, "in": SLUG},
+    "size": {"width_cm": 70, "length_cm": 90},
+}
 
 
 @pytest.fixture
@@ -54,6 +58,15 @@ def test_what_is_handed_in_is_looked_at_at_once(services: Services) -> None:
     checks = told["checks"]
     assert (checks["mathematics"], checks["licence"]["known"]) == ({"holds": True, "problems": []}, True)
     assert components.latest(services, SLUG).status == "in-review"
+
+
+def test_a_recipe_that_is_handed_in_is_told_under_which_licence_it_may_be_shared(services: Services) -> None:
+    """That of its parts together, as its plan tells it."""
+    content = {"slug": "dusk", "name": "Dusk", "parts": {"body": SLUG}} | SIZED
+    RECIPES.add(services, content, "Odile")
+    told = submissions.submit(services, {"recipe": "dusk"}, holder(services, "Odile"))
+    assert not SubmissionAnswer().validate(told)
+    assert told["checks"]["licence"] == {"name": "CC0-1.0", "known": True}
 
 
 def test_a_mirrored_copy_is_named_with_the_move(services: Services) -> None:

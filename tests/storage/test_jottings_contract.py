@@ -79,8 +79,8 @@ def test_under_one_key_one_jotting_is_kept(store: Store) -> None:
     """Sent again, what was written the first time is told, and nothing else."""
     once = once_of("a-key", "Ines", "POST /x", b"sent", AT)
     assert store.put_jotting(jotting(), once) == 1
-    assert store.put_jotting(jotting(), once) == Done("jotting", "1", jotting().sha256, once.sent)
-    assert store.done(once) == Done("jotting", "1", jotting().sha256, once.sent)
+    assert store.put_jotting(jotting(), once) == Done("jotting", "fog", jotting().sha256, once.sent, 1)
+    assert store.done(once) == Done("jotting", "fog", jotting().sha256, once.sent, 1)
     assert len(store.jottings(Noted("test-knit", "fog"))) == 1
 
 

@@ -10,7 +10,7 @@ import pytest
 from counterpane.library import audit
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import Decision, Matter, Place, Sought
-from counterpane.library.ports import Store
+from counterpane.library.ports import Done, Once, Store
 
 AT = "2026-01-02T03:04:05Z"
 
@@ -80,3 +80,25 @@ def test_what_is_not_there_is_not_found(store: Store) -> None:
         store.matter(1)
     with pytest.raises(NotFound):
         store.turn_matter(matter("moss", number=1), None)
+
+
+def test_a_matter_is_kept_once_under_a_key(store: Store) -> None:
+    """Its number is given again, nothing is logged twice, and a turn has a key of its own."""
+    once, turned = (Once(key, "sent", AT, "2026-01-01T00:00:00Z") for key in ("one", "two"))
+    number = store.put_matter(matter("moss"), once=once)
+    done = Done("component", "moss", "a" * 64, "sent", 1)
+    assert (number, store.put_matter(matter("rib"), once=once), store.done(once)) == (1, done, done)
+    after = replace(store.matter(1), turn="nobody")
+    decision = Decision(AT, "Suri", "refuse", "no-answer", "Nothing came.")
+    assert store.turn_matter(after, decision, once=turned) is None
+    assert store.turn_matter(after, decision, once=turned) == done
+    assert [line.act for line in store.audit(0, 10)] == ["submit", "decide"]
+
+
+def test_a_matter_that_is_refused_keeps_no_key(store: Store) -> None:
+    """It may be sent again."""
+    store.put_matter(matter("moss"))
+    once = Once("one", "sent", AT, "2026-01-01T00:00:00Z")
+    with pytest.raises(Taken):
+        store.put_matter(matter("moss"), once=once)
+    assert store.done(once) is None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,7 @@ from sqlite_utils import Database
 
 from counterpane.library import audit
 from counterpane.library.errors import Gone, Moved, NotFound, Taken
-from counterpane.library.ports import Holder, Store, Wanted
+from counterpane.library.ports import Done, Holder, Once, Store, Wanted
 from counterpane.library.record import Act, Move
 from counterpane.storage.sqlite import SqliteStore
 from counterpane.storage.sqlite.connections import connect
@@ -40,6 +41,18 @@ def test_a_move_reaches_each_place_of_a_revision(store: Store) -> None:
     assert [kept.status for kept in store.history("component", "garter")] == ["yanked", "draft", "yanked"]
     assert store.latest("component", "garter").body == entry("garter").body + b" "
     assert store.page(Wanted("component", status="yanked")).cards == (entry("garter").card + b" ",)
+
+
+def test_a_move_is_made_once_under_a_key(store: Store) -> None:
+    """Sent again it is given back, though the revision stands elsewhere by then; a refused one keeps no key."""
+    store.add(entry("garter"))
+    move, once = moving("draft", "yanked"), Once("one", "sent", AT, "2026-01-01T00:00:00Z")
+    done = Done("component", "garter", move.sha256, "sent")
+    assert (store.move(move, retell, once), store.move(move, retell, once), store.done(once)) == (None, done, done)
+    assert len(store.standings("component", "garter")) == 1
+    with pytest.raises(Moved):
+        store.move(move, retell, other := replace(once, key="two"))
+    assert store.done(other) is None
 
 
 def test_a_move_from_where_it_no_longer_stands_is_refused(store: Store) -> None:

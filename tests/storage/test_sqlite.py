@@ -6,12 +6,13 @@ import sqlite3
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
 from counterpane.library.errors import Busy, Unreadable
-from counterpane.library.ports import CountClass, Wanted
+from counterpane.library.ports import CountClass, TextureKey, Wanted
 from counterpane.library.records import FORMS
 from counterpane.storage.sqlite import SqliteStore, connections
 from counterpane.storage.sqlite import store as sqlite_store
@@ -191,3 +192,14 @@ def test_every_table_is_dumped_or_left_out_for_a_reason(file: Path, store: Sqlit
     db.close()
     assert {name for name in found if not name.startswith(("item_fts", "sqlite_"))} - UNDUMPED == set(columns)
     assert columns == {form.sort: set(form.fields) for form in FORMS}
+
+
+def test_textures_that_were_read_are_read_again_after_a_write_by_another(tmp_path: Path) -> None:
+    """What stands in memory is believed only while nothing is written through any connection."""
+    path = tmp_path / "library.db"
+    with closing(SqliteStore(path)) as one, closing(SqliteStore(path)) as other:
+        one.add(entry("garter", textures=(TextureKey(0, "a", "kp"),)))
+        assert [each.slug for each in other.textures()] == ["garter"]
+        assert other.textures() is other.textures()
+        one.add(entry("moss", textures=(TextureKey(0, "b", "kp/pk"),)))
+        assert [each.slug for each in other.textures()] == ["garter", "moss"]

@@ -151,7 +151,8 @@ def _headers(operation: Operation) -> list[dict[str, Any]]:
     if operation.once:
         words = (
             "A name of your own for this request, such as 30 random letters. Sent again with the very same bytes "
-            "within a day it writes nothing, and the answer is that of the first time."
+            "within a day it writes nothing, and the answer is that of the first time; of what may have gone on since, "
+            "such as a submission, it is told as it is by then."
         )
         schema = {"type": "string", "pattern": KEY}
         found.append(
@@ -173,8 +174,10 @@ def _answers(operation: Operation) -> dict[str, Any]:
         answer["headers"] = dict(TAG_HEADER)
     if operation.status == 201:
         location = {"description": "The address of what was made.", "schema": {"type": "string"}}
+        answer["headers"] = (TAG_HEADER if operation.tagged else {}) | {"Location": location}
+    if operation.once:
         again = {"description": "`true` where an earlier try wrote it.", "schema": {"type": "string"}}
-        answer["headers"] = TAG_HEADER | {"Location": location, "Idempotency-Replayed": again}
+        answer["headers"] = answer.get("headers", {}) | {"Idempotency-Replayed": again}
     answers = {str(operation.status): answer}
     if operation.tagged and operation.method == "GET":
         answers["304"] = {"description": "What is at hand is still the latest.", "headers": dict(TAG_HEADER)}

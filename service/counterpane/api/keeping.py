@@ -18,6 +18,7 @@ from counterpane.api.sending import as_json
 from counterpane.library import standing
 from counterpane.library.errors import Unknown
 from counterpane.library.keeping import Keeping
+from counterpane.library.objects import json_bytes
 from counterpane.library.services import Services
 from counterpane_schema.kept import KeptQuery
 from counterpane_schema.revision import RevisionList
@@ -235,6 +236,7 @@ class Noun:
             body=MoveContent,
             answer=StandingAnswer,
             role="contributor",
+            once=True,
             problems=("moved", "not-theirs", "not-usable", "withdrawn"),
             examples=tuple(Example(each.path, body=ACCEPTED) for each in self.shown.revised),
         )
@@ -242,4 +244,6 @@ class Noun:
     def _moved(self, call: Call) -> Answer:
         if call.holder is None:
             raise Unknown("This needs a token.")
-        return as_json(standing.move(call.services, self.keeping.shelf, call.path["slug"], call.body, call.holder))
+        about = self.keeping.shelf, call.path["slug"]
+        told, before = standing.move_once(call.services, *about, call.body, call.holder, once=call.once)
+        return Answer(json_bytes(told), headers=kept.again(before))

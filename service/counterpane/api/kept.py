@@ -34,8 +34,12 @@ def added(kept: Kept, before: bool, path: str) -> Answer:
 
 def published(kept: Kept, before: bool, place: str) -> Answer:
     """Return the stored bytes, with the place of what was made; `before` says that it was made by an earlier try."""
-    again = (("Idempotency-Replayed", "true"),) if before else ()
-    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", place), *again))
+    return Answer(kept.body, 201, sha256=kept.sha256, headers=(("Location", place), *again(before)))
+
+
+def again(before: bool) -> tuple[tuple[str, str], ...]:
+    """Return the header of an answer to a request that was done `before`."""
+    return (("Idempotency-Replayed", "true"),) if before else ()
 
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:

@@ -37,7 +37,7 @@ SORTS: Mapping[str, Sort] = {
             400,
             "The body is not JSON",
             "The body must be one JSON text in UTF-8. Comments, trailing commas, NaN, names that stand twice in one "
-            "object and brackets more than 32 deep are refused.",
+            "object, brackets more than 32 deep and more than 50,000 brackets in all are refused.",
             "Correct the body at the place that `detail` names. Most JSON libraries write it correctly by themselves.",
         ),
         Sort(

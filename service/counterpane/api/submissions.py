@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from counterpane.api import kept
 from counterpane.api import review_examples as examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
@@ -34,6 +35,7 @@ MOST_DIGITS = 9
     body=SubmissionContent,
     role="contributor",
     problems=("not-found", "withdrawn", "moved", "not-theirs", "taken", "not-usable", "cannot-be-planned"),
+    once=True,
     examples=examples.SUBMITTED,
 )
 def submit(call: Call) -> Answer:
@@ -43,7 +45,7 @@ def submit(call: Call) -> Answer:
     of safety and what is not, the licence, and what it is like, however it is shifted, turned or mirrored. None of that
     refuses it. Sent again after a change was asked for, it goes on as the same submission.
     """
-    return _made(submissions.submit(call.services, call.body, _holder(call)))
+    return _made(*submissions.submit_once(call.services, call.body, _holder(call), call.once))
 
 
 @operation(
@@ -55,6 +57,7 @@ def submit(call: Call) -> Answer:
     body=ReportContent,
     role="reader",
     problems=("not-found", "withdrawn", "not-usable"),
+    once=True,
     examples=examples.REPORTED,
     signed=True,
 )
@@ -63,7 +66,7 @@ def report_safety(call: Call) -> Answer:
 
     Reports stand before all submissions in the queue.
     """
-    return _made(submissions.report(call.services, call.body, _holder(call)))
+    return _made(*submissions.report_once(call.services, call.body, _holder(call), call.once))
 
 
 @operation("GET", ALL, tag=TAG, answer=SubmissionPage, query=SubmissionQuery, role="reader", examples=examples.QUEUE)
@@ -89,6 +92,7 @@ def get_submission(call: Call) -> Answer:
     body=DecisionContent,
     role="reviewer",
     problems=("moved", "not-theirs", "not-usable"),
+    once=True,
     examples=examples.DECIDED,
 )
 def decide(call: Call) -> Answer:
@@ -97,11 +101,12 @@ def decide(call: Call) -> Answer:
     An accepted revision is accepted from then on; one that is refused, or asked about, is a draft again. Nobody decides
     about what they added or submitted.
     """
-    return as_json(submissions.decide(call.services, _number(call), call.body, _holder(call)))
+    told, before = submissions.decide_once(call.services, _number(call), call.body, _holder(call), call.once)
+    return Answer(json_bytes(told), headers=kept.again(before))
 
 
-def _made(told: dict[str, object]) -> Answer:
-    return Answer(json_bytes(told), 201, headers=(("Location", str(told["href"])),))
+def _made(told: dict[str, object], before: bool) -> Answer:
+    return Answer(json_bytes(told), 201, headers=(("Location", str(told["href"])), *kept.again(before)))
 
 
 def _holder(call: Call) -> Holder:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from counterpane.cli.options import store_there
 from counterpane.settings import FILE, Setting, gather
 
 if TYPE_CHECKING:
@@ -27,6 +28,18 @@ def library_at(store: str | None) -> Iterator[Services]:
 
     known = settings_of(store=store)
     services = replace(open_library(str(known["store"].value)), address=str(known["readers_at"].value))
+    try:
+        yield services
+    finally:
+        services.store.close()
+
+
+@contextmanager
+def library_there(store: str | None) -> Iterator[Services]:
+    """Open the library as `library_at` does, as it is: nothing is put into it; raise Missing where there is none."""
+    from counterpane.wiring import open_library
+
+    services = open_library(store_there(store), starters=False)
     try:
         yield services
     finally:

@@ -118,11 +118,11 @@ def planned(content: Mapping[str, Any], bench: Bench) -> Planned:
     try:
         plan = bench.made(content)
     except CannotBePlanned as refusal:
-        return Planned(None, _problem(refusal))
+        return Planned(None, problem_document(refusal))
     return Planned(plan, answer_of(plan, content, bench.known))
 
 
-def _problem(refusal: Exception) -> dict[str, Any]:
+def problem_document(refusal: Exception) -> dict[str, Any]:
     """Return the problem document that the API would send, without the id of a request."""
     from counterpane.api import problems
 
@@ -142,7 +142,7 @@ def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> 
         try:
             return Answered(work(content, bench), True)
         except CannotBePlanned as refusal:
-            return Answered(_problem(refusal), False)
+            return Answered(problem_document(refusal), False)
 
 
 def _shipped(content: Mapping[str, Any]) -> Find:

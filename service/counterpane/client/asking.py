@@ -56,7 +56,7 @@ class Asking:
         return data
 
     def _post_once(self, path: str, body: Json) -> Json:
-        # The library takes no key here, so that a second try after an answer that was lost would write again.
+        # What was taken back already is told as gone: a second try after an answer that was lost would mislead.
         data: Json = json_of(self._transport.send(Asked("POST", path, body=body)))
         return data
 

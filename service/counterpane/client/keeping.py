@@ -57,15 +57,15 @@ class KeptCalls(Asking):
     def move(self, slug: str, to: str, because: str, say: str, shelf: str = "components", **more: Any) -> kept.Standing:
         """Move a revision, the latest if none is named; the reason is a code of `/v1/reasons` and a sentence."""
         body = {"to": to, "because": because, "say": say, **more}
-        return kept.Standing.of(self._post_once(f"/v1/{shelf}/{step(slug)}/standing", body))
+        return kept.Standing.of(self._post(f"/v1/{shelf}/{step(slug)}/standing", body))
 
     def submit(self, say: str = "", **about: str) -> kept.Submission:
         """Hand in the latest revision of a `component` or `recipe` that one added."""
-        return kept.Submission.of(self._post_once("/v1/submissions", {**about, "say": say}))
+        return kept.Submission.of(self._post("/v1/submissions", {**about, "say": say}))
 
     def report_safety(self, say: str, **about: str) -> kept.Submission:
         """Report that a `component` or `recipe` may hurt a baby."""
-        return kept.Submission.of(self._post_once("/v1/safety-reports", {**about, "say": say}))
+        return kept.Submission.of(self._post("/v1/safety-reports", {**about, "say": say}))
 
     def submissions(self, **filters: Any) -> Iterator[kept.SubmissionCard]:
         """Give what waits for somebody (filters: lane, turn, slug), over all pages."""
@@ -74,7 +74,7 @@ class KeptCalls(Asking):
     def decide(self, number: int, decision: str, because: str, say: str) -> kept.Submission:
         """Decide about a submission or a report, with a code and a sentence."""
         body = {"decision": decision, "because": because, "say": say}
-        return kept.Submission.of(self._post_once(f"/v1/submissions/{number}/decisions", body))
+        return kept.Submission.of(self._post(f"/v1/submissions/{number}/decisions", body))
 
     def used_in(self, slug: str) -> kept.UsedIn:
         """Tell how many recipes use a component, and which revision each pins."""

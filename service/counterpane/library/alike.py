@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
@@ -11,9 +11,10 @@ import orjson
 
 from counterpane.craft.texture import CLOSE, MOVES, Cell, Likeness, canonical, likeness, moved
 from counterpane.library import components
+from counterpane.library.likely import likely
 from counterpane.library.ports import KeptTexture, TextureKey
 from counterpane.library.services import Services
-from counterpane.library.textures import LETTERS, LOOKS, keys_of, looks_of
+from counterpane.library.textures import LOOKS, keys_of, looks_of
 
 LISTED = 50
 """Items of a list where nobody asks for another number."""
@@ -27,12 +28,13 @@ EACH = 20_000
 
 @dataclass(slots=True)
 class _Held:
-    """What was found so far: the best of each slug, and how many textures were and were not compared."""
+    """What was found so far: the best of each slug, how many textures were and were not compared, and each pair's."""
 
     best: dict[str, tuple[KeptTexture, bool, Likeness]]
     compared: int = 0
     left_out: int = 0
     work: int = 0
+    laid_over: dict[tuple[str, str], Likeness | None] = field(default_factory=dict)
 
 
 def alike(services: Services, slug: str, percent: int | None = None, limit: int = LISTED) -> dict[str, Any]:
@@ -42,44 +44,46 @@ def alike(services: Services, slug: str, percent: int | None = None, limit: int 
     """
     own = keys_of(components.find(services, slug), services.vocabulary)
     least = CLOSE if percent is None else Fraction(percent, 100)
+    asked = [(key, likely(least, key.looks)) for key in {each.key: each for each in own}.values()]
     held = _Held({})
     for kept in services.store.textures() if own else ():
-        if kept.slug != slug:
-            _hold(own, kept, least, held)
+        if kept.slug == slug:
+            continue
+        near = [key for key, could in asked if could(kept.texture.looks)]
+        if near:
+            _hold(near, any(key.key == kept.texture.key for key, _ in asked), kept, held, least)
+        else:
+            held.compared += 1
     likest = sorted(held.best.values(), key=lambda one: (-one[2].share, not one[1], one[0].slug))[:limit]
     items = [_item(services, *each) for each in likest]
     return {"component": slug, "items": items, "compared": held.compared, "not_compared": held.left_out}
 
 
-def _hold(own: Sequence[TextureKey], kept: KeptTexture, least: Fraction, held: _Held) -> None:
-    """Compare one kept texture with each of the component's own."""
-    found = list(_found(own, kept.texture, least, held))
+def _hold(near: Sequence[TextureKey], same: bool, kept: KeptTexture, held: _Held, least: Fraction) -> None:
+    """Compare one kept texture with each of the component's own that it could be close to."""
+    found = [_found(key, kept.texture, held) for key in near]
     held.left_out += None in found
     held.compared += None not in found
     for one in found:
         if one is None or one.share < least:
             continue
-        same = any(each.key == kept.texture.key for each in own)
         before = held.best.get(kept.slug)
         if before is None or (one.share, same) > (before[2].share, before[1]):
             held.best[kept.slug] = kept, same, one
 
 
-def _found(own: Sequence[TextureKey], other: TextureKey, least: Fraction, held: _Held) -> Iterator[Likeness | None]:
-    """Give how alike the texture is to each own one that it could be close to; None where that is not worked out."""
-    for key in {each.looks: each for each in own}.values():
-        if not _could_reach(key.looks, other.looks, least):
-            continue
-        here, there = looks_of(key), looks_of(other)
-        if key.key == other.key:
-            yield _same(here, there)
-            continue
+def _found(key: TextureKey, other: TextureKey, held: _Held) -> Likeness | None:
+    """Return how alike two textures are; None where that is not worked out."""
+    here, there = looks_of(key), looks_of(other)
+    if key.key == other.key:
+        return _same(here, there)
+    pair = key.looks, other.looks
+    if pair not in held.laid_over:
         if held.work > MOST_WORK:
-            yield None
-            continue
-        one = likeness(here, there, LOOKS)
+            return None
+        one = held.laid_over[pair] = likeness(here, there, LOOKS)
         held.work += EACH + (one.of * min(_area(here), _area(there)) if one else 0)
-        yield one
+    return held.laid_over[pair]
 
 
 def _same(here: Cell, there: Cell) -> Likeness | None:
@@ -87,17 +91,6 @@ def _same(here: Cell, there: Cell) -> Likeness | None:
     least = canonical((here,))
     moves = (move for move in MOVES if (image := moved(there, move, LOOKS)) and canonical((image,)) == least)
     return next((Likeness(_area(here), _area(here), move) for move in moves), None)
-
-
-def _could_reach(here: str, there: str, least: Fraction) -> bool:
-    """Say whether enough of two textures could agree, were each look laid over its like, as it is or turned over."""
-    mine, theirs = ({look: looks.count(look) for look in LETTERS.values()} for looks in (here, there))
-    size, other = sum(mine.values()), sum(theirs.values())
-    enough = least * size * other
-    return any(
-        sum(min(count * other, theirs[seen[look]] * size) for look, count in mine.items()) >= enough
-        for seen in (LOOKS.mirrored, LOOKS.behind)
-    )
 
 
 def _area(cell: Cell) -> int:

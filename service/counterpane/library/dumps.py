@@ -137,7 +137,7 @@ def _json(line: bytes, number: int) -> Any:
     try:
         return orjson.loads(line)
     except ValueError as fault:
-        raise BrokenDump(number, "The line is no JSON.") from fault
+        raise BrokenDump(number, "The line is no JSON; a file that `counterpane dump` made is wanted.") from fault
 
 
 def _followed(line: bytes, last: str, number: int) -> str:

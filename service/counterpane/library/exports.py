@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 import orjson
@@ -38,7 +38,11 @@ def ndjson(services: Services, shelf: Shelf, filters: Mapping[str, Any]) -> byte
 
 def as_csv(services: Services, shelf: Shelf, filters: Mapping[str, Any], raw: bool) -> bytes:
     """Return a card a row under the names of its members, lines ended as RFC 4180 has them."""
-    rows = [orjson.loads(card) for card in cards(services, shelf, filters)]
+    return table_of([orjson.loads(card) for card in cards(services, shelf, filters)], raw)
+
+
+def table_of(rows: Sequence[Mapping[str, Any]], raw: bool) -> bytes:
+    """Return cards that were read as CSV, under the names of their members."""
     names = list(dict.fromkeys(name for row in rows for name in row))
     file = io.StringIO(newline="")
     writer = csv.writer(file, lineterminator="\r\n")

@@ -68,6 +68,20 @@ def corrections_feed(found: Mapping[str, Any]) -> bytes:
     return text + b"\n"
 
 
+def folder_feed(services: Services, changes: Sequence[Change], title: str) -> bytes:
+    """Return these changes, the latest first, as the feed of a folder of pages; its links lead into the folder."""
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", _id([asdict(each) for each in services.store.changes(0, 1)], "folder"))
+    _text(root, "title", title)
+    _text(root, "updated", changes[0].at if changes else NEVER)
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", "feed.atom")
+    for change in changes:
+        _link(_headed(root, change), "alternate", f"{change.kind}s/{change.slug}.html")
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
 def _shown(changes: Sequence[Change]) -> list[Change]:
     return [change for change in changes if change.kind in KINDS]
 
@@ -82,15 +96,21 @@ def _id(told: list[dict[str, object]], what: str) -> str:
 
 
 def _entry(services: Services, root: xml.Element, change: Change) -> None:
+    entry = _headed(root, change)
+    if change.kind == "edition":
+        _edition(services, entry, change)
+    else:
+        _link(entry, "alternate", f"/v1/{change.kind}s/{change.slug}")
+
+
+def _headed(root: xml.Element, change: Change) -> xml.Element:
+    """Add the entry of a change, with all but where it leads."""
     entry = xml.SubElement(root, "entry")
     _text(entry, "id", _id([asdict(change)], "entry"))
     _text(entry, "title", f"{change.kind} {change.slug}: {change.event}")
     _text(entry, "updated", change.at)
     xml.SubElement(entry, "category", {"term": change.kind})
-    if change.kind == "edition":
-        _edition(services, entry, change)
-    else:
-        _link(entry, "alternate", f"/v1/{change.kind}s/{change.slug}")
+    return entry
 
 
 def _edition(services: Services, entry: xml.Element, change: Change) -> None:

@@ -38,6 +38,16 @@ class Jotting:
     taken_back: str | None = None
     number: int = 0
 
+    @property
+    def shelf(self) -> Literal["jotting"]:
+        """Where it stands."""
+        return SHELF
+
+    @property
+    def slug(self) -> str:
+        """What it is about."""
+        return self.recipe
+
 
 @dataclass(frozen=True, slots=True)
 class Noted:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol, TypeAlias
 
-from counterpane.library.record import Move, Retell, Shelf
+from counterpane.library.record import Done, Move, Once, Retell, Shelf
 
 Lane: TypeAlias = Literal["safety", "review"]
 Turn: TypeAlias = Literal["us", "contributor", "nobody"]
@@ -80,19 +80,28 @@ def rank(matter: Matter) -> int:
 class Matters(Protocol):
     """What a store keeps of matters. Every write adds its line to the audit log."""
 
-    def put_matter(self, matter: Matter, move: Move | None = None, retell: Retell | None = None) -> int:
+    def put_matter(
+        self, matter: Matter, move: Move | None = None, retell: Retell | None = None, once: Once | None = None
+    ) -> int | Done:
         """Keep a matter with the move that it brings and return its number.
 
-        Raise Taken where a submission of this slug is open, and what `move` raises.
+        Where the key of `once` was used before, nothing is kept, and what was is returned. Raise Taken where a
+        submission of this slug is open, and what `move` raises.
         """
         ...
 
     def turn_matter(
-        self, matter: Matter, decision: Decision | None, move: Move | None = None, retell: Retell | None = None
-    ) -> None:
+        self,
+        matter: Matter,
+        decision: Decision | None,
+        move: Move | None = None,
+        retell: Retell | None = None,
+        once: Once | None = None,
+    ) -> Done | None:
         """Keep a matter as it is after its turn, at the next version, with the move that it brings.
 
-        Raise Moved unless it is kept at the version before, and what `move` raises.
+        Where the key of `once` was used before, nothing is kept, and what was is returned. Raise
+        Moved unless it is kept at the version before, and what `move` raises.
         """
 
     def matter(self, number: int) -> Matter:

@@ -17,7 +17,7 @@ from counterpane.library import editions, planning, standing
 from counterpane.library.errors import NotFound, NotTheirs
 from counterpane.library.jottings import Jotting, Noted, Sort
 from counterpane.library.objects import digest, json_bytes
-from counterpane.library.once import done_before, the_same
+from counterpane.library.once import only_once
 from counterpane.library.pinning import request_of
 from counterpane.library.ports import ROLES, Done, Holder, Kept, Once
 from counterpane.library.services import Services
@@ -60,16 +60,15 @@ def add_once(services: Services, which: Which, content: Content, by: str, once: 
 
     Raise NotFound, BadInput, KeyReused, and Gone where it was taken back since.
     """
-    done = done_before(services.store, once)
-    if done is None:
+
+    def noted() -> int | Done:
         body, revision = _body(services, which, content)
         now, whose = services.now(), _whose(content) or by
         jotting = Jotting(which.sort, which.recipe, revision, now, by, whose, now, digest(body), body)
-        written = services.store.put_jotting(jotting, once)
-        if not isinstance(written, Done):
-            return told_of(services, services.store.jotting(written)), False
-        done = the_same(written, once) or written
-    return told_of(services, services.store.jotting(int(done.slug))), True
+        return services.store.put_jotting(jotting, once)
+
+    number, before = only_once(services.store, once, noted)
+    return told_of(services, services.store.jotting(number)), before
 
 
 def change(services: Services, which: Which, content: Content, expected: str | None, holder: Holder) -> Answer:

@@ -6,10 +6,11 @@ again.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from hashlib import sha256
 
-from counterpane.library.errors import KeyReused
+from counterpane.library.errors import KeyReused, Moved, Taken
 from counterpane.library.ports import Done, Once, Store
 
 KEPT_HOURS = 24
@@ -28,6 +29,25 @@ def once_of(name: str, sender: str, address: str, sent: bytes, now: str) -> Once
 def done_before(store: Store, once: Once | None) -> Done | None:
     """Return what was written under the key, None where nothing was; raise KeyReused."""
     return the_same(store.done(once), once) if once else None
+
+
+def only_once(store: Store, once: Once | None, write: Callable[[], int | Done | None]) -> tuple[int, bool]:
+    """Do a write that gives a number, or none, once; return the number, and whether it was done before.
+
+    What the write raises is raised unless another request with the same key was quicker. Raise KeyReused.
+    """
+    if done := done_before(store, once):
+        return done.number, True
+    try:
+        made = write()
+    except (Moved, Taken):
+        if done := done_before(store, once):
+            return done.number, True
+        raise
+    if isinstance(made, Done):
+        the_same(made, once)
+        return made.number, True
+    return made or 0, False
 
 
 def the_same(done: Done | None, once: Once | None) -> Done | None:

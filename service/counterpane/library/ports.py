@@ -13,13 +13,13 @@ from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
 from counterpane.library.jottings import Jottings
 from counterpane.library.matters import Matters
-from counterpane.library.record import Act, Ledger, Shelf
+from counterpane.library.record import Act, Done, Ledger, Once, Shelf
 from counterpane.library.records import Record
 
 if TYPE_CHECKING:
     from counterpane.library.following import Apart, Seen, Step
 
-__all__ = ["Shelf"]
+__all__ = ["Done", "Once", "Shelf"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
 Key: TypeAlias = tuple[int | str, ...]
 ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")
@@ -144,33 +144,6 @@ class Change:
 
 
 @dataclass(frozen=True, slots=True)
-class Once:
-    """A write that is done once, however often it is sent.
-
-    `key` is a hash of who sends what where, under the name that the sender gave it; `sent` is the SHA-256 of what was
-    sent. Keys kept before `since` are forgotten.
-    """
-
-    key: str
-    sent: str
-    at: str
-    since: str
-
-
-@dataclass(frozen=True, slots=True)
-class Done:
-    """What was written under a key, and the SHA-256 of what was sent.
-
-    A revision by its slug and hash, or a jotting by its number, as a text in the place of the slug.
-    """
-
-    shelf: Shelf | Literal["jotting"]
-    slug: str
-    sha256: str
-    sent: str
-
-
-@dataclass(frozen=True, slots=True)
 class Holder:
     """Whom a token stands for. Only the hash of a token is kept.
 
@@ -197,10 +170,6 @@ class Store(Ledger, Matters, Jottings, Protocol):
 
         With `once` there is one entry. Where its key was used before, nothing is written, and what was is returned.
         """
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key, None where nothing was."""
-        ...
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision; raise NotFound, Stale unless the latest is `expected` (None: any), and Busy.

@@ -57,6 +57,31 @@ class Standing:
 
 
 @dataclass(frozen=True, slots=True)
+class Once:
+    """A write that is done once, however often it is sent.
+
+    `key` is a hash of who sends what where, under the name that the sender gave it; `sent` is the SHA-256 of what was
+    sent. Keys kept before `since` are forgotten.
+    """
+
+    key: str
+    sent: str
+    at: str
+    since: str
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """What was written under a key, and the SHA-256 of what was sent: a revision, or what has this number."""
+
+    shelf: Shelf | Literal["jotting"]
+    slug: str
+    sha256: str
+    sent: str
+    number: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class Act:
     """Something that somebody did: `by` is a name, `subject` what it was done to, such as "component/waffle"."""
 
@@ -87,8 +112,15 @@ class Line:
 class Ledger(Protocol):
     """What a store keeps beside revisions: where each stands, people, and the audit log that each write adds to."""
 
-    def move(self, move: Move, retell: Retell) -> None:
-        """Move a revision, at each of its places in the chain; raise NotFound, Moved unless it stands as `before`."""
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key, None where nothing was."""
+        ...
+
+    def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
+        """Move a revision, at each of its places in the chain; raise NotFound, Moved unless it stands as `before`.
+
+        Where the key of `once` was used before, nothing is moved, and what was is returned.
+        """
 
     def standing(self, shelf: Shelf, slug: str, sha256: str) -> Standing | None:
         """Return the last move of a revision, None where it was never moved."""

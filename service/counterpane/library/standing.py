@@ -11,7 +11,8 @@ from counterpane.craft.component.standing import PlacedPart
 from counterpane.library import ladder, reasons
 from counterpane.library.errors import NotFound, NotTheirs
 from counterpane.library.objects import json_bytes
-from counterpane.library.ports import ROLES, Holder, Shelf
+from counterpane.library.once import only_once
+from counterpane.library.ports import ROLES, Done, Holder, Once, Shelf
 from counterpane.library.record import Move, Retell, Standing
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
@@ -63,6 +64,23 @@ def move(services: Services, shelf: Shelf, slug: str, content: Content, holder: 
 
     Raise NotFound, BadInput, Moved and NotTheirs. `content` has `to`, `because` and `say`, and what NEEDED asks for.
     """
+    return move_once(services, shelf, slug, content, holder, once=None)[0]
+
+
+def move_once(
+    services: Services, shelf: Shelf, slug: str, content: Content, holder: Holder, *, once: Once | None
+) -> tuple[dict[str, Any], bool]:
+    """Move a revision, or tell of what was moved under this key; say whether it was before.
+
+    Raise what `move` raises, and KeyReused.
+    """
+    _, before = only_once(services.store, once, lambda: _move(services, shelf, slug, content, holder, once=once))
+    return told(services, shelf, slug), before
+
+
+def _move(
+    services: Services, shelf: Shelf, slug: str, content: Content, holder: Holder, *, once: Once | None
+) -> Done | None:
     sha256 = content.get("revision") or services.store.latest(shelf, slug).sha256
     before = services.store.revision(shelf, slug, sha256).status
     last = services.store.standing(shelf, slug, sha256)
@@ -72,8 +90,7 @@ def move(services: Services, shelf: Shelf, slug: str, content: Content, holder: 
     more = _more(services, shelf, slug, content)
     words = {"because": content["because"], "said": content["say"].strip()}
     made = Move(shelf, slug, sha256, before, content["to"], services.now(), holder.name, **words, **more)
-    services.store.move(made, retelling(made))
-    return told(services, shelf, slug)
+    return services.store.move(made, retelling(made), once)
 
 
 def _more(services: Services, shelf: Shelf, slug: str, content: Content) -> dict[str, Any]:

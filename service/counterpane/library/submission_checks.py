@@ -60,12 +60,13 @@ def _wording(services: Services, texts: list[str]) -> list[dict[str, Any]]:
 def _of_recipe(services: Services, kept: Kept) -> dict[str, Any]:
     request = request_of(kept)
     plan = planning.made(services, request)
-    safety = planning.answer_of(plan, request, services.known)["safety"]
+    answer = planning.answer_of(plan, request, services.known)
+    safety, licence = answer["safety"], answer["sharing"]["licence"]
     return {
         "mathematics": {"holds": True, "problems": []},
         "wording": [plan_finding_json(each) for each in plan.findings[:MOST_FINDINGS]],
         "safety": {"told": sorted(safety["assessed"]), "not_told": sorted(safety["not_assessed"])},
-        "licence": None,
+        "licence": {"name": licence or NOT_KNOWN, "known": licence is not None},
         "alike": [],
         "not_compared": 0,
     }

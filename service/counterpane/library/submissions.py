@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 from typing import Any
@@ -10,10 +11,11 @@ from typing import Any
 import orjson
 
 from counterpane.library import ladder, reasons, standing
-from counterpane.library.errors import Moved, NotTheirs
+from counterpane.library.errors import Moved, NotFound, NotTheirs
 from counterpane.library.matters import Decision, Lane, Matter, Place, Sought, Turn
 from counterpane.library.objects import json_bytes
-from counterpane.library.ports import ROLES, Holder, Shelf
+from counterpane.library.once import only_once
+from counterpane.library.ports import ROLES, Done, Holder, Once, Shelf
 from counterpane.library.record import Move
 from counterpane.library.services import Services
 from counterpane.library.submission_checks import checks_of
@@ -44,6 +46,19 @@ def submit(services: Services, content: Content, holder: Holder) -> dict[str, An
 
     Where something was asked for, it goes on as the same submission. Raise NotFound, Moved, NotTheirs and Taken.
     """
+    return submit_once(services, content, holder, None)[0]
+
+
+def submit_once(services: Services, content: Content, holder: Holder, once: Once | None) -> tuple[dict[str, Any], bool]:
+    """Hand in, or tell of what was handed in under this key, as it is by then; say whether it was before.
+
+    Raise what `submit` raises, and KeyReused.
+    """
+    number, before = only_once(services.store, once, lambda: _submit(services, content, holder, once))
+    return told_of(services, number), before
+
+
+def _submit(services: Services, content: Content, holder: Holder, once: Once | None) -> int | Done:
     shelf, slug = _about(content)
     kept, now = services.store.latest(shelf, slug), services.now()
     last = services.store.standing(shelf, slug, kept.sha256)
@@ -58,23 +73,33 @@ def submit(services: Services, content: Content, holder: Holder) -> dict[str, An
     if again := next((each for each in waiting if each.shelf == shelf), None):
         number = again.number
         matter = replace(matter, at=again.at, number=number, version=again.version)
-        services.store.turn_matter(matter, None, move, standing.retelling(move))
-    else:
-        number = services.store.put_matter(matter, move, standing.retelling(move))
-    return told_of(services, number)
+        return services.store.turn_matter(matter, None, move, standing.retelling(move), once) or number
+    return services.store.put_matter(matter, move, standing.retelling(move), once)
 
 
 def report(services: Services, content: Content, holder: Holder) -> dict[str, Any]:
     """Report that something may hurt a baby; raise NotFound and BadInput."""
+    return report_once(services, content, holder, None)[0]
+
+
+def report_once(services: Services, content: Content, holder: Holder, once: Once | None) -> tuple[dict[str, Any], bool]:
+    """Report, or tell of what was reported under this key; say whether it was before.
+
+    Raise what `report` raises, and KeyReused.
+    """
+    number, before = only_once(services.store, once, lambda: _report(services, content, holder, once))
+    return told_of(services, number), before
+
+
+def _report(services: Services, content: Content, holder: Holder, once: Once | None) -> int | Done:
     shelf, slug = _about(content)
     sha256 = content.get("revision") or services.store.latest(shelf, slug).sha256
     services.store.revision(shelf, slug, sha256)
     if not content["say"].strip():
         raise BadInput("/say", "Nothing is said.", "Say what happened, or what may happen.")
     now, body = services.now(), json_bytes({"say": content["say"].strip(), "checks": None})
-    return told_of(
-        services, services.store.put_matter(Matter("safety", shelf, slug, sha256, now, holder.name, "us", now, body))
-    )
+    matter = Matter("safety", shelf, slug, sha256, now, holder.name, "us", now, body)
+    return services.store.put_matter(matter, once=once)
 
 
 def _about(content: Content) -> tuple[Shelf, str]:
@@ -87,6 +112,21 @@ def decide(services: Services, number: int, content: Content, holder: Holder) ->
 
     Raise NotFound, BadInput, NotTheirs for who submitted or added it, and Moved where it does not wait for us.
     """
+    return decide_once(services, number, content, holder, None)[0]
+
+
+def decide_once(
+    services: Services, number: int, content: Content, holder: Holder, once: Once | None
+) -> tuple[dict[str, Any], bool]:
+    """Decide, or tell of what was decided under this key; say whether it was before.
+
+    Raise what `decide` raises, and KeyReused.
+    """
+    _, before = only_once(services.store, once, lambda: _decide(services, number, content, holder, once))
+    return told_of(services, number), before
+
+
+def _decide(services: Services, number: int, content: Content, holder: Holder, once: Once | None) -> Done | None:
     matter = services.store.matter(number)
     ways = DECISIONS[matter.lane]
     if content["decision"] not in ways:
@@ -99,8 +139,7 @@ def decide(services: Services, number: int, content: Content, holder: Holder) ->
     decision = Decision(services.now(), holder.name, content["decision"], content["because"], content["say"].strip())
     after = replace(matter, turn=ways[decision.decision], since=decision.at)
     move = _move(services, matter, decision) if matter.lane == "review" else None
-    services.store.turn_matter(after, decision, move, standing.retelling(move) if move else None)
-    return told_of(services, number)
+    return services.store.turn_matter(after, decision, move, standing.retelling(move) if move else None, once)
 
 
 def _refuse_own(services: Services, matter: Matter, holder: Holder) -> None:
@@ -139,10 +178,18 @@ def everything(services: Services, **filters: Any) -> Iterator[dict[str, Any]]:
 
 
 def open_of(services: Services, slug: str) -> Matter:
-    """Return the first matter of a slug that waits for us; raise Moved where nothing does."""
+    """Return the first matter of a slug that waits for us; raise Moved for none, and NotFound for no such slug."""
     for each in services.store.queue(Sought(turn="us", slug=slug)).matters:
         return each
+    if not any(_is_kept(services, shelf, slug) for shelf in SHELVES):
+        raise NotFound(f"There is no component or recipe {slug!r}.", "`counterpane queue` lists what waits.")
     raise Moved(f"Nothing of {slug!r} waits for us.", "`counterpane queue` lists what does.")
+
+
+def _is_kept(services: Services, shelf: Shelf, slug: str) -> bool:
+    with suppress(NotFound):
+        return bool(services.store.author(shelf, slug))
+    return False
 
 
 def told_of(services: Services, number: int) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 from typing import get_args
 
 from counterpane.client import Client
@@ -66,8 +67,15 @@ class HttpPeer:
         return sort(f"{self.name}: {fault}", fault.hint or "What came is kept; pull again to go on.")
 
 
-def open_peer(url: str, peers: str, token: str | None = None, meter: Meter | None = None) -> HttpPeer:
-    """Return a peer that stands in the operator's list; raise PeerRefused. Its name is resolved here, once."""
+def open_peer(
+    url: str, peers: str, token: str | None = None, meter: Meter | None = None, certificates: str = ""
+) -> HttpPeer:
+    """Return a peer that stands in the operator's list; raise PeerRefused. Its name is resolved here, once.
+
+    `certificates` is a file of those that are believed, the public ones where it is empty.
+    """
     address = allowed(url, peers)
-    session = pinned_session(address, resolved(address), meter or Meter())
+    if certificates and not Path(certificates).is_file():
+        raise PeerRefused(f"There is no file {certificates!r} of certificates.", "Look at `peer_certificates`.")
+    session = pinned_session(address, resolved(address), meter or Meter(), certificates)
     return HttpPeer(address.name, Client(address.base, token, session=session))

@@ -97,11 +97,15 @@ class PinnedAdapter(HTTPAdapter):
         return response
 
 
-def pinned_session(address: Address, ip: str, meter: Meter) -> requests.Session:
-    """Return a session for one peer; anything but its address is refused."""
+def pinned_session(address: Address, ip: str, meter: Meter, certificates: str = "") -> requests.Session:
+    """Return a session for one peer; anything but its address is refused.
+
+    `certificates` is a file of those that are believed, in place of the public ones.
+    """
     session = requests.Session()
     session.trust_env = False
     session.headers["Accept-Encoding"] = "identity"
     session.adapters.clear()
+    session.verify = certificates or True
     session.mount(f"{address.scheme}://", PinnedAdapter(address, ip, meter))
     return session

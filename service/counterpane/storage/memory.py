@@ -55,10 +55,6 @@ class MemoryStore(MemoryJottings):
                 self._keep_done(entry, once)
         return None
 
-    def _keep_done(self, entry: Entry, once: Once | None) -> None:
-        if once:
-            self._done[once.key] = once.at, Done(entry.shelf, entry.slug, entry.sha256, once.sent)
-
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before."""
         with self._lock:

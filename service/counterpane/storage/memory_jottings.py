@@ -6,23 +6,17 @@ from dataclasses import replace
 
 from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale
-from counterpane.library.jottings import SHELF, Jotting, Noted
+from counterpane.library.jottings import Jotting, Noted
 from counterpane.library.ports import Done, Once
 from counterpane.storage.memory_matters import MemoryMatters
 
 
 class MemoryJottings(MemoryMatters):
-    """What is noted of patterns, and what was written under the keys of requests, in dictionaries."""
+    """What is noted of patterns, in dictionaries."""
 
     def __init__(self) -> None:
         super().__init__()
         self._jottings: dict[int, Jotting] = {}
-        self._done: dict[str, tuple[str, Done]] = {}
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        at, done = self._done.get(once.key, ("", None))
-        return done if at >= once.since else None
 
     def put_jotting(self, jotting: Jotting, once: Once | None = None) -> int | Done:
         """Keep a jotting and return its number; where the key was used before, what was written then."""
@@ -32,9 +26,8 @@ class MemoryJottings(MemoryMatters):
             number = len(self._jottings) + 1
             by, whose = self._person(jotting.by), self._person(jotting.whose)
             self._jottings[number] = replace(jotting, by=by, whose=whose, number=number)
-            if once:
-                self._done[once.key] = once.at, Done(SHELF, str(number), jotting.sha256, once.sent)
             self._log(acts.noted(jotting, number))
+            self._keep_done(jotting, once, number)
         return number
 
     def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:

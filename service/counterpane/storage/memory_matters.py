@@ -7,7 +7,7 @@ from dataclasses import replace
 from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import Decision, Matter, Queue, Sought, place_of
-from counterpane.library.record import Move, Retell
+from counterpane.library.record import Done, Move, Once, Retell
 from counterpane.storage.memory_record import MemoryRecord
 
 
@@ -19,9 +19,13 @@ class MemoryMatters(MemoryRecord):
         self._matters: dict[int, Matter] = {}
         self._decisions: list[tuple[int, Decision]] = []
 
-    def put_matter(self, matter: Matter, move: Move | None = None, retell: Retell | None = None) -> int:
-        """Keep a matter with the move that it brings and return its number."""
+    def put_matter(
+        self, matter: Matter, move: Move | None = None, retell: Retell | None = None, once: Once | None = None
+    ) -> int | Done:
+        """Keep a matter with the move that it brings and return its number; nothing where the key was used before."""
         with self._lock:
+            if once and (done := self.done(once)):
+                return done
             of_it = [each for each in self._matters.values() if (each.shelf, each.slug) == (matter.shelf, matter.slug)]
             opened = any(each.lane == "review" and each.turn != "nobody" for each in of_it)
             if matter.lane == "review" and opened:
@@ -31,13 +35,21 @@ class MemoryMatters(MemoryRecord):
             number = len(self._matters) + 1
             self._matters[number] = replace(matter, by=self._person(matter.by), number=number)
             self._log(acts.handed_in(matter, number))
+            self._keep_done(matter, once, number)
         return number
 
     def turn_matter(
-        self, matter: Matter, decision: Decision | None, move: Move | None = None, retell: Retell | None = None
-    ) -> None:
+        self,
+        matter: Matter,
+        decision: Decision | None,
+        move: Move | None = None,
+        retell: Retell | None = None,
+        once: Once | None = None,
+    ) -> Done | None:
         """Keep a matter as it is after its turn, at the next version, with the move that it brings."""
         with self._lock:
+            if once and (done := self.done(once)):
+                return done
             before = self.matter(matter.number)
             if before.version != matter.version:
                 raise Moved("Somebody decided about it meanwhile.", "Look at it again.")
@@ -47,6 +59,8 @@ class MemoryMatters(MemoryRecord):
             if decision:
                 self._decisions.append((matter.number, replace(decision, by=self._person(decision.by))))
             self._log(acts.turned(matter, decision))
+            self._keep_done(matter, once, matter.number)
+        return None
 
     def matter(self, number: int) -> Matter:
         """Return a matter."""

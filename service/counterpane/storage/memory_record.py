@@ -9,8 +9,10 @@ from dataclasses import asdict, dataclass, field, replace
 from counterpane.library import acts
 from counterpane.library.audit import next_line
 from counterpane.library.errors import Gone, Moved, NotFound
+from counterpane.library.jottings import Jotting
+from counterpane.library.matters import Matter
 from counterpane.library.ports import Change, Entry, Holder, Kept
-from counterpane.library.record import Act, Line, Move, Retell, Shelf, Standing
+from counterpane.library.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
 
 
 @dataclass(slots=True)
@@ -33,11 +35,26 @@ class MemoryRecord:
         self._tokens: dict[str, Holder] = {}
         self._standings: list[tuple[Shelf, str, Standing]] = []
         self._lines: list[Line] = []
+        self._done: dict[str, tuple[str, Done]] = {}
 
-    def move(self, move: Move, retell: Retell) -> None:
-        """Move a revision, at each of its places in the chain."""
+    def done(self, once: Once) -> Done | None:
+        """Return what was written under the key."""
+        at, done = self._done.get(once.key, ("", None))
+        return done if at >= once.since else None
+
+    def _keep_done(self, written: Entry | Move | Matter | Jotting, once: Once | None, number: int = 0) -> None:
+        if once:
+            done = Done(written.shelf, written.slug, written.sha256, once.sent, number)
+            self._done[once.key] = once.at, done
+
+    def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
+        """Move a revision, at each of its places in the chain; nothing where the key was used before."""
         with self._lock:
+            if once and (done := self.done(once)):
+                return done
             self._move(move, retell)
+            self._keep_done(move, once)
+        return None
 
     def _move(self, move: Move, retell: Retell) -> None:
         item = self._item(move.shelf, move.slug)

@@ -56,6 +56,8 @@ def pages(document: Mapping[str, Any], sorts: Sequence[Mapping[str, Any]], rules
     def rule_page(slug: str) -> str:
         return render_template("rule.html", rule=rules.page(slug)) if slug in slugs else abort(404)
 
+    common = {"to": str, "home": "The API of Counterpane"}  # Here each path is the address itself.
+    blueprint.app_context_processor(lambda: common)
     blueprint.add_app_template_filter(marked, "marked")
     blueprint.add_app_template_filter(as_text, "text")
     blueprint.after_request(_protect)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.configuring import library_at
+from counterpane.cli.configuring import library_there
 from counterpane.cli.options import person, take_store
 
 NAME = "audit"
@@ -42,7 +42,7 @@ def _write(options: argparse.Namespace) -> int:
 
     from counterpane.library import audit
 
-    with library_at(options.store) as services:
+    with library_there(options.store) as services:
         names = services.store.names()
         for line in audit.lines(services.store):
             output.put(f"{orjson.dumps(audit.line_json(line, names)).decode()}\n")
@@ -52,7 +52,7 @@ def _write(options: argparse.Namespace) -> int:
 def _verify(options: argparse.Namespace) -> int:
     from counterpane.library import audit
 
-    with library_at(options.store) as services, output.waiting("working out every line"):
+    with library_there(options.store) as services, output.waiting("working out every line"):
         verdict = audit.verify(services.store, options.noted)
     if verdict.wrong:
         output.put(f"{verdict.wrong} {verdict.lines} before it hold.\n")
@@ -69,7 +69,7 @@ def _erase(options: argparse.Namespace) -> int:
 
     if not options.by:
         raise endings.Unreadable("--erase needs --by", "Name who erases it: it is logged.")
-    with library_at(options.store) as services:
+    with library_there(options.store) as services:
         key = services.store.person(options.erase)
         services.store.erase(key, Act(services.now(), options.by, "erase", f"person/{key}"))
     output.put(f"erased; the log keeps the key {key}\n")

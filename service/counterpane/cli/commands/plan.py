@@ -50,11 +50,17 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan and show the answer, or why there is none."""
-    from counterpane.cli.planning import bench_over, planned, read_request, with_profile
+    from counterpane.cli.planning import bench_over, planned, problem_document, read_request, with_profile
+    from counterpane.library.errors import LicenceRefused
 
     asked = with_profile(read_request(options.file), options.profile)
     with output.waiting("planning"), bench_over(asked.content, options.store) as bench:
-        made = planned(asked.content, bench)
+        try:
+            made = planned(asked.content, bench)
+        except LicenceRefused as refusal:
+            if options.json:
+                output.put_json(problem_document(refusal))
+            raise
     if options.json:
         output.put_json(made.answer)
     else:

@@ -36,7 +36,9 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.library.pulling import Pulling
     from counterpane.peers import open_peer, read
 
-    with closing(open_peer(options.peer, str(settings_of()["peers"].value), _token(options.token_file))) as peer:
+    known = {name: str(setting.value) for name, setting in settings_of().items()}
+    asked = open_peer(options.peer, known["peers"], _token(options.token_file), certificates=known["peer_certificates"])
+    with closing(asked) as peer:
         counts: dict[str, int] = {}
         with library_at(options.store) as services:
             for each in Pulling(services, peer, read, frozenset(options.past), options.anew).run():

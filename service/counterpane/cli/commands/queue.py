@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.configuring import library_at
+from counterpane.cli.configuring import library_there
 from counterpane.cli.options import take_json, take_store
 
 NAME = "queue"
@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.library import submissions
 
     asked = {name: getattr(options, name) for name in ("turn", "lane") if getattr(options, name)}
-    with library_at(options.store) as services:
+    with library_there(options.store) as services:
         found = list(submissions.everything(services, **asked))
     if options.json:
         output.put_json({"items": found})

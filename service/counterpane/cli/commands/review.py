@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from counterpane.cli import endings, output
-from counterpane.cli.configuring import library_at
+from counterpane.cli.configuring import library_there
 from counterpane.cli.options import person, slug, take_json, take_store
 
 DECISIONS = ("accept", "ask", "refuse", "uphold", "dismiss")
@@ -45,7 +45,7 @@ def run(options: argparse.Namespace) -> int:
             wanted = " or ".join(f"--{each}" for each in DECISIONS) if name == "decision" else f"--{name}"
             raise endings.Unreadable(f"a decision needs {wanted}", "See `counterpane review --help`.")
     content = {"decision": options.decision, "because": options.because, "say": options.say}
-    with library_at(options.store) as services:
+    with library_there(options.store) as services:
         number = submissions.open_of(services, options.which).number
         holder = Holder("", "reviewer", options.by, services.now())
         told = submissions.decide(services, number, content, holder)

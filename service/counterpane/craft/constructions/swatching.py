@@ -49,7 +49,7 @@ def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
             groups.append((part, [place]))
         else:
             known.append(place)
-    return tuple(_swatch(plan.request, part, tuple(places), vocabulary) for part, places in groups)
+    return tuple(swatch_of(plan.request, part, tuple(places), vocabulary) for part, places in groups)
 
 
 def _parts(request: PlanRequest) -> Iterator[tuple[str, Part]]:
@@ -69,7 +69,8 @@ def _same(one: Part, other: Part, vocabulary: Vocabulary) -> bool:
     return one.component == other.component or alike(one.component, other.component, vocabulary)
 
 
-def _swatch(request: PlanRequest, part: Part, places: tuple[str, ...], vocabulary: Vocabulary) -> Swatch:
+def swatch_of(request: PlanRequest, part: Part, places: tuple[str, ...], vocabulary: Vocabulary) -> Swatch:
+    """Return the swatch of one part with the edges of a request; Stuck for a part that makes none alone."""
     own = gauge_of(request, part, vocabulary)
     small = replace(
         request,

@@ -7,11 +7,10 @@ from typing import Any
 
 from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale
-from counterpane.library.jottings import SHELF, Jotting, Noted
-from counterpane.library.ports import Done, Once, Shelf
+from counterpane.library.jottings import Jotting, Noted
+from counterpane.library.ports import Done, Once
 from counterpane.storage.sqlite.matters import MatterRows
 
-_DONE = "SELECT shelf, slug, sha256, sent FROM done WHERE key = :key AND at >= :since"
 _JOTTING = (
     'SELECT sort, recipe, revision, at, "by", whose, changed, sha256, body, taken_back, number FROM jotting WHERE'
 )
@@ -19,24 +18,7 @@ _CHANGED = ("revision", "changed", "sha256", "body", "taken_back")
 
 
 class JottingRows(MatterRows):
-    """What is noted of patterns, and what was written under the keys of requests, in the file."""
-
-    def done(self, once: Once) -> Done | None:
-        """Return what was written under the key."""
-        return next((Done(*row) for row in self._ask(_DONE, asdict(once))), None)
-
-    def _done_before(self, once: Once | None) -> Done | None:
-        """Look the key up within the transaction that writes."""
-        rows = self._writer.execute(_DONE, asdict(once)).fetchall() if once else ()
-        return Done(*rows[0]) if rows else None
-
-    def _keep_done(self, once: Once | None, shelf: Shelf | str, slug: str, sha256: str) -> None:
-        """Keep what is written under the key, and forget the keys of more than a day."""
-        if once is None:
-            return
-        self._db.table("done").delete_where("at < ?", [once.since])
-        row = {"key": once.key, "sent": once.sent, "at": once.at, "shelf": shelf, "slug": slug, "sha256": sha256}
-        self._db.table("done").insert(row)
+    """What is noted of patterns, in the file."""
 
     def put_jotting(self, jotting: Jotting, once: Once | None = None) -> int | Done:
         """Keep a jotting and return its number; where the key was used before, what was written then."""
@@ -46,8 +28,8 @@ class JottingRows(MatterRows):
             row = {name: value for name, value in asdict(jotting).items() if name != "number"}
             row |= {"by": self._person(jotting.by), "whose": self._person(jotting.whose)}
             number = int(str(self._db.table("jotting").insert(row).last_pk))
-            self._keep_done(once, SHELF, str(number), jotting.sha256)
             self._log(acts.noted(jotting, number))
+            self._keep_done(jotting, once, number)
         return number
 
     def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:

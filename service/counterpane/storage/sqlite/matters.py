@@ -9,7 +9,7 @@ from typing import Any
 from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
 from counterpane.library.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of, rank
-from counterpane.library.record import Move, Retell
+from counterpane.library.record import Done, Move, Once, Retell
 from counterpane.storage.sqlite.record import Recording
 
 _MATTER = 'SELECT lane, shelf, slug, sha256, at, "by", turn, since, body, number, version FROM matter'
@@ -18,9 +18,13 @@ _MATTER = 'SELECT lane, shelf, slug, sha256, at, "by", turn, since, body, number
 class MatterRows(Recording):
     """What waits for somebody, in the file."""
 
-    def put_matter(self, matter: Matter, move: Move | None = None, retell: Retell | None = None) -> int:
-        """Keep a matter with the move that it brings and return its number."""
+    def put_matter(
+        self, matter: Matter, move: Move | None = None, retell: Retell | None = None, once: Once | None = None
+    ) -> int | Done:
+        """Keep a matter with the move that it brings and return its number; nothing where the key was used before."""
         with self._writing():
+            if done := self._done_before(once):
+                return done
             if move and retell:
                 self._move(move, retell)
             row = {name: value for name, value in asdict(matter).items() if name != "number"}
@@ -30,13 +34,21 @@ class MatterRows(Recording):
             except sqlite3.IntegrityError:
                 raise Taken(f"The {matter.shelf} {matter.slug!r} is submitted already.") from None
             self._log(acts.handed_in(matter, number))
+            self._keep_done(matter, once, number)
         return number
 
     def turn_matter(
-        self, matter: Matter, decision: Decision | None, move: Move | None = None, retell: Retell | None = None
-    ) -> None:
+        self,
+        matter: Matter,
+        decision: Decision | None,
+        move: Move | None = None,
+        retell: Retell | None = None,
+        once: Once | None = None,
+    ) -> Done | None:
         """Keep a matter as it is after its turn, at the next version, with the move that it brings."""
         with self._writing():
+            if done := self._done_before(once):
+                return done
             if self._version(matter.number) != matter.version:
                 raise Moved("Somebody decided about it meanwhile.", "Look at it again.")
             if move and retell:
@@ -49,6 +61,8 @@ class MatterRows(Recording):
                 row = asdict(decision) | {"matter": matter.number, "by": self._person(decision.by)}
                 self._db.table("decision").insert(row)
             self._log(acts.turned(matter, decision))
+            self._keep_done(matter, once, matter.number)
+        return None
 
     def _version(self, number: int) -> int:
         row = self._writer.execute("SELECT version FROM matter WHERE number = ?", (number,)).fetchone()

@@ -186,3 +186,9 @@ def _jottings(db: Database) -> None:
             body BLOB NOT NULL, taken_back TEXT)"""
     )
     db.execute("CREATE INDEX jotting_by_recipe ON jotting(recipe, sort, number) WHERE taken_back IS NULL")
+
+
+@steps(name="0011_done_number")
+def _done_number(db: Database) -> None:
+    """Keep the number of a submission or report that was written under the key of a request."""
+    db.execute("ALTER TABLE done ADD COLUMN number INTEGER NOT NULL DEFAULT 0")

@@ -12,8 +12,8 @@ from counterpane.library import acts
 from counterpane.library.audit import next_line
 from counterpane.library.errors import Moved, NotFound
 from counterpane.library.ports import Change
-from counterpane.library.record import Act, Line, Move, Retell, Shelf, Standing
-from counterpane.storage.sqlite.asking import Asking
+from counterpane.library.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
+from counterpane.storage.sqlite.once import Keyed
 
 _LINE = "SELECT seq, at, by, act, subject, detail, previous, sha256 FROM audit"
 _STANDING = (
@@ -22,13 +22,17 @@ _STANDING = (
 )
 
 
-class Recording(Asking):
+class Recording(Keyed):
     """The record of a library in its file."""
 
-    def move(self, move: Move, retell: Retell) -> None:
-        """Move a revision, at each of its places in the chain."""
+    def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
+        """Move a revision, at each of its places in the chain; nothing where the key was used before."""
         with self._writing():
+            if done := self._done_before(once):
+                return done
             self._move(move, retell)
+            self._keep_done(move, once)
+        return None
 
     def _move(self, move: Move, retell: Retell) -> None:
         rows = self._rows_of(move)

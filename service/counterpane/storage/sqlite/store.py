@@ -44,6 +44,7 @@ class SqliteStore(JottingRows):
     def __init__(self, path: str | Path) -> None:
         """Open or make the file and bring its form up to date; raise Unreadable for a file of another kind."""
         self._known: dict[tuple[Shelf, str], tuple[int, Kept]] = {}
+        self._textures: tuple[int, tuple[KeptTexture, ...]] | None = None
         super().__init__(path)
 
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
@@ -56,7 +57,7 @@ class SqliteStore(JottingRows):
                 return done
             for entry in entries:
                 self._add(entry, "added")
-                self._keep_done(once, entry.shelf, entry.slug, entry.sha256)
+                self._keep_done(entry, once)
         return None
 
     def _add(self, entry: Entry, event: str) -> None:
@@ -75,7 +76,7 @@ class SqliteStore(JottingRows):
             if done := self._done_before(once):
                 return done
             self._revise(entry, expected, "revised")
-            self._keep_done(once, entry.shelf, entry.slug, entry.sha256)
+            self._keep_done(entry, once)
         return None
 
     def _revise(self, entry: Entry, expected: str | None, event: str) -> None:
@@ -169,10 +170,15 @@ class SqliteStore(JottingRows):
         return Page(cards, tuple(rows[wanted.limit - 1][1:]) if len(rows) > wanted.limit else None)
 
     def textures(self) -> tuple[KeptTexture, ...]:
-        """Return the textures of the latest revisions."""
+        """Return the textures of the latest revisions, from memory where nothing has been written since."""
+        count = self._lock.tide.still()
+        if self._textures and self._textures[0] == count:
+            return self._textures[1]
         sql = "SELECT i.slug, i.kind, t.version, t.key, t.looks FROM texture t JOIN item i ON i.id = t.item"
         rows = self._ask(f"{sql} WHERE i.status != 'withdrawn' ORDER BY i.slug, t.version", {})
-        return tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
+        found = tuple(KeptTexture(slug, kind, TextureKey(*rest)) for slug, kind, *rest in rows)
+        self._textures = (count, found) if count is not None else None
+        return found
 
     def object(self, sha256: str) -> bytes:
         """Return the canonical bytes of this hash."""
