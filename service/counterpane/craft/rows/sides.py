@@ -10,6 +10,7 @@ from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row, Side
 
 _Step = TypeVar("_Step")
+_AnyRow = TypeVar("_AnyRow", bound=Row)
 _OTHER: dict[Side, Side] = {"RS": "WS", "WS": "RS", "round": "round"}
 
 
@@ -26,7 +27,7 @@ def with_sides(steps: Sequence[_Step], shared: Shared) -> tuple[_Step, ...]:
     return tuple(out)
 
 
-def _on_side(row: Row, side: Side | None) -> Row:
+def _on_side(row: _AnyRow, side: Side | None) -> _AnyRow:
     return replace(row, side=side)
 
 
