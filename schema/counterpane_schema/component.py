@@ -99,6 +99,7 @@ class ComponentContent(KeptContent):
     examples = fields.List(fields.Nested(Example), validate=validate.Length(0, 100))
     gauge_notes = Text(least=0, lines=True, most=SENTENCES)
     measured = fields.List(fields.Nested(MeasuredOpening), validate=validate.Length(0, 100))
+    yarn_classes = fields.List(Whole(least=0, most=7), validate=validate.Length(0, 8))
     derived = Told()
     same_texture = Told()
     stricter_notes = Told()

@@ -38,7 +38,16 @@ def level_of(plan: Plan, rows: Sequence[Row], vocabulary: Vocabulary) -> Level:
 
     Two of the third level at once make the fourth; the reason names those that decide.
     """
-    asked = tuple(dict.fromkeys((*_of_rows(rows, vocabulary), *_of_making(plan, rows))))
+    return _judged((*_of_rows(rows, vocabulary), *_of_making(plan, rows)))
+
+
+def level_of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> str:
+    """Return the level of a part by itself, by the same rule: one of `LEVELS`."""
+    return _judged((*_of_rows(rows, vocabulary), *_of_colours(rows))).name
+
+
+def _judged(asks: Sequence[_Asks]) -> Level:
+    asked = tuple(dict.fromkeys(asks))
     highest = max((each.level for each in asked), default=_BASIC)
     deciding = [each.words for each in asked if each.level == highest]
     if highest == _INTERMEDIATE and len(deciding) > 1:
@@ -54,6 +63,10 @@ def _joined(words: Sequence[str]) -> str:
 def _of_making(plan: Plan, rows: Sequence[Row]) -> Iterator[_Asks]:
     if plan.picked:
         yield _Asks(_EASY, "borders picked up along the edges")
+    yield from _of_colours(rows)
+
+
+def _of_colours(rows: Sequence[Row]) -> Iterator[_Asks]:
     coloured = [{node.colour for node in everything(row.parts) if isinstance(node, Work)} - {None} for row in rows]
     if any(len(colours) > 1 for colours in coloured):
         yield _Asks(_INTERMEDIATE, "several colours in one row")
