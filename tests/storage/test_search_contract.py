@@ -192,11 +192,17 @@ def test_counts_are_found_as_by_trying_each(
 
 
 @given(CLASSES, CLASSES, st.integers(1, 40), st.integers(0, 20))
-def test_shared_and_first_counts_are_the_smallest(one: CountClass, other: CountClass, low: int, wide: int) -> None:
-    """As by trying each count."""
-    both = next((n for n in range(1, FAR) if one.admits(n) and other.admits(n)), None)
-    assert one.shared(other) == other.shared(one) == both
-    assert one.first(low, low + wide) == next((n for n in range(low, low + wide + 1) if one.admits(n)), None)
+def test_classes_are_cut_and_laid_over_each_other_exactly(
+    one: CountClass, other: CountClass, low: int, wide: int
+) -> None:
+    """As by trying each count; the smallest is told."""
+    both, part, high = one.common(other), one.between(low, low + wide), low + wide
+    shared = [n for n in range(1, FAR) if one.admits(n) and other.admits(n)]
+    within = [n for n in range(low, high + 1) if one.admits(n)]
+    assert shared == [n for n in range(1, FAR) if both and both.admits(n)]
+    assert within == [n for n in range(1, FAR) if part and part.admits(n)]
+    assert one.first(low, high) == (within[0] if within else None)
+    assert (both is None) == (not shared) and (both is None or both.modulus == 0 or both.least == shared[0])
 
 
 class TestPagingUnderChange:

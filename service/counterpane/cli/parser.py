@@ -18,6 +18,7 @@ from counterpane.cli.commands import (
     dump,
     edition,
     explain,
+    find,
     gauge,
     grade,
     label,
@@ -26,7 +27,6 @@ from counterpane.cli.commands import (
     matrix,
     midway,
     outdated,
-    parts,
     plan,
     profile,
     pull,
@@ -54,7 +54,7 @@ from counterpane.cli.commands import (
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
   $ counterpane check rows.txt
-  $ counterpane parts --kind body
+  $ counterpane find --kind body
   $ counterpane plan blanket.toml
   $ counterpane demo --no-serve
 
@@ -83,7 +83,7 @@ COMMANDS: tuple[Command, ...] = (
     adopt,
     swatch,
     gauge,
-    parts,
+    find,
     matrix,
     plan,
     regauge,

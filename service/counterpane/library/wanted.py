@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import gcd, lcm
 from typing import TypeAlias
 
@@ -42,21 +42,31 @@ class CountClass:
         most = None if self.most is None else self.most + by
         return CountClass(self.modulus, residue % self.modulus if self.modulus else residue, self.least + by, most)
 
-    def shared(self, other: CountClass) -> int | None:
-        """Return the smallest count that both admit, None where there is none."""
+    def between(self, low: int, high: int) -> CountClass | None:
+        """Return the part of the class from `low` to `high`, None where there is none."""
+        first = self.first(low, high)
+        if first is None or self.modulus == 0:
+            return None if first is None else self
+        return replace(self, least=first, most=high if self.most is None else min(high, self.most))
+
+    def common(self, other: CountClass) -> CountClass | None:
+        """Return the counts that both admit, the smallest as `least`; None where there are none."""
         if self.modulus == 0 or other.modulus == 0:
             one, two = (self, other) if self.modulus == 0 else (other, self)
-            return one.residue if two.admits(one.residue) else None
-        common = gcd(self.modulus, other.modulus)
-        if (other.residue - self.residue) % common:
+            return one if two.admits(one.residue) else None
+        shared = gcd(self.modulus, other.modulus)
+        if (other.residue - self.residue) % shared:
             return None
-        step = other.modulus // common
-        times = (other.residue - self.residue) // common * pow(self.modulus // common, -1, step) % step
-        whole = lcm(self.modulus, other.modulus)
+        step, whole = other.modulus // shared, lcm(self.modulus, other.modulus)
+        times = (other.residue - self.residue) // shared * pow(self.modulus // shared, -1, step) % step
         ends = [most for most in (self.most, other.most) if most is not None]
-        both = CountClass(whole, (self.residue + self.modulus * times) % whole, max(self.least, other.least))
-        count = both.least + (both.residue - both.least) % whole
-        return count if not ends or count <= min(ends) else None
+        residue = (self.residue + self.modulus * times) % whole
+        both = CountClass(whole, residue, max(self.least, other.least), min(ends, default=None))
+        return both.between(both.least, both.least + whole) and replace(both, least=_first(both))
+
+
+def _first(counts: CountClass) -> int:
+    return counts.least + (counts.residue - counts.least) % counts.modulus
 
 
 @dataclass(frozen=True, slots=True, order=True)

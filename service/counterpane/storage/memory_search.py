@@ -101,7 +101,7 @@ def _has_counts(entry: Entry, wanted: Wanted) -> bool:
     others = wanted.meets
     if others is None:
         return True
-    return any(one.shared(other) is not None for one in entry.classes for other in others)
+    return any(one.common(other) is not None for one in entry.classes for other in others)
 
 
 def _has_traits(entry: Entry, wanted: Wanted) -> bool:

@@ -21,7 +21,7 @@ def written(classes: Sequence[CountClass]) -> str:
 def shares_count(modulus: int, residue: int, least: int, most: int | None, others: str) -> bool:
     """Say whether the class shares a count with one of the others, which are `written`."""
     own = CountClass(modulus, residue, least, most)
-    return any(own.shared(other) is not None for other in _read(others))
+    return any(own.common(other) is not None for other in _read(others))
 
 
 @lru_cache(KEPT)

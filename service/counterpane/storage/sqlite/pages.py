@@ -23,17 +23,12 @@ WHERE i.shelf = :shelf {filters} {after}
 ORDER BY i.slug LIMIT :limit"""
 
 # The search gives its rows in the order of their age, so that a page costs what its rows cost, however many follow. The
-# second part is asked for only where the first does not fill the page.
-_FOUND = """
+# second part is asked for only where the first does not fill the page, and alone once the first is behind the page.
+_TIER = """
 SELECT * FROM (
-    SELECT i.card, 0 AS tier, i.id FROM item_fts f CROSS JOIN item i ON i.id = f.rowid
-    WHERE f.item_fts MATCH :titled AND f.rowid > :after_titled AND i.shelf = :shelf {filters}
-    ORDER BY f.rowid LIMIT :limit)
-UNION ALL SELECT * FROM (
-    SELECT i.card, 1, i.id FROM item_fts f CROSS JOIN item i ON i.id = f.rowid
-    WHERE f.item_fts MATCH :untitled AND f.rowid > :after_untitled AND i.shelf = :shelf {filters}
-    ORDER BY f.rowid LIMIT :limit)
-LIMIT :limit"""
+    SELECT i.card, {tier} AS tier, i.id FROM item_fts f CROSS JOIN item i ON i.id = f.rowid
+    WHERE f.item_fts MATCH :{phrase} AND f.rowid > :{after} AND i.shelf = :shelf {filters}
+    ORDER BY f.rowid LIMIT :limit)"""
 
 # The moduli are walked first and the index of classes probed once for each modulus; CROSS JOIN keeps that order,
 # which SQLite 3.40 otherwise exchanges for a Bloom filter over the whole index. A remainder by 0 is NULL in SQLite, so
@@ -58,7 +53,8 @@ _OF_KIND = {
     "kind": "m.kind = :kind AND",
 }
 _OF_ALL = {"moduli": "any_modulus", "index": "INDEXED BY class_of_all", "of_kind": "", "kind": ""}
-_AFTER_COUNT = "AND m.modulus >= :after0 AND (m.modulus, c.least, c.item) > (:after0, :after1, :after2)"
+_AFTER_COUNT = """AND m.modulus >= :after0 AND (c.least, c.item) > (
+    CASE m.modulus WHEN :after0 THEN :after1 ELSE -1 END, CASE m.modulus WHEN :after0 THEN :after2 ELSE -1 END)"""
 
 
 def question(wanted: Wanted) -> Question:
@@ -76,14 +72,15 @@ def question(wanted: Wanted) -> Question:
 
 
 def _found(wanted: Wanted, values: Values) -> Question:
+    """Return the statement for words: those that have them in the title, tier 0, and then the others, tier 1."""
     tier, item = wanted.after or (0, 0)
-    values["titled"], values["after_titled"] = title_phrase(wanted), item if tier == 0 else _PAST_ALL
-    values["untitled"] = f"({words_phrase(wanted)}) NOT ({title_phrase(wanted)})"
-    values["after_untitled"] = item if tier == 1 else 0
-    return Question(_FOUND.format(filters=filters(replace(wanted, words=()))), values)
-
-
-_PAST_ALL = 2**62
+    where = filters(replace(wanted, words=()))
+    values["titled"], values["after_titled"] = title_phrase(wanted), item
+    values["others"] = f"({words_phrase(wanted)}) NOT ({title_phrase(wanted)})"
+    values["after_others"] = item if tier else 0
+    titled = _TIER.format(tier=0, phrase="titled", after="after_titled", filters=where)
+    others = _TIER.format(tier=1, phrase="others", after="after_others", filters=where)
+    return Question(others if tier else f"{titled}\nUNION ALL {others}\nLIMIT :limit", values)
 
 
 def _after(wanted: Wanted) -> Iterator[tuple[str, int | str | None]]:
