@@ -65,6 +65,12 @@ class TestReading:
         assert client.facets(**asked).counted == len(found)
         assert [each.slug for each in client.find("waffle", kind="body")] == ["waffle"]
 
+    def test_what_is_proposed_is_planned(self, client: Client) -> None:
+        """The request of a proposal goes on as it stands."""
+        wanted = {"gauge": PLANNED["gauge"][0] | {"in": None}, "size": PLANNED["size"], "limit": 2}
+        for each in client.propose(wanted).proposals:
+            assert client.plan(each["request"]).counts == each["counts"]
+
     def test_textures_that_are_alike_are_listed(self, client: Client) -> None:
         """The same texture under other names comes first."""
         found = client.alike("seed-stitch", percent=100)

@@ -57,7 +57,7 @@ def _of(component: Component, vocabulary: Vocabulary) -> Iterator[Trait]:
     versions = derive(component, vocabulary).versions
     yield from (_number(ROW_REPEAT, version.row_repeat) for version in versions)
     rows = [row for version in versions for row in version.rows]
-    yield Trait(DIFFICULTY, level_of_rows(rows, vocabulary).casefold())
+    yield Trait(DIFFICULTY, level_of_rows(rows, vocabulary).name.casefold())
 
 
 def _number(name: str, number: int) -> Trait:
