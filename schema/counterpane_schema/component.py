@@ -7,14 +7,13 @@ from marshmallow import fields, validate
 from counterpane_schema.behaviour import Behaviour
 from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
-from counterpane_schema.kept import STATUSES, KeptContent, KeptQuery
+from counterpane_schema.kept import STATUSES, KeptContent
 from counterpane_schema.notes import MeasuredOpening, SafetyNotes, StricterNote
 from counterpane_schema.plan import LICENCES
+from counterpane_schema.search import KINDS, REVERSIBLE, Alikeness, CountAtGauge, Facets, Meeting
 from counterpane_schema.texture import SameTexture, Texture
 
-KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
 IN_ROWS = ("body", "border", "selvedge")
-REVERSIBLE = ("yes", "both-good", "no")
 ROWS = 100_000
 SENTENCES = 10_000
 WIDEST = 100_000
@@ -99,6 +98,7 @@ class ComponentContent(KeptContent):
     examples = fields.List(fields.Nested(Example), validate=validate.Length(0, 100))
     gauge_notes = Text(least=0, lines=True, most=SENTENCES)
     measured = fields.List(fields.Nested(MeasuredOpening), validate=validate.Length(0, 100))
+    yarn_classes = fields.List(Whole(least=0, most=7), validate=validate.Length(0, 8))
     derived = Told()
     same_texture = Told()
     stricter_notes = Told()
@@ -129,20 +129,6 @@ class ComponentInWords(Closed):
     slipped_edge = fields.Nested(SlippedEdge, allow_none=True)
     gauge_notes = Text(least=0, lines=True, most=SENTENCES)
     terms = Word("us", "uk", allow_none=True)
-
-
-class ComponentQuery(KeptQuery):
-    """Which components to list."""
-
-    kind = Word(*KINDS, metadata={"description": "Only components of this kind."})
-    admits = Whole(least=1, metadata={"description": "Only components that admit this many stitches."})
-    reversible = Word(*REVERSIBLE, metadata={"description": "Only components of which this is recorded."})
-    texture = Sha256(metadata={"description": "Only components of this canonical texture."})
-    openings_under_mm = Whole(
-        least=1,
-        most=1_000,
-        metadata={"description": "Only components whose openings were measured, all under this; no estimate answers."},
-    )
 
 
 class CompanionQuery(Closed):
@@ -209,6 +195,12 @@ class ComponentCard(Open):
     status = Word(*STATUSES, required=True)
     sha256 = Sha256(required=True)
     href = Text(required=True)
+    widths = fields.List(
+        fields.Nested(CountAtGauge),
+        metadata={"description": "With `width_cm`: counts of it within the width, those nearest the middle."},
+    )
+    alike = fields.Nested(Alikeness, metadata={"description": "With `like`: how much of the texture agrees."})
+    goes_with = fields.Nested(Meeting, metadata={"description": "With `goes_with`: where and at which count."})
 
 
 class ComponentPage(Open):
@@ -217,6 +209,7 @@ class ComponentPage(Open):
     items = fields.List(fields.Nested(ComponentCard), required=True)
     next = Text(required=True, allow_none=True)
     left_out = Text(metadata={"description": "With `openings_under_mm`: what is not in the list, and why."})
+    facets = fields.Nested(Facets, metadata={"description": "With `facets`: what the whole list holds, counted."})
 
 
 class Place(Open):

@@ -30,6 +30,9 @@ DAY = (
 )
 MILLIMETRES = r"^[0-9]{1,6}([.][0-9]{1,3})?$"
 SHA256 = r"^[0-9a-f]{64}$"
+SPAN = r"^[0-9]{1,6}([.][0-9]{1,3})?([.][.][0-9]{1,6}([.][0-9]{1,3})?)?$"
+WHOLE_SPAN = r"^[0-9]{1,6}([.][.][0-9]{1,6})?$"
+GAUGE = r"^[0-9]{1,3}([.][0-9]{1,2})?(x[0-9]{1,3}([.][0-9]{1,2})?)?$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
 LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
 LONGEST_COUNTED = 200
@@ -163,6 +166,38 @@ class Millimetres(Text):
         text = super()._deserialize(value, attr, data, **kwargs)
         if not re.fullmatch(MILLIMETRES, text):
             raise ValidationError('Write millimetres in quotes, such as "4.5".')
+        return text
+
+
+class Span(Text):
+    """A number, or two with ".." between them, such as 60..80: all from the first to the second."""
+
+    def __init__(self, *, whole: bool = False, **kwargs: Any) -> None:
+        self.form = WHOLE_SPAN if whole else SPAN
+        metadata = {"pattern": self.form} | kwargs.pop("metadata", {})
+        super().__init__(most=22, metadata=metadata, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        if not re.fullmatch(self.form, text):
+            raise ValidationError("Write a number, or two with .. between them, such as 60..80.")
+        low, _, high = text.partition("..")
+        if high and Decimal(low) > Decimal(high):
+            raise ValidationError(f"Write the smaller number first: {high}..{low}.")
+        return text
+
+
+class GaugeText(Text):
+    """Stitches to 10 cm, and rows behind an x where they are told, such as 21 or 21x28."""
+
+    def __init__(self, **kwargs: Any) -> None:
+        metadata = {"pattern": GAUGE} | kwargs.pop("metadata", {})
+        super().__init__(most=13, metadata=metadata, **kwargs)
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
+        text = super()._deserialize(value, attr, data, **kwargs)
+        if not re.fullmatch(GAUGE, text) or not Decimal(text.partition("x")[0]):
+            raise ValidationError("Write the stitches to 10 cm, above 0, such as 21, or stitches by rows, 21x28.")
         return text
 
 

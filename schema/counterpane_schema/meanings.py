@@ -125,6 +125,7 @@ YARNS: Mapping[str, str] = {
     "yarn": "The yarn, or one for each colour.",
     "Measured.yarn": "The yarn of the piece that was measured.",
     "MeasuredOpening.yarn": "The yarn of the piece that was measured.",
+    "yarn_classes": "The council's classes, from 0 (lace) to 7 (jumbo), of the yarns that its author worked it in.",
     "yarns": "The yarns of the finished piece.",
 }
 SAFETY: Mapping[str, str] = {

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from counterpane.library import components, kept_profiles, recipes
+from counterpane.library import components, kept_profiles, recipes, traits
 from counterpane.library.errors import LibraryError, Taken, Unreadable
 from counterpane.library.keeping import Keeping
 from counterpane.library.ports import Role, Shelf, Store, Wanted
@@ -81,12 +81,13 @@ def open_library(path: str | Path = IN_MEMORY, *, open_reading: bool = True, sta
         styles=load_styles(),
         open_reading=open_reading,
     )
-    if starters:
-        try:
+    try:
+        traits.fill(services)
+        if starters:
             load_starters(services)
-        except BaseException:
-            services.store.close()
-            raise
+    except BaseException:
+        services.store.close()
+        raise
     return services
 
 

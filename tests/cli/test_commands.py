@@ -35,7 +35,7 @@ def test_explain_takes_a_slug_that_does_not_exist_for_the_nearest(typed: Type):
 def test_a_part_is_no_rule_and_the_list_of_parts_is_named(typed: Type):
     """Nothing is near, so the two lists are said."""
     done = typed("explain", "waffle")
-    assert (done.status, "`counterpane parts` the parts" in done.err) == (3, True)
+    assert (done.status, "`counterpane find` the parts" in done.err) == (3, True)
 
 
 def test_a_token_stands_alone_on_standard_output_and_works(typed: Type):

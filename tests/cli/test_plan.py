@@ -238,7 +238,7 @@ def test_a_part_that_nothing_is_near_leads_to_the_list(typed: Type):
     """A guess of a name should not be the end of the way."""
     text = '[parts]\nbody = "zzzzz"\n[gauge]\nstitches = 21\nrows = 28\nover_cm = 10\n[size]\nnamed = "pram"\n'
     done = typed("plan", "-", stdin=text)
-    assert (done.status, "`counterpane parts` lists" in done.err) == (3, True)
+    assert (done.status, "`counterpane find` lists" in done.err) == (3, True)
 
 
 def test_the_request_in_the_help_is_a_plan(typed: Type):

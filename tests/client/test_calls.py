@@ -57,6 +57,20 @@ class TestReading:
         assert [card.slug for card in client.components(limit=9)] == [card.slug for card in client.components()]
         assert {card.kind for card in client.components(admits=139, kind="body")} == {"body"}
 
+    def test_a_search_comes_over_all_pages_with_what_it_tells(self, client: Client) -> None:
+        """At 22 stitches to 10 cm a width of 63 to 64 cm is 139 or 140 stitches, of which waffle takes 139."""
+        asked = {"kind": "body", "width_cm": "63..64", "gauge": "22x30"}
+        found = {each.slug: each for each in client.find(limit=7, **asked)}
+        assert found["waffle"].widths == ({"stitches": 139, "width_cm": 63.2},)
+        assert client.facets(**asked).counted == len(found)
+        assert [each.slug for each in client.find("waffle", kind="body")] == ["waffle"]
+
+    def test_what_is_proposed_is_planned(self, client: Client) -> None:
+        """The request of a proposal goes on as it stands."""
+        wanted = {"gauge": PLANNED["gauge"][0] | {"in": None}, "size": PLANNED["size"], "limit": 2}
+        for each in client.propose(wanted).proposals:
+            assert client.plan(each["request"]).counts == each["counts"]
+
     def test_textures_that_are_alike_are_listed(self, client: Client) -> None:
         """The same texture under other names comes first."""
         found = client.alike("seed-stitch", percent=100)

@@ -14,8 +14,8 @@ from counterpane_schema.component import (
     ComponentContent,
     ComponentInWords,
     ComponentPage,
-    ComponentQuery,
 )
+from counterpane_schema.search import ComponentQuery
 from counterpane_schema.texture import AlikeList, AlikeQuery
 
 COMPONENTS = Noun(
@@ -31,7 +31,10 @@ COMPONENTS = Noun(
     Said(
         listed="With `admits`, those that admit the count, by multiple and smallest count: a fixed count admits only "
         "itself, cast-ons and bind-offs admit any count they can hold, and a part with parameters admits what some "
-        "allowed value gives.",
+        "allowed value gives. With `width_cm` and `gauge`, those that admit a count of that width. Counts asked for in "
+        "several ways are one count. What is not known of a component answers no question: likely to lie flat is what "
+        "the house model says, and facets count what it cannot judge as not known. With words, those in names come "
+        "first, each sort by age; with `like`, the likest first. `facets=yes` counts all that the list holds.",
         added="Its rows are read, its multiple derived, and its worked examples compared with both; what does not "
         "prove is refused with findings. Members that the library tells (`derived`, `etag` and the like) are left "
         "aside. A `text` in place of versions is rows as they are printed, with their stated multiple where there is "
@@ -40,6 +43,7 @@ COMPONENTS = Noun(
     ),
     refused=("cannot-be-kept", "does-not-prove"),
     adding=("incomplete",),
+    listing=("not-found", "not-usable", "withdrawn"),
     read=components.content_sent,
 )
 ONE = f"{COMPONENTS.path}/<slug>"

@@ -15,6 +15,9 @@ COMPONENT_REVISION = (Example({"slug": "garter-border", "sha256": SHA256}),)
 LISTED = (
     Example(query={"kind": "body", "admits": 139}),
     Example(query={"q": "moss", "reversible": "yes", "limit": 5}),
+    Example(query={"width_cm": "60..80", "gauge": "21x28", "row_repeat": "2..8", "lies_flat": "likely"}),
+    Example(query={"goes_with": "garter-rib-border", "difficulty": "easy", "facets": "yes"}),
+    Example(query={"like": "seed-stitch", "like_percent": 70}),
 )
 COMPANIONS = (Example({"slug": "waffle"}, query={"count": 139, "kind": "border"}),)
 ALIKE = (Example({"slug": "seed-stitch"}), Example({"slug": "waffle"}, query={"percent": 70, "limit": 5}))
@@ -94,6 +97,20 @@ PLAN = (
     Example(body=BLANKET),
     Example(body=SMALL),
     Example(body=BLANKET | {"size": {"named": "pram"}}),
+)
+PROPOSALS = (
+    Example(
+        body={
+            "gauge": {"stitches": 22, "rows": 30, "over_cm": 10},
+            "size": {"named": "pram"},
+            "yarn": {"weight": "double knitting", "ball_g": 50, "ball_m": 115},
+            "have": {"balls": 9},
+            "level": "easy",
+            "avoid": ["openings", "fringe", "one-sided"],
+            "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
+            "limit": 2,
+        }
+    ),
 )
 LARGEST = (
     Example(body={**IN_YARN, "have": {"balls": 7}}),

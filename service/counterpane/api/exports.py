@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from marshmallow import Schema
 
+from counterpane.api.kept import asked
 from counterpane.api.operations import Answer, Call, Example, Operation
 from counterpane.api.paging import read_query
 from counterpane.library import exports
@@ -17,7 +19,7 @@ SUFFIXES = {CSV: "csv", NDJSON: "ndjson"}
 
 def exported(call: Call, shelf: Shelf, media: str) -> Answer:
     """Return all that the query finds as a file, whichever page it names."""
-    filters, _, _ = read_query({name: value for name, value in call.query.items() if name != "profile"})
+    filters, _, _ = read_query(asked(call))
     headers = (("Content-Disposition", f'attachment; filename="{shelf}s.{SUFFIXES[media]}"'),)
     if media == NDJSON:
         return Answer(exports.ndjson(call.services, shelf, filters), media=NDJSON, headers=headers)
@@ -25,9 +27,11 @@ def exported(call: Call, shelf: Shelf, media: str) -> Answer:
     return Answer(made, media=f"{CSV}; charset=utf-8; header=present", headers=headers)
 
 
-def export_operations(shelf: Shelf, query: type[Schema], shown: tuple[Example, ...]) -> tuple[Operation, ...]:
-    """Return the operations that answer a list as a file by its suffix."""
-    return tuple(_operation(shelf, media, query, shown) for media in SUFFIXES)
+def export_operations(
+    shelf: Shelf, query: type[Schema], shown: tuple[Example, ...], problems: tuple[str, ...] = ()
+) -> tuple[Operation, ...]:
+    """Return the operations that answer a list as a file by its suffix; `problems` are those of its filters."""
+    return tuple(replace(_operation(shelf, media, query, shown), problems=problems) for media in SUFFIXES)
 
 
 def _operation(shelf: Shelf, media: str, query: type[Schema], shown: tuple[Example, ...]) -> Operation:

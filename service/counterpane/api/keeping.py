@@ -70,8 +70,8 @@ class Said:
 class Noun:
     """A kept noun over HTTP; its shelf names it.
 
-    `read` makes the content of what is sent, `refused` are the problems of a content that does not hold, and `adding`
-    those of adding alone, beside a slug that is taken.
+    `read` makes the content of what is sent, `refused` are the problems of a content that does not hold, `adding`
+    those of adding alone, beside a slug that is taken, and `listing` those of the filters of its list.
     """
 
     keeping: Keeping
@@ -80,6 +80,7 @@ class Noun:
     said: Said
     refused: tuple[str, ...]
     adding: tuple[str, ...] = ()
+    listing: tuple[str, ...] = ()
     read: Callable[[Services, Mapping[str, Any]], Mapping[str, Any]] = lambda _, sent: sent
 
     @property
@@ -100,7 +101,7 @@ class Noun:
     def operations(self) -> tuple[Operation, ...]:
         """Return its operations in the order in which the page shows them."""
         chain = (self._list_revisions(), self._get_revision(), self._get_standing(), self._move())
-        exports = export_operations(self.keeping.shelf, self.shapes.query, self.shown.listed)
+        exports = export_operations(self.keeping.shelf, self.shapes.query, self.shown.listed, self.listing)
         return (self._list(), *exports, self._add(), self._get(), self._revise(), *chain)
 
     def _operation(self, method: Method, end: str, view: Callable[[Call], Answer], **more: Any) -> Operation:
@@ -119,6 +120,7 @@ class Noun:
             media=(JSON, *SUFFIXES),
             query=self.shapes.query,
             role="reader",
+            problems=self.listing,
             examples=self.shown.listed,
         )
 

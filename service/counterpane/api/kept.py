@@ -42,11 +42,18 @@ def again(before: bool) -> tuple[tuple[str, str], ...]:
     return (("Idempotency-Replayed", "true"),) if before else ()
 
 
+def asked(call: Call) -> dict[str, Any]:
+    """Return the query without what says how the list is shown and not what it holds."""
+    return {name: value for name, value in call.query.items() if name not in ("profile", "facets")}
+
+
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:
     """Return a page of the cards that the query wants."""
-    filters, after, limit = read_query({name: value for name, value in call.query.items() if name != "profile"})
+    filters, after, limit = read_query(asked(call))
     found = listing.page(call.services, shelf, filters, after, limit)
-    start = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else None
+    start: dict[str, Any] = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else {}
+    if call.query.get("facets"):
+        start["facets"] = listing.facets(call.services, filters)
     return page(path, found.cards, _cursor(filters, found.last, limit), start)
 
 

@@ -18,6 +18,7 @@ from counterpane.cli.commands import (
     dump,
     edition,
     explain,
+    find,
     gauge,
     grade,
     label,
@@ -27,9 +28,9 @@ from counterpane.cli.commands import (
     midway,
     note,
     outdated,
-    parts,
     plan,
     profile,
+    propose,
     publish,
     pull,
     queue,
@@ -57,7 +58,7 @@ from counterpane.cli.commands import (
 ABOUT = "Proves that the parts of a knitted baby blanket fit one stitch count, and writes its pattern."
 MORE = """examples:
   $ counterpane check rows.txt
-  $ counterpane parts --kind body
+  $ counterpane find --kind body
   $ counterpane plan blanket.toml
   $ counterpane demo --no-serve
 
@@ -86,8 +87,9 @@ COMMANDS: tuple[Command, ...] = (
     adopt,
     swatch,
     gauge,
-    parts,
+    find,
     matrix,
+    propose,
     plan,
     regauge,
     write,

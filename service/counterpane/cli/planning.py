@@ -26,7 +26,7 @@ HEADINGS = ("slug", "name", "summary", "status", "changed", "sha256", "etag", "s
 """What a recipe has beside a plan request."""
 
 A_LIST = "a list of a ward or charity"
-LISTED = "`counterpane parts` lists the parts that there are."
+LISTED = "`counterpane find` lists the parts that there are."
 
 MOST_FAULTS = 5
 """Faults of a document that are said one by one; house."""

@@ -54,6 +54,10 @@ class Client(JottingCalls):
         """Work out a plan; CannotBePlanned carries the smallest changes that help."""
         return plans.Plan.of(self._post("/v1/plans", request))
 
+    def propose(self, request: Json) -> plans.Proposals:
+        """Get complete recipes for a `gauge` and a `size`, the yarn at hand, skills, and what is to be avoided."""
+        return plans.Proposals.of(self._post("/v1/proposals", request))
+
     def largest(self, request: Json) -> yarns.Largest:
         """Find the largest blanket of the yarn at hand: a plan request with `have`."""
         return yarns.Largest.of(self._post("/v1/plans/largest", request))

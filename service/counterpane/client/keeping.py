@@ -19,6 +19,19 @@ class KeptCalls(Asking):
         """Give the components that pass the filters (kind, admits, q, reversible, status), over all pages."""
         return self._pages("/v1/components", filters, kept.ComponentCard)
 
+    def find(self, words: str = "", **asked: Any) -> Iterator[kept.FoundCard]:
+        """Give the components that hold all words and answer what is asked, over all pages.
+
+        `asked` are members of the query: kind, admits, width_cm with gauge ("60..80", "21x28"), row_repeat, reversible,
+        lies_flat, openings_under_mm, yarn_class, difficulty, licence, source, year, like, goes_with and so on.
+        """
+        return self._pages("/v1/components", {**asked, **({"q": words} if words else {})}, kept.FoundCard)
+
+    def facets(self, words: str = "", **asked: Any) -> kept.Facets:
+        """Count what `find` finds, under each facet."""
+        query = {**asked, **({"q": words} if words else {}), "facets": "yes", "limit": 1}
+        return kept.Facets.of(self._get("/v1/components", query)["facets"])
+
     def companions(self, slug: str, **filters: Any) -> Iterator[kept.Companion]:
         """Give what fits a component at a `count`, of a `kind` or of all others, over all pages."""
         return self._pages(f"/v1/components/{step(slug)}/companions", filters, kept.Companion)

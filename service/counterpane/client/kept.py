@@ -24,6 +24,24 @@ class ComponentCard(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class FoundCard(ComponentCard):
+    """A component's line in a search: counts within the width, how alike, and where it meets, as far as asked for."""
+
+    widths: tuple[Json, ...] | None
+    alike: Json | None
+    goes_with: Json | None
+
+
+@dataclass(frozen=True, slots=True)
+class Facets(Result):
+    """What a search finds, counted: each facet with its words, and of how many it is not known."""
+
+    counted: int
+    whole: bool
+    facets: tuple[Json, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Companion(ComponentCard):
     """A component that fits another at a count, and where."""
 

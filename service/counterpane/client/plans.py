@@ -25,6 +25,16 @@ class Plan(Result):
 
 
 @dataclass(frozen=True, slots=True)
+class Proposals(Result):
+    """Complete recipes, the best first; the `request` of each goes on to a plan as it stands. None is called safe."""
+
+    proposals: tuple[Json, ...]
+    passed_over: tuple[Json, ...]
+    whole: bool
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
 class Pattern(Result):
     """A written pattern: as data, and as plain text."""
 

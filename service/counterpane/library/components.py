@@ -20,6 +20,7 @@ from counterpane.library.services import Services
 from counterpane.library.stricter_notes import micrometres, noted
 from counterpane.library.telling import classes_of, counts_json, derived_json
 from counterpane.library.textures import keys_of, same_texture
+from counterpane.library.traits import traits_of
 
 SHELF: Shelf = "component"
 KEPT_READY = 1024
@@ -89,6 +90,7 @@ def entry_of(services: Services, content: Mapping[str, Any], by: str, status: st
         classes=classes_of(component, derive(component, services.vocabulary)),
         textures=keys,
         opening_um=micrometres(opening),
+        traits=traits_of(component, services.vocabulary),
     )
 
 

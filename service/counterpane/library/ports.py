@@ -2,12 +2,12 @@
 
 A store keeps *entries* on four shelves, components, recipes, profiles and editions, each a slug with a chain of
 revisions; the editions of a recipe are the chain under its slug. It knows nothing of knitting: the entry brings its
-bytes, its search words and the classes of counts it admits.
+bytes, its search words, its traits and the classes of counts it admits.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
@@ -15,31 +15,14 @@ from counterpane.library.jottings import Jottings
 from counterpane.library.matters import Matters
 from counterpane.library.record import Act, Done, Ledger, Once, Shelf
 from counterpane.library.records import Record
+from counterpane.library.wanted import CountClass, Facets, Key, Page, Trait, Wanted
 
 if TYPE_CHECKING:
     from counterpane.library.following import Apart, Seen, Step
 
-__all__ = ["Done", "Once", "Shelf"]
+__all__ = ["CountClass", "Done", "Key", "Once", "Page", "Shelf", "Wanted"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]
-Key: TypeAlias = tuple[int | str, ...]
 ROLES: tuple[Role, ...] = ("reader", "contributor", "reviewer", "keeper")
-
-
-@dataclass(frozen=True, slots=True, order=True)
-class CountClass:
-    """Every n from `least` to `most` with n ≡ residue (mod modulus); a modulus of 0 means n = residue alone."""
-
-    modulus: int
-    residue: int
-    least: int
-    most: int | None = None
-
-    def admits(self, count: int) -> bool:
-        """Say whether the count is in the class."""
-        if self.modulus == 0:
-            return count == self.residue
-        below = self.most is None or count <= self.most
-        return self.least <= count and below and count % self.modulus == self.residue
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +71,7 @@ class Entry:
     classes: tuple[CountClass, ...] = ()
     textures: tuple[TextureKey, ...] = ()
     opening_um: int | None = None
+    traits: tuple[Trait, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,30 +89,6 @@ class Kept:
     status: str
     by: str = ""
     parent: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """What a page should hold: filters, the key of the last item before it, and how many items at most."""
-
-    shelf: Shelf
-    kind: str | None = None
-    admits: int | None = None
-    words: tuple[str, ...] = ()
-    reversible: str | None = None
-    status: str | None = None
-    texture: str | None = None
-    openings_under_mm: int | None = None
-    after: Key | None = None
-    limit: int = 50
-
-
-@dataclass(frozen=True, slots=True)
-class Page:
-    """The cards of a page, and the key that its successor follows; None where it is the last."""
-
-    cards: tuple[bytes, ...]
-    last: Key | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +120,7 @@ class Holder:
 class Store(Ledger, Matters, Jottings, Protocol):
     """Keeps entries. Every write is whole or not at all, and is durable once the call returns.
 
-    Pages are ordered by slug; with `words`, entries that hold them all in the title come first; with `admits`, by
+    Pages are ordered by slug; with `words` by age, those first that hold them all in the title; with `admits`, by
     (modulus, least, age) of the first class that admits the count. What is withdrawn is in no page, and asked for by
     its slug or its hash raises Gone. Every write adds its lines to the changes and to the audit log.
     """
@@ -192,6 +152,21 @@ class Store(Ledger, Matters, Jottings, Protocol):
     def page(self, wanted: Wanted) -> Page:
         """Return the cards that are wanted."""
         ...
+
+    def facets(self, wanted: Wanted, most: int) -> Facets:
+        """Count what is wanted, whatever page it asks for, up to so many entries."""
+        ...
+
+    def classes(self, shelf: Shelf, slugs: Sequence[str]) -> Mapping[str, tuple[CountClass, ...]]:
+        """Return the classes of the latest revisions of these slugs, in order; none for a slug that is not kept."""
+        ...
+
+    def without_traits(self, limit: int) -> tuple[Kept, ...]:
+        """Return components whose traits were never kept, since an earlier version kept them."""
+        ...
+
+    def put_traits(self, found: Iterable[tuple[Kept, tuple[Trait, ...]]]) -> None:
+        """Keep the traits of these components, but of those that were revised meanwhile."""
 
     def textures(self) -> tuple[KeptTexture, ...]:
         """Return the textures of the latest revisions, by slug and version."""

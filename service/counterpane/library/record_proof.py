@@ -101,6 +101,7 @@ _PROOFS: Mapping[str, Callable[[_Seen, Mapping[str, Any]], str]] = {
     "class": _of_item,
     "texture": _of_item,
     "opening": _of_item,
+    "trait": _of_item,
     "peer": lambda seen, row: "",
     "apart": lambda seen, row: "",
     "person": lambda seen, row: "",

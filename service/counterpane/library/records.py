@@ -58,6 +58,7 @@ FORMS: tuple[Form, ...] = (
     ),
     Form("texture", ("key", "looks"), ("item", "version"), ("item", "version")),
     Form("opening", (), ("item", "um"), ("item",)),
+    Form("trait", ("name", "word"), ("item", "number"), ("item", "name", "word"), frozenset({"number"})),
     Form("peer", ("peer", "last"), ("seq",), ("peer",)),
     Form("apart", ("peer", "shelf", "slug", "sha256", "at", "why"), (), ("peer", "shelf", "slug", "sha256")),
     Form("person", ("key", "name"), (), ("key",), frozenset({"name"})),

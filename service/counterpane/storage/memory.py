@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
@@ -11,26 +10,23 @@ from counterpane.library.errors import Gone, NotFound, Stale, Taken
 from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import (
     Change,
-    CountClass,
     Done,
     Entry,
     Holder,
     Kept,
     KeptTexture,
-    Key,
     Once,
-    Page,
     Shelf,
-    Wanted,
 )
 from counterpane.library.record import Act
 from counterpane.library.records import NOT_EMPTY, Record
 from counterpane.storage import memory_records
 from counterpane.storage.memory_jottings import MemoryJottings
 from counterpane.storage.memory_record import Item
+from counterpane.storage.memory_search import MemorySearch
 
 
-class MemoryStore(MemoryJottings):
+class MemoryStore(MemorySearch, MemoryJottings):
     """Keeps everything in dictionaries, behind one lock."""
 
     def __init__(self) -> None:
@@ -78,6 +74,7 @@ class MemoryStore(MemoryJottings):
         kept = Kept(entry.slug, entry.sha256, number, entry.body, entry.at, entry.status, by, parent)
         revisions.append(kept)
         self._objects[entry.sha256] = entry.content
+        self._traitless.discard(entry.slug)
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
         self._log(acts.wrote(entry, number))
 
@@ -95,19 +92,6 @@ class MemoryStore(MemoryJottings):
     def history(self, shelf: Shelf, slug: str) -> tuple[Kept, ...]:
         """Return all revisions, oldest first."""
         return tuple(self._item(shelf, slug).revisions)
-
-    def page(self, wanted: Wanted) -> Page:
-        """Return the cards that are wanted."""
-        with self._lock:
-            found = sorted(self._wanted(wanted), key=lambda pair: pair[0])
-        rest = [pair for pair in found if wanted.after is None or pair[0] > wanted.after]
-        cards = tuple(card for _, card in rest[: wanted.limit])
-        return Page(cards, rest[wanted.limit - 1][0] if len(rest) > wanted.limit else None)
-
-    def _wanted(self, wanted: Wanted) -> Iterator[tuple[Key, bytes]]:
-        for item in self._items.values():
-            if _passes(item.entry, wanted) and (key := _key(item, wanted)):
-                yield key, item.entry.card
 
     def textures(self) -> tuple[KeptTexture, ...]:
         """Return the textures of the latest revisions."""
@@ -198,6 +182,8 @@ class MemoryStore(MemoryJottings):
             self._matters, self._decisions, self._jottings = held.matters, held.decisions, held.jottings
             for number, entry in held.entries.items():
                 self._items[entry.shelf, entry.slug] = Item(number, entry, held.chains[number])
+                if entry.shelf == "component" and not entry.traits:
+                    self._traitless.add(entry.slug)
 
     def last_change(self) -> int:
         """Return the number of the last line of the history."""
@@ -239,36 +225,3 @@ class MemoryStore(MemoryJottings):
 
 def _name(apart: Apart) -> tuple[str, str, str, str]:
     return apart.peer, apart.shelf, apart.slug, apart.sha256
-
-
-def _passes(entry: Entry, wanted: Wanted) -> bool:
-    """Say whether the entry passes the filters that do not set the order."""
-    asked = ((wanted.kind, entry.kind), (wanted.reversible, entry.reversible), (wanted.status, entry.status))
-    of_texture = wanted.texture is None or any(each.key == wanted.texture for each in entry.textures)
-    under = wanted.openings_under_mm
-    closed = under is None or (entry.opening_um is not None and entry.opening_um < under * 1000)
-    held = of_texture and closed and entry.shelf == wanted.shelf and entry.status != "withdrawn"
-    return held and all(want is None or want == have for want, have in asked)
-
-
-def _key(item: Item, wanted: Wanted) -> Key | None:
-    """Return where the item stands in the order that is wanted; None where it is not wanted at all."""
-    entry = item.entry
-    if not _holds(f"{entry.title} {entry.words}", wanted.words):
-        return None
-    if wanted.admits is not None:
-        first = _first_class(entry.classes, wanted.admits)
-        return None if first is None else (first.modulus, first.least, item.number)
-    if wanted.words:
-        return (0 if _holds(entry.title, wanted.words) else 1, entry.slug)
-    return (entry.slug,)
-
-
-def _first_class(classes: tuple[CountClass, ...], count: int) -> CountClass | None:
-    fitting = [each for each in classes if each.admits(count)]
-    return min(fitting, key=lambda each: (each.modulus, each.least)) if fitting else None
-
-
-def _holds(text: str, words: tuple[str, ...]) -> bool:
-    """Say whether the text holds each word, whatever the case."""
-    return {word.casefold() for word in words} <= set(re.findall(r"[^\W_]+", text.casefold()))

@@ -14,6 +14,7 @@ from counterpane.library.matters import Decision, Matter, rank
 from counterpane.library.ports import Change, CountClass, Entry, Kept, Shelf, TextureKey
 from counterpane.library.record import Line, Standing
 from counterpane.library.records import FORM_OF, FORMS, Record, ordered
+from counterpane.library.wanted import Trait
 
 
 def objects(held: Mapping[str, bytes]) -> Iterator[Record]:
@@ -70,6 +71,8 @@ def item(number: int, entry: Entry, chain: Sequence[Kept]) -> Iterator[Record]:
         yield Record("texture", {"item": number, **asdict(texture)})
     if entry.opening_um is not None:
         yield Record("opening", {"item": number, "um": entry.opening_um})
+    for trait in entry.traits:
+        yield Record("trait", {"item": number, **asdict(trait)})
 
 
 def in_order(held: Iterable[Record]) -> list[Record]:
@@ -145,6 +148,8 @@ class Held:
                 self._more(row, "classes", CountClass)
             case "texture":
                 self._more(row, "textures", TextureKey)
+            case "trait":
+                self._more(row, "traits", Trait)
             case _:
                 self.entries[row["item"]] = replace(self.entries[row["item"]], opening_um=row["um"])
 

@@ -17,7 +17,7 @@ EXAMPLES = """examples:
   $ counterpane explain counting
   $ counterpane explain row-runs-short --json"""
 
-LISTED = "`counterpane explain` lists the rules, `counterpane parts` the parts."
+LISTED = "`counterpane explain` lists the rules, `counterpane find` the parts."
 
 
 def declare(parser: argparse.ArgumentParser) -> None:

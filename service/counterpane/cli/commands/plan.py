@@ -16,7 +16,7 @@ fit; the answer then gives the smallest changes with which they do.
 A plan request needs a body, a gauge and a size; all else may be left out:
 
   [parts]
-  body = "waffle"                            `counterpane parts` lists the names; or { text = "Row 1 (RS): …" }
+  body = "waffle"                            `counterpane find` lists the names; or { text = "Row 1 (RS): …" }
   sides = { component = "garter-border", stitches = 6 }
   bottom = { component = "garter-border", rows = 12 }
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from rich.console import Console
@@ -21,13 +21,13 @@ HEADINGS = {
 }
 BOTH_SIDES = {"yes": "alike", "both-good": "differ, both fit to show", "no": "one right side"}
 UNKNOWN = "not known"
-NONE = "No part is like that."
+NONE = "No part is like that, of those of which it is known."
 NOTED = "What its author noted: a claim, not a measurement, and not an approval."
-MORE = "`counterpane parts NAME` shows one with its rows; a plan takes the name: body = “waffle”."
+MORE = "`counterpane find --show NAME` shows one with its rows; a plan takes the name: body = “waffle”."
 
 
 def draw_list(console: Console, answer: Answer) -> None:
-    """Draw the parts under their kinds: name, summary, stitches and sides."""
+    """Draw the parts under their kinds: name, summary, stitches, sides and what the search tells of each."""
     found = {kind: [card for card in answer["items"] if card["kind"] == kind] for kind in HEADINGS}
     for kind, cards in found.items():
         if cards:
@@ -35,18 +35,56 @@ def draw_list(console: Console, answer: Answer) -> None:
     if answer["items"]:
         console.print(f"{number_of(len(answer['items']), 'part')}. {MORE}")
     else:
-        console.print(f"{NONE} Ask for less: leave out one of --kind, --admits, --reversible and --words.")
+        console.print(f"{NONE} Ask for less: leave out one of the words or options.")
+    if "facets" in answer:
+        _draw_facets(console, answer["facets"])
 
 
 def _draw_kind(console: Console, heading: str, cards: Sequence[Answer]) -> None:
     console.print(heading, style="bold")
-    table = table_of("Name", "What it is", "Stitches", "Both sides")
+    told = [name for name in TOLD if any(name in card for card in cards)]
+    table = table_of("Name", "What it is", "Stitches", "Both sides", *(TOLD[name][0] for name in told))
     table.columns[0].no_wrap = True
     for card in cards:
         sides = BOTH_SIDES.get(card["reversible"] or "", UNKNOWN)
-        table.add_row(visible(card["slug"]), visible(card["summary"]), stitches(card), sides)
+        more = (TOLD[name][1](card[name]) for name in told)
+        table.add_row(visible(card["slug"]), visible(card["summary"]), stitches(card), sides, *more)
     console.print(table)
     console.print()
+
+
+def _widths(widths: Sequence[Answer]) -> str:
+    return ", ".join(f"{each['stitches']} ({each['width_cm']} cm)" for each in widths)
+
+
+def _alike(alike: Answer) -> str:
+    return f"{alike['percent']} %"
+
+
+def _meets(meeting: Answer) -> str:
+    count = "any count" if meeting["stitches"] is None else f"from {meeting['stitches']}"
+    return f"{meeting['place']}, {count}"
+
+
+TOLD: Mapping[str, tuple[str, Callable[[Any], str]]] = {
+    "widths": ("Within the width", _widths),
+    "alike": ("Alike", _alike),
+    "goes_with": ("Meets it at", _meets),
+}
+"""What a search tells of each part: its heading, and how it is written."""
+
+
+def _draw_facets(console: Console, facets: Answer) -> None:
+    """Draw what was found, counted by each question."""
+    more = "" if facets["whole"] else ", and there are more"
+    console.print(f"\n{number_of(facets['counted'], 'part')} counted{more}", style="bold")
+    table = table_of("Question", "Answers", "Not known")
+    table.columns[0].no_wrap = True
+    for facet in facets["facets"]:
+        words = ", ".join(f"{visible(each['word'])} {each['count']}" for each in facet["words"])
+        rest = f" and {facet['more_words']} more" if facet["more_words"] else ""
+        table.add_row(facet["name"].replace("_", " "), f"{words}{rest}" or "–", str(facet["not_known"]))
+    console.print(table)
 
 
 def stitches(card: Answer) -> str:

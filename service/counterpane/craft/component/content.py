@@ -24,7 +24,7 @@ from counterpane.craft.component.values import (
     Version,
 )
 
-LEFT_OUT = frozenset({"printed", "measured", "look", "notice", "address", "changes"})
+LEFT_OUT = frozenset({"printed", "measured", "look", "notice", "address", "changes", "yarn_classes"})
 
 
 def component_of(content: Mapping[str, Any]) -> Component:
@@ -38,6 +38,7 @@ def component_of(content: Mapping[str, Any]) -> Component:
         "versions": tuple(Version(**each) for each in given.pop("versions", None) or ()),
         "parameters": tuple(Parameter(**each) for each in given.pop("parameters", None) or ()),
         "examples": tuple(_example(each) for each in given.pop("examples", None) or ()),
+        "yarn_classes": tuple(given.pop("yarn_classes", None) or ()),
         "measured": tuple(MeasuredOpening(**each) for each in given.pop("measured", None) or ()),
     }
     edge = given.pop("slipped_edge", None)

@@ -141,7 +141,10 @@ class SlippedEdge:
 
 @dataclass(frozen=True, slots=True)
 class Component:
-    """A stored part: its rows in words or its operation, and what people must know of it."""
+    """A stored part: its rows in words or its operation, and what people must know of it.
+
+    `yarn_classes` are the council's numbers of the yarns that its author worked it in; none where nothing is said.
+    """
 
     slug: str
     kind: Kind
@@ -159,3 +162,4 @@ class Component:
     examples: tuple[Example, ...] = ()
     gauge_notes: str = ""
     measured: tuple[MeasuredOpening, ...] = ()
+    yarn_classes: tuple[int, ...] = ()

@@ -19,6 +19,12 @@ LEVELS = ("Basic", "Easy", "Intermediate", "Complex")
 """The levels of a project, least demanding first: Craft Yarn Council, project levels of 2018, second-hand."""
 SOURCE = "Scale: project levels of the Craft Yarn Council, 2018, second-hand; the level is estimated by our own rule"
 
+SKILLS = (
+    *("knit-and-purl", "slipped-stitches", "twisted-stitches", "crossings", "cables", "decreases", "lace"),
+    *("lace-on-both-sides", "several-into-one", "bobbles", "row-below", "colours", "colours-in-a-row"),
+)
+"""What rows may ask for beside rows of knit or of purl alone; "knit-and-purl" is rows that change between them."""
+
 _BASIC, _EASY, _INTERMEDIATE, _COMPLEX = range(len(LEVELS))
 _PLAIN_ROWS = "rows of knit or of purl stitches alone"
 _NEEDS_A_CABLE_NEEDLE = 3
@@ -27,10 +33,11 @@ _NEEDS_A_CABLE_NEEDLE = 3
 
 @dataclass(frozen=True, slots=True)
 class _Asks:
-    """A technique with the level that it asks for by itself."""
+    """A technique with the level that it asks for by itself, and the skill that it is."""
 
     level: int
     words: str
+    skill: str
 
 
 def level_of(plan: Plan, rows: Sequence[Row], vocabulary: Vocabulary) -> Level:
@@ -38,7 +45,21 @@ def level_of(plan: Plan, rows: Sequence[Row], vocabulary: Vocabulary) -> Level:
 
     Two of the third level at once make the fourth; the reason names those that decide.
     """
-    asked = tuple(dict.fromkeys((*_of_rows(rows, vocabulary), *_of_making(plan, rows))))
+    return _judged((*_of_rows(rows, vocabulary), *_of_making(plan, rows)))
+
+
+def level_of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> Level:
+    """Return the level of a part by itself, by the same rule."""
+    return _judged((*_of_rows(rows, vocabulary), *_of_colours(rows)))
+
+
+def skills_of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> tuple[str, ...]:
+    """Return the skills beside knit and purl rows that these rows ask for, each once: some of `SKILLS`."""
+    return tuple(dict.fromkeys(each.skill for each in (*_of_rows(rows, vocabulary), *_of_colours(rows))))
+
+
+def _judged(asks: Sequence[_Asks]) -> Level:
+    asked = tuple(dict.fromkeys(asks))
     highest = max((each.level for each in asked), default=_BASIC)
     deciding = [each.words for each in asked if each.level == highest]
     if highest == _INTERMEDIATE and len(deciding) > 1:
@@ -53,12 +74,16 @@ def _joined(words: Sequence[str]) -> str:
 
 def _of_making(plan: Plan, rows: Sequence[Row]) -> Iterator[_Asks]:
     if plan.picked:
-        yield _Asks(_EASY, "borders picked up along the edges")
+        yield _Asks(_EASY, "borders picked up along the edges", "picked-up-stitches")
+    yield from _of_colours(rows)
+
+
+def _of_colours(rows: Sequence[Row]) -> Iterator[_Asks]:
     coloured = [{node.colour for node in everything(row.parts) if isinstance(node, Work)} - {None} for row in rows]
     if any(len(colours) > 1 for colours in coloured):
-        yield _Asks(_INTERMEDIATE, "several colours in one row")
+        yield _Asks(_INTERMEDIATE, "several colours in one row", "colours-in-a-row")
     elif any(coloured):
-        yield _Asks(_EASY, "changes of colour")
+        yield _Asks(_EASY, "changes of colour", "colours")
 
 
 def _of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> Iterator[_Asks]:
@@ -68,17 +93,17 @@ def _of_rows(rows: Sequence[Row], vocabulary: Vocabulary) -> Iterator[_Asks]:
     yield from _lace(rows, vocabulary)
     yield from _crossings(crossings(rows, vocabulary))
     if any(isinstance(node, IntoOne) for row in rows for node in everything(row.parts)):
-        yield _Asks(_INTERMEDIATE, "several stitches worked into one")
+        yield _Asks(_INTERMEDIATE, "several stitches worked into one", "several-into-one")
     if any(stitch.key == "mb" for stitch in stitches):
-        yield _Asks(_INTERMEDIATE, "bobbles")
+        yield _Asks(_INTERMEDIATE, "bobbles", "bobbles")
     if any(stitch.key in ("k below", "p below") for stitch in stitches):
-        yield _Asks(_INTERMEDIATE, "stitches worked into the row below")
+        yield _Asks(_INTERMEDIATE, "stitches worked into the row below", "row-below")
     if any(_slips(row) for row in rows):
-        yield _Asks(_EASY, "slipped stitches in the fabric")
+        yield _Asks(_EASY, "slipped stitches in the fabric", "slipped-stitches")
     if any(stitch.key.endswith("tbl") and stitch.uses == stitch.makes == 1 for stitch in stitches):
-        yield _Asks(_EASY, "twisted stitches")
+        yield _Asks(_EASY, "twisted stitches", "twisted-stitches")
     if any(_mixed(row) for row in rows):
-        yield _Asks(_EASY, "rows that change between knit and purl")
+        yield _Asks(_EASY, "rows that change between knit and purl", "knit-and-purl")
 
 
 def _lace(rows: Sequence[Row], vocabulary: Vocabulary) -> Iterator[_Asks]:
@@ -87,13 +112,13 @@ def _lace(rows: Sequence[Row], vocabulary: Vocabulary) -> Iterator[_Asks]:
     fewer = [row for row in rows if any(stitch.makes < stitch.uses for stitch in _worked(row, vocabulary))]
     if not opened:
         if fewer:
-            yield _Asks(_INTERMEDIATE, "decreases in the fabric")
+            yield _Asks(_INTERMEDIATE, "decreases in the fabric", "decreases")
         return
     sides = {row.side for row in (*opened, *fewer)}
     if {"RS", "WS"} <= sides:
-        yield _Asks(_COMPLEX, "yarn-overs and decreases on both RS and WS rows")
+        yield _Asks(_COMPLEX, "yarn-overs and decreases on both RS and WS rows", "lace-on-both-sides")
     else:
-        yield _Asks(_INTERMEDIATE, "lace: yarn-overs with decreases")
+        yield _Asks(_INTERMEDIATE, "lace: yarn-overs with decreases", "lace")
 
 
 def crossings(rows: Sequence[Row], vocabulary: Vocabulary) -> tuple[int, ...]:
@@ -106,9 +131,9 @@ def crossings(rows: Sequence[Row], vocabulary: Vocabulary) -> tuple[int, ...]:
 def _crossings(wide: Sequence[int]) -> Iterator[_Asks]:
     cables = [number for number in wide if number >= _NEEDS_A_CABLE_NEEDLE]
     if cables:
-        yield _Asks(_INTERMEDIATE, f"cables crossed over {_joined([str(number) for number in cables])} sts")
+        yield _Asks(_INTERMEDIATE, f"cables crossed over {_joined([str(number) for number in cables])} sts", "cables")
     elif wide:
-        yield _Asks(_EASY, "crossings of 2 sts")
+        yield _Asks(_EASY, "crossings of 2 sts", "crossings")
 
 
 def spelt_out(row: Row) -> Iterator[int]:

@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import IO
 
 from counterpane.library.errors import Busy, Unreadable
+from counterpane.storage.sqlite.meeting import shares_count
 from counterpane.storage.sqlite.tide import Tide
 
 BUSY_SECONDS = 5
@@ -30,6 +31,7 @@ def connect(path: Path, *, read_only: bool) -> sqlite3.Connection:
         for setting in ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON", f"mmap_size={MAPPED_BYTES}"):
             connection.execute(f"PRAGMA {setting}")
         connection.execute(f"PRAGMA query_only={'ON' if read_only else 'OFF'}")
+        connection.create_function("shares_count", 5, shares_count, deterministic=True)
     except sqlite3.OperationalError as fault:
         raise Unreadable(f"{path.name} cannot be opened: {fault}.") from fault
     except sqlite3.DatabaseError as fault:

@@ -192,3 +192,31 @@ def _jottings(db: Database) -> None:
 def _done_number(db: Database) -> None:
     """Keep the number of a submission or report that was written under the key of a request."""
     db.execute("ALTER TABLE done ADD COLUMN number INTEGER NOT NULL DEFAULT 0")
+
+
+@steps(name="0012_traits")
+def _traits(db: Database) -> None:
+    """Keep by what components are searched and counted, and note those whose traits must still be worked out.
+
+    A count that is asked of every kind has moduli and an index of its own.
+    """
+    for statement in _TRAITS:
+        db.execute(statement)
+
+
+_TRAITS = (
+    """CREATE TABLE trait (
+        item INTEGER NOT NULL REFERENCES item(id), name TEXT NOT NULL, word TEXT NOT NULL, number INTEGER,
+        PRIMARY KEY (item, name, word)) WITHOUT ROWID""",
+    "CREATE TABLE traitless (item INTEGER PRIMARY KEY REFERENCES item(id))",
+    "INSERT INTO traitless SELECT id FROM item WHERE shelf = 'component'",
+    "CREATE INDEX class_of_all ON class(modulus, residue, least, item, most)",
+    "CREATE TABLE any_modulus (modulus INTEGER PRIMARY KEY, classes INTEGER NOT NULL)",
+    "INSERT INTO any_modulus SELECT modulus, SUM(classes) FROM modulus GROUP BY modulus",
+    """CREATE TRIGGER class_added_to_all AFTER INSERT ON class BEGIN
+        INSERT INTO any_modulus VALUES (new.modulus, 1)
+        ON CONFLICT (modulus) DO UPDATE SET classes = classes + 1; END""",
+    """CREATE TRIGGER class_removed_from_all AFTER DELETE ON class BEGIN
+        UPDATE any_modulus SET classes = classes - 1 WHERE modulus = old.modulus;
+        DELETE FROM any_modulus WHERE modulus = old.modulus AND classes = 0; END""",
+)

@@ -35,6 +35,12 @@ def write(connection: sqlite3.Connection, records: Iterable[Record]) -> None:
     for record in records:
         fields = FORM_OF[record.sort].fields
         connection.execute(statements[record.sort], [_as_kept(name, record.row[name]) for name in fields])
+    connection.execute(_WITHOUT_TRAITS)
+
+
+_WITHOUT_TRAITS = """
+INSERT INTO traitless SELECT id FROM item WHERE shelf = 'component' AND id NOT IN (SELECT item FROM trait)"""
+"""A dump of an earlier version holds no traits."""
 
 
 def _insertion(form: Form) -> str:

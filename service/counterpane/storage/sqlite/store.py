@@ -19,17 +19,15 @@ from counterpane.library.ports import (
     Kept,
     KeptTexture,
     Once,
-    Page,
     Shelf,
     TextureKey,
-    Wanted,
 )
 from counterpane.library.record import Act
 from counterpane.library.records import NOT_EMPTY, Record
 from counterpane.storage.sqlite import records
 from counterpane.storage.sqlite.connections import connect
 from counterpane.storage.sqlite.jottings import JottingRows
-from counterpane.storage.sqlite.pages import question
+from counterpane.storage.sqlite.searching import Searching
 
 MOST_KNOWN = 2_000
 """Latest revisions that are kept in memory; house."""
@@ -38,7 +36,7 @@ _HOLDER = "SELECT t.sha256, t.role, p.name, t.at, t.until FROM token t JOIN pers
 _KEPT = 'SELECT i.slug, r.sha256, r.number, r.body, r.at, r.status, r."by" FROM revision r JOIN item i ON i.id = r.item'
 
 
-class SqliteStore(JottingRows):
+class SqliteStore(Searching, JottingRows):
     """Keeps everything in one file, with one connection for writing and one for each thread that reads."""
 
     def __init__(self, path: str | Path) -> None:
@@ -82,9 +80,8 @@ class SqliteStore(JottingRows):
     def _revise(self, entry: Entry, expected: str | None, event: str) -> None:
         item, number = self._expected(entry, expected)
         self._db.table("item").update(item, _item(entry, number + 1))
-        self._db.table("class").delete_where("item = ?", [item])
-        self._db.table("texture").delete_where("item = ?", [item])
-        self._db.table("opening").delete_where("item = ?", [item])
+        for table in ("class", "texture", "opening", "trait", "traitless"):
+            self._db.table(table).delete_where("item = ?", [item])
         self._write(entry, item, number + 1, event)
 
     def _expected(self, entry: Entry | Retold, expected: str | None) -> tuple[Any, int]:
@@ -107,6 +104,7 @@ class SqliteStore(JottingRows):
             self._db.table("class").insert_all(rows)
         if entry.opening_um is not None:
             self._db.table("opening").insert({"item": item, "um": entry.opening_um})
+        self._add_traits(item, entry.traits)
         if entry.textures:
             self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
@@ -161,13 +159,6 @@ class SqliteStore(JottingRows):
             raise NotFound(f"There is no {shelf} {slug!r}.")
         parents = [None, *(row[1] for row in rows)]
         return tuple(replace(Kept(*row), parent=parent) for row, parent in zip(rows, parents, strict=False))
-
-    def page(self, wanted: Wanted) -> Page:
-        """Return the cards that are wanted."""
-        asked = question(wanted)
-        rows = self._ask(asked.sql, asked.values)
-        cards = tuple(row[0] for row in rows[: wanted.limit])
-        return Page(cards, tuple(rows[wanted.limit - 1][1:]) if len(rows) > wanted.limit else None)
 
     def textures(self) -> tuple[KeptTexture, ...]:
         """Return the textures of the latest revisions, from memory where nothing has been written since."""
