@@ -100,11 +100,17 @@ def _refuse_wool(services: Services, asked: Content) -> bool:
     """Say whether wool is to be avoided and the yarn's fibre is not known; raise BadInput where it holds wool."""
     if "wool" not in (asked.get("avoid") or ()):
         return False
-    holds = [yarn.has(HAIR) for yarn in yarns_told(asked.get("yarn"), law_of(services.facts))]
-    if True in holds:
+    law, yarn = law_of(services.facts), asked.get("yarn") or {}
+    named = [_alone(each) for each in yarn.get("fibre") or yarn.get("fibres") or ()]
+    if any(each.has(HAIR) for fibre in named for each in yarns_told(fibre, law)):
         message = "The yarn at hand holds wool or another animal hair, which is to be avoided."
         raise BadInput("/yarn", message, "Give another yarn, or take wool out of avoid.")
-    return not holds or None in holds
+    return not named or any(each.has(HAIR) is None for each in yarns_told(yarn, law))
+
+
+def _alone(fibre: Content) -> Answer:
+    """Return a yarn of one fibre, which is told of by its name whatever its share."""
+    return {"fibre": [{"fibre": fibre.get("fibre") or fibre.get("name"), "percent": 100}]}
 
 
 def _planned(bench: _Bench, offered: Sequence[Offered], most: int) -> Iterator[Proposed]:
