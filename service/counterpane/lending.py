@@ -57,7 +57,7 @@ def lent(role: Role = "contributor", name: str = "tests") -> Iterator[Lent]:
     """Serve a library for the block, with a token of the role, made out to a name."""
     from counterpane import wiring
     from counterpane.client import Client
-    from counterpane.library.tokens import create
+    from counterpane.library.review.tokens import create
 
     services = wiring.open_library()
     token = create(services.store, role, name, services.now())

@@ -11,12 +11,14 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from counterpane.library import components, kept_profiles, recipes, traits
 from counterpane.library.errors import LibraryError, Taken, Unreadable
-from counterpane.library.keeping import Keeping
+from counterpane.library.keeping import recipes
+from counterpane.library.keeping.keeping import Keeping
+from counterpane.library.parts import components, traits
 from counterpane.library.ports import Role, Shelf, Store, Wanted
+from counterpane.library.review.tokens import create
+from counterpane.library.safety import kept_profiles
 from counterpane.library.services import Services, utc_now
-from counterpane.library.tokens import create
 
 if TYPE_CHECKING:
     from flask import Flask
@@ -155,7 +157,7 @@ def _parts() -> Iterator[Mapping[str, Any]]:
 
 
 def _lists() -> Iterator[Mapping[str, Any]]:
-    from counterpane.library.profiles import content_of
+    from counterpane.library.safety.profiles import content_of
     from counterpane.seeding.profiles import load_profiles
 
     return ({"slug": slug, **content_of(each)} for slug, each in load_profiles().items())

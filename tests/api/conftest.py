@@ -14,8 +14,8 @@ from werkzeug.test import TestResponse
 from api.contents import BIND_OFF, BLANKET, CAST_ON, FOR, GARTER, RIB, YARN
 from counterpane import wiring
 from counterpane.library.ports import Role
+from counterpane.library.review.tokens import create
 from counterpane.library.services import Services
-from counterpane.library.tokens import create
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,8 @@ from flask.testing import FlaskClient
 
 from api.conftest import Desk
 from api.contents import RIB
-from counterpane.library.exports import FORMULA, _cell
 from counterpane.library.services import Services
+from counterpane.library.sharing.exports import FORMULA, _cell
 
 MEDIA = {"csv": "text/csv", "ndjson": "application/x-ndjson"}
 

@@ -12,7 +12,9 @@ from flask.testing import FlaskClient
 from api.conftest import Desk
 from api.contents import RIB
 from counterpane import wiring
-from counterpane.library import components, editions, recipes
+from counterpane.library.editions import editions
+from counterpane.library.keeping import recipes
+from counterpane.library.parts import components
 from counterpane.library.services import Services
 from counterpane.seeding.recipes import load_recipes
 

@@ -13,7 +13,7 @@ from api.conftest import Desk
 from api.contents import RIB
 from api.test_refusals import refused
 from counterpane import wiring
-from counterpane.library.tokens import create
+from counterpane.library.review.tokens import create
 
 PATH = "/v1/components"
 KEY_NAME = "Idempotency-Key"

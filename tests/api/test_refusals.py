@@ -16,7 +16,7 @@ from api.contents import RIB
 from counterpane import wiring
 from counterpane.api.catalogue import OPERATIONS
 from counterpane.library.errors import Busy
-from counterpane.library.tokens import check_of
+from counterpane.library.review.tokens import check_of
 from counterpane_schema.problem import Problem
 
 JSON = {"Content-Type": "application/json"}

@@ -10,7 +10,7 @@ import pytest
 
 from api.conftest import Desk
 from api.contents import RIB
-from counterpane.library.audit import line_json, verify
+from counterpane.library.keeping.audit import line_json, verify
 from counterpane.library.ports import Role
 
 ONE = f"/v1/components/{RIB['slug']}"

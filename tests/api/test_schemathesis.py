@@ -12,7 +12,7 @@ from schemathesis.config import SchemathesisConfig
 
 from counterpane import wiring
 from counterpane.api.document import document
-from counterpane.library.tokens import create
+from counterpane.library.review.tokens import create
 
 CHECKS = {
     "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "412", "422"]},

@@ -9,7 +9,7 @@ import random
 import sys
 import time
 
-from counterpane.library.alike import alike
+from counterpane.library.parts.alike import alike
 from counterpane.library.ports import Entry, TextureKey
 from counterpane.library.services import Services
 from counterpane.wiring import open_library

@@ -18,8 +18,8 @@ from counterpane.craft.component import textured
 from counterpane.craft.fabric import from_rs
 from counterpane.craft.trace import trace
 from counterpane.craft.yarn import Yarn, estimate
-from counterpane.library.plan_behaviour import behaviour_of_plan
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.plans.plan_behaviour import behaviour_of_plan
+from counterpane.library.plans.plans import make_plan, plan_request_of
 from counterpane.seeding import load_components, load_vocabulary
 
 RUNS = 20

@@ -14,8 +14,8 @@ import time
 from dataclasses import dataclass
 
 from counterpane.craft.texture import MOVES, PLAIN, Cell, canonical, moved
-from counterpane.library import components
-from counterpane.library.alike import alike
+from counterpane.library.parts import components
+from counterpane.library.parts.alike import alike
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 

@@ -18,9 +18,9 @@ from counterpane.craft.drawing.chart.charting import chart_of
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library import planning
-from counterpane.library.drawings import pictures
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.drawings import pictures
+from counterpane.library.patterns.patterns import write_pattern
+from counterpane.library.plans import planning
 from counterpane.press.pdf import as_pdf
 from counterpane.wiring import open_library
 

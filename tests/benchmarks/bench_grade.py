@@ -12,11 +12,11 @@ import time
 from collections.abc import Callable
 from typing import Any
 
-from counterpane.library import pages
-from counterpane.library.bench import bench_of
-from counterpane.library.grading import plan_grade
-from counterpane.library.regauging import plan_regauge
-from counterpane.library.swatches import write_swatches
+from counterpane.library.patterns import pages
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.grading import plan_grade
+from counterpane.library.plans.regauging import plan_regauge
+from counterpane.library.plans.swatches import write_swatches
 from counterpane.press.graded import as_graded_text
 from counterpane.wiring import open_library
 

@@ -10,7 +10,7 @@ from typing import Any
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "service"), str(ROOT / "schema")]
 
-from counterpane.library.labels import label  # noqa: E402
+from counterpane.library.yarn.labels import label  # noqa: E402
 from counterpane.seeding.facts import facts_by_name  # noqa: E402
 
 BEST_OF = 3

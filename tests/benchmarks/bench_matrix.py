@@ -12,7 +12,7 @@ from dataclasses import replace
 from itertools import cycle, islice
 
 from counterpane.craft.component import Component, Kind
-from counterpane.library.matrix import matrix_of, tally
+from counterpane.library.parts.matrix import matrix_of, tally
 from counterpane.seeding import load_components, load_vocabulary
 
 

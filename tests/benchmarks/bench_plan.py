@@ -11,7 +11,7 @@ import time
 from collections.abc import Callable
 
 from counterpane.craft.constructions.making import attempt
-from counterpane.library.plans import make_plan, plan_json, plan_request_of
+from counterpane.library.plans.plans import make_plan, plan_json, plan_request_of
 from counterpane.seeding import load_components, load_vocabulary
 
 RUNS = 30

@@ -15,7 +15,7 @@ from bench_checks import text_of  # noqa: E402
 from counterpane.craft.checking import examine  # noqa: E402
 from counterpane.craft.rows.say import say_row  # noqa: E402
 from counterpane.craft.rows.tree import Group, Node, Work  # noqa: E402
-from counterpane.library.rewording import Manner, reworded, said_rows  # noqa: E402
+from counterpane.library.texts.rewording import Manner, reworded, said_rows  # noqa: E402
 from counterpane.seeding import load_vocabulary  # noqa: E402
 
 BEST_OF = 5

@@ -18,8 +18,8 @@ from dataclasses import replace
 from pathlib import Path
 from statistics import median
 
-from counterpane.library.records import FORM_OF, Record
-from counterpane.library.wanted import Key, Wanted
+from counterpane.library.parts.wanted import Key, Wanted
+from counterpane.library.sharing.records import FORM_OF, Record
 from counterpane.storage.sqlite import SqliteStore
 
 USUAL, RUNS, PAGES = 20_000, 15, 500

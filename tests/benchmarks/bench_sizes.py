@@ -10,7 +10,7 @@ from time import perf_counter
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "service"), str(ROOT / "schema")]
 
-from counterpane.library.checks import check_text  # noqa: E402
+from counterpane.library.texts.checks import check_text  # noqa: E402
 from counterpane.seeding import load_vocabulary  # noqa: E402
 
 BEST_OF = 5

@@ -16,8 +16,8 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 from counterpane.craft.yarn import Yarn, estimate
-from counterpane.library.plans import make_plan, plan_request_of
-from counterpane.library.yarn_largest import largest_of
+from counterpane.library.plans.plans import make_plan, plan_request_of
+from counterpane.library.yarn.yarn_largest import largest_of
 from counterpane.seeding import load_components, load_vocabulary
 
 RUNS = 20

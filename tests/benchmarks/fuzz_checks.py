@@ -16,7 +16,7 @@ import traceback
 from collections.abc import Callable, Mapping
 from statistics import median
 
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 from counterpane.seeding import load_vocabulary
 
 WHOLE, LEAST = 65_536, 16_384

@@ -38,10 +38,10 @@ from counterpane.api.catalogue import OPERATIONS
 from counterpane.cli import main as command_line
 from counterpane.cli.parser import COMMANDS
 from counterpane.craft.component import content_of
-from counterpane.library.checks import check_text
+from counterpane.library.review.submissions import told_of
+from counterpane.library.review.tokens import create
 from counterpane.library.services import Services
-from counterpane.library.submissions import told_of
-from counterpane.library.tokens import create
+from counterpane.library.texts.checks import check_text
 from counterpane.seeding import load_components
 from counterpane.seeding.recipes import load_recipes
 

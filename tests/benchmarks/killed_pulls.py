@@ -14,7 +14,7 @@ import time
 from pathlib import Path
 
 from counterpane import wiring
-from counterpane.library.pulling import Pulling
+from counterpane.library.sharing.pulling import Pulling
 from counterpane.peers import read
 from peers.libraries import Library, LocalPeer, edit, furnish, killed_pulls
 

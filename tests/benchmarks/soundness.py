@@ -6,7 +6,7 @@ import sqlite3
 from pathlib import Path
 
 from counterpane import wiring
-from counterpane.library.audit import verify
+from counterpane.library.keeping.audit import verify
 
 HALVES = """
     SELECT count(*) FROM item i WHERE

@@ -14,7 +14,7 @@ import pytest
 from cli.conftest import Type
 from counterpane import __version__
 from counterpane.cli import INTERRUPTED, endings, output
-from counterpane.library import tokens
+from counterpane.library.review import tokens
 from counterpane.wiring import open_library
 
 

@@ -16,8 +16,9 @@ import pytest
 from cli.conftest import Type
 from counterpane.cli.commands.demo import corrected
 from counterpane.craft.component import content_of
-from counterpane.library import components, tokens
+from counterpane.library.parts import components
 from counterpane.library.ports import Wanted
+from counterpane.library.review import tokens
 from counterpane.seeding import load_components
 from counterpane.seeding.recipes import load_recipes
 from counterpane.wiring import open_library

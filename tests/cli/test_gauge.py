@@ -7,7 +7,7 @@ from typing import Any
 
 from cli.conftest import Type
 from counterpane.cli import output
-from counterpane.library import gauges
+from counterpane.library.plans import gauges
 from counterpane.seeding.facts import facts_by_name
 
 ASKED: dict[str, Any] = {

@@ -6,8 +6,8 @@ import json
 import re
 
 from counterpane.api.examples import IN_YARN
-from counterpane.library.bench import bench_of
-from counterpane.library.yarn_planning import plan_largest
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.yarn.yarn_planning import plan_largest
 from counterpane.wiring import open_library
 
 from .conftest import Type

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from cli.conftest import Type
-from counterpane.library.matrix import matrix
+from counterpane.library.parts.matrix import matrix
 from counterpane.wiring import open_library
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 
 from counterpane.api.examples import IN_YARN
-from counterpane.library.bench import bench_of
-from counterpane.library.yarn_planning import plan_midway
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.yarn.yarn_planning import plan_midway
 from counterpane.wiring import open_library
 
 from .conftest import Type

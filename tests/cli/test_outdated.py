@@ -7,7 +7,7 @@ import json
 from cli.conftest import Type
 from counterpane import wiring
 from counterpane.craft.component import content_of
-from counterpane.library import components
+from counterpane.library.parts import components
 
 STORE = ("--store", "lib.db")
 

@@ -14,7 +14,9 @@ from cli.conftest import Type
 from counterpane.cli import output
 from counterpane.cli.commands import plan as plan_command
 from counterpane.craft.component import content_of
-from counterpane.library import components, designing, pages, planning
+from counterpane.library.parts import components
+from counterpane.library.patterns import designing, pages
+from counterpane.library.plans import planning
 from counterpane.library.services import Services
 from counterpane.seeding import load_component
 from counterpane.wiring import open_library

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from cli.conftest import Type
-from counterpane.library import components
+from counterpane.library.parts import components
 from peers.libraries import SEEDS, furnish, served
 
 

@@ -10,7 +10,7 @@ import pytest
 
 from cli.conftest import Type
 from counterpane.craft.component import content_of
-from counterpane.library.telling import derived_json
+from counterpane.library.parts.telling import derived_json
 from counterpane.press.component import as_seed
 from counterpane.seeding import load_component, load_vocabulary
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from cli.conftest import Type
-from counterpane.library import sizes
+from counterpane.library.plans import sizes
 from counterpane.seeding.facts import facts_by_name
 
 PRAM = {"parts": {"body": "garter"}, "gauge": {"stitches": 22, "rows": 30, "over_cm": 10}, "size": {"named": "pram"}}

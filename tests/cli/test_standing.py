@@ -10,7 +10,7 @@ import pytest
 
 from cli.conftest import Type
 from counterpane.craft.component import content_of
-from counterpane.library import components
+from counterpane.library.parts import components
 from counterpane.seeding import load_component
 from counterpane.wiring import open_library
 

@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from counterpane.library.yarn_substitutes import substitute
+from counterpane.library.yarn.yarn_substitutes import substitute
 from counterpane.seeding.facts import facts_by_name
 
 from .conftest import Type

@@ -6,8 +6,8 @@ import json
 from typing import Any
 
 from cli.conftest import Type
-from counterpane.library.bench import bench_of
-from counterpane.library.swatches import write_swatches
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.swatches import write_swatches
 from counterpane.wiring import open_library
 
 REQUEST: dict[str, Any] = {

@@ -14,7 +14,7 @@ from counterpane.craft.constructions.making import attempt
 from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import fabric, fitting
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 RULES = (*fitting.RULES, *fabric.RULES)
 each_rule = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.slug)

@@ -10,8 +10,8 @@ import pytest
 from counterpane.craft.component import Component, component_of, content_of, derive, prove
 from counterpane.craft.rows.say import say_line
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.adopting import Adoption, adopt, slug_of
 from counterpane.library.errors import Refused
+from counterpane.library.parts.adopting import Adoption, adopt, slug_of
 from counterpane.seeding import load_components
 
 EYELETS = """Pea eyelets

@@ -9,9 +9,9 @@ import orjson
 import pytest
 
 from counterpane.craft.component import Version, content_of
-from counterpane.library import components
-from counterpane.library.alike import alike
 from counterpane.library.errors import NotFound
+from counterpane.library.parts import components
+from counterpane.library.parts.alike import alike
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 

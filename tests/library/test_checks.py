@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text, corrected
+from counterpane.library.texts.checks import check_text, corrected
 
 
 def counts(answer: dict[str, Any]) -> list[tuple[int | None, int | None]]:

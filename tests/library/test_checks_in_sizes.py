@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text, corrected
-from counterpane.library.extracts import extract_text
+from counterpane.library.texts.checks import check_text, corrected
+from counterpane.library.texts.extracts import extract_text
 from counterpane.seeding import load_vocabulary
 
 # Invented patterns, and by hand the stitches after each row in each size; "=" stands for the cast-on.

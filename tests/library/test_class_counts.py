@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import CannotBePlanned
-from counterpane.library.bench import Bench
-from counterpane.library.class_counts import plan_class
-from counterpane.library.planning import answer_of
+from counterpane.library.plans.bench import Bench
+from counterpane.library.plans.class_counts import plan_class
+from counterpane.library.plans.planning import answer_of
 from counterpane.library.values import BadInput
 from counterpane.seeding.known import load_known
 

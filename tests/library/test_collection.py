@@ -13,10 +13,10 @@ import pytest
 from counterpane.craft.component import Component, Measure
 from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library import companions
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.parts import companions
+from counterpane.library.plans.plans import make_plan, plan_request_of
 from counterpane.library.ports import Wanted
-from counterpane.library.safety import safety_of_plan
+from counterpane.library.safety.safety import safety_of_plan
 from counterpane.library.services import Services
 from counterpane.seeding import load_components
 from counterpane.wiring import open_library

@@ -13,10 +13,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counterpane import wiring
-from counterpane.library import audit
-from counterpane.library.dumps import dump, restore, verify
 from counterpane.library.errors import BrokenDump, Taken
+from counterpane.library.keeping import audit
 from counterpane.library.ports import CountClass, Store, TextureKey
+from counterpane.library.sharing.dumps import dump, restore, verify
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import entry

@@ -17,10 +17,12 @@ from counterpane.craft.erratum import WORKED
 from counterpane.craft.erratum.comparing import changes
 from counterpane.craft.erratum.lines import lines_of
 from counterpane.craft.pattern import Pattern
-from counterpane.library import components, edition_files, editions, planning, touched
+from counterpane.library.editions import edition_files, editions, touched
 from counterpane.library.errors import NotFound, Taken
-from counterpane.library.patterns import recheck
-from counterpane.library.recipes import RECIPES
+from counterpane.library.keeping.recipes import RECIPES
+from counterpane.library.parts import components
+from counterpane.library.patterns.patterns import recheck
+from counterpane.library.plans import planning
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.press.text import as_text

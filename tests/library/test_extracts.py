@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from counterpane.library.extracts import NoSuchSize, extract_text
+from counterpane.library.texts.extracts import NoSuchSize, extract_text
 
 TEXT = (
     "Sizes: Preemie (Newborn, Toddler)\nCast on 95 (113, 131) sts.\n"

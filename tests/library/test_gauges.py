@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import gauges, pages, planning
-from counterpane.library.patterns import recheck
+from counterpane.library.patterns import pages
+from counterpane.library.patterns.patterns import recheck
+from counterpane.library.plans import gauges, planning
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.press.text import as_text

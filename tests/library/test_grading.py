@@ -8,12 +8,12 @@ from typing import Any
 import pytest
 
 from counterpane.craft.constructions import CannotBePlanned
-from counterpane.library import pages
-from counterpane.library.bench import bench_of
-from counterpane.library.checks import check_text
-from counterpane.library.extracts import extract_text
-from counterpane.library.grading import plan_grade
+from counterpane.library.patterns import pages
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.grading import plan_grade
 from counterpane.library.services import Services
+from counterpane.library.texts.checks import check_text
+from counterpane.library.texts.extracts import extract_text
 from counterpane.library.values import BadInput
 from counterpane.press.graded import as_graded_markdown, as_graded_text
 from counterpane.seeding import load_components

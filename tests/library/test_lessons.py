@@ -12,9 +12,9 @@ from counterpane.craft.teaching import Lesson
 from counterpane.craft.teaching.script import total_minutes
 from counterpane.craft.yarn import Yarn, estimate
 from counterpane.craft.yarn.pace import hours
-from counterpane.library.bench import Bench
-from counterpane.library.lessons import plan_lesson
-from counterpane.library.plans import sampler_of
+from counterpane.library.patterns.lessons import plan_lesson
+from counterpane.library.plans.bench import Bench
+from counterpane.library.plans.plans import sampler_of
 from counterpane.library.values import BadInput
 from counterpane.press.lesson import page
 from counterpane.press.page import Items, Paragraph

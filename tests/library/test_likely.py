@@ -8,8 +8,8 @@ from fractions import Fraction
 import pytest
 
 from counterpane.craft.texture import MOVES, Cell, likeness, moved
-from counterpane.library.likely import likely
-from counterpane.library.textures import LOOKS
+from counterpane.library.parts.likely import likely
+from counterpane.library.parts.textures import LOOKS
 
 SIZES = (1, 2, 3, 4, 6)
 

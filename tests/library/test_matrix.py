@@ -8,9 +8,9 @@ from xml.etree import ElementTree
 import pytest
 
 from counterpane.library.errors import NotFound, Refused
-from counterpane.library.matrix import matrix, tally
-from counterpane.library.matrix_picture import as_svg
-from counterpane.library.matrix_text import as_text
+from counterpane.library.parts.matrix import matrix, tally
+from counterpane.library.parts.matrix_picture import as_svg
+from counterpane.library.parts.matrix_text import as_text
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 

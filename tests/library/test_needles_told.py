@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import pages, planning
+from counterpane.library.patterns import pages
+from counterpane.library.plans import planning
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
 

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from counterpane.library.errors import Unkeepable
-from counterpane.library.objects import canonical, digest, json_bytes
+from counterpane.library.keeping.objects import canonical, digest, json_bytes
 
 SORTED_BY_RFC_8785 = {"€": 1, "\r": 2, "\ufb33": 3, "1": 4, "😀": 5, "\x80": 6, "ö": 7}
 """The members of RFC 8785, section 3.2.3, with other values."""

@@ -9,9 +9,11 @@ import orjson
 import pytest
 
 from counterpane import wiring
-from counterpane.library import components, outdated, standing
+from counterpane.library.editions import outdated
 from counterpane.library.errors import NotFound
+from counterpane.library.parts import components
 from counterpane.library.ports import Holder
+from counterpane.library.review import standing
 from counterpane.library.services import Services
 from counterpane_schema.outdated import OutdatedAnswer, UsedInAnswer
 

@@ -11,9 +11,9 @@ import pytest
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Terms, Vocabulary
-from counterpane.library.checks import check_text
-from counterpane.library.patterns import recheck, write_pattern
-from counterpane.library.plans import make_plan, plan_request_of, sampler_of
+from counterpane.library.patterns.patterns import recheck, write_pattern
+from counterpane.library.plans.plans import make_plan, plan_request_of, sampler_of
+from counterpane.library.texts.checks import check_text
 from counterpane.press.markdown import as_markdown
 from counterpane.press.text import as_text
 from counterpane.seeding import load_components, load_vocabulary, seeds_root

@@ -14,10 +14,10 @@ from counterpane.craft.behaviour.figures import FACTS
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.behaving import component_behaviour, figure_json, span
 from counterpane.library.errors import NotFound
-from counterpane.library.plan_behaviour import behaviour_of_plan
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.plans.behaving import component_behaviour, figure_json, span
+from counterpane.library.plans.plan_behaviour import behaviour_of_plan
+from counterpane.library.plans.plans import make_plan, plan_request_of
 
 Starters = Mapping[str, Component]
 SMOOTH: Mapping[str, Any] = {

@@ -9,9 +9,9 @@ import pytest
 from counterpane.cli.planning import bench_over
 from counterpane.cli.planning import planned as planned_there
 from counterpane.craft.pattern import Pattern
-from counterpane.library.patterns import recheck
-from counterpane.library.plan_labels import for_with_yarn
-from counterpane.library.planning import made, pattern_of, plan
+from counterpane.library.patterns.patterns import recheck
+from counterpane.library.plans.plan_labels import for_with_yarn
+from counterpane.library.plans.planning import made, pattern_of, plan
 from counterpane.press.text import as_text
 from counterpane.wiring import open_library
 

@@ -12,9 +12,8 @@ import pytest
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
 from counterpane.library.errors import NotFound
-from counterpane.library.plans import (
+from counterpane.library.plans.plans import (
     BadInput,
     UnknownPart,
     make_plan,
@@ -24,6 +23,7 @@ from counterpane.library.plans import (
     sampler_of,
     sampler_rows,
 )
+from counterpane.library.texts.checks import check_text
 
 Starters = Mapping[str, Component]
 WAFFLE: Mapping[str, Any] = {

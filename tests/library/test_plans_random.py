@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import make_plan, plan_json, plan_request_of, sampler_of
+from counterpane.library.plans.plans import make_plan, plan_json, plan_request_of, sampler_of
 
 BORDERS = (
     "garter-border",

@@ -5,10 +5,10 @@ from typing import Any
 import pytest
 
 from counterpane.craft.safety import SafetyInputs
-from counterpane.library import profiles
 from counterpane.library.errors import NotFound
-from counterpane.library.profile_finding import found_among
-from counterpane.library.safety import assess
+from counterpane.library.safety import profiles
+from counterpane.library.safety.profile_finding import found_among
+from counterpane.library.safety.safety import assess
 from counterpane.library.values import BadInput
 from counterpane.seeding.profiles import load_profiles
 

@@ -9,12 +9,13 @@ import pytest
 from counterpane.craft.component import content_of
 from counterpane.craft.pattern.level import SKILLS
 from counterpane.craft.texture import CLOSE, likeness
-from counterpane.library import components, planning
-from counterpane.library.proposal_parts import AVOIDING, why_not
-from counterpane.library.proposals import propose
+from counterpane.library.parts import components
+from counterpane.library.parts.textures import LOOKS, keys_of, looks_of
+from counterpane.library.parts.traits import DIFFICULTIES
+from counterpane.library.plans import planning
+from counterpane.library.proposing.proposal_parts import AVOIDING, why_not
+from counterpane.library.proposing.proposals import propose
 from counterpane.library.services import Services
-from counterpane.library.textures import LOOKS, keys_of, looks_of
-from counterpane.library.traits import DIFFICULTIES
 from counterpane.library.values import BadInput
 from counterpane.wiring import open_library
 from counterpane_schema import proposal, search

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from counterpane.library.bench import Bench, bench_of
-from counterpane.library.regauging import plan_regauge
+from counterpane.library.plans.bench import Bench, bench_of
+from counterpane.library.plans.regauging import plan_regauge
 from counterpane.library.values import BadInput
 from counterpane.wiring import open_library
 

@@ -12,7 +12,7 @@ import pytest
 
 from counterpane.api.examples import WAVE
 from counterpane.craft.component import content_of
-from counterpane.library.components import COMPONENTS
+from counterpane.library.parts.components import COMPONENTS
 from counterpane.library.ports import Entry
 from counterpane.library.services import Services
 from counterpane.seeding import load_component

@@ -8,8 +8,8 @@ import pytest
 
 from counterpane.craft.rules.safety import RULES
 from counterpane.craft.safety import AGE_BANDS, MARKETS, USES
-from counterpane.library.cautions import CAUTIONS
-from counterpane.library.safety import assess
+from counterpane.library.patterns.cautions import CAUTIONS
+from counterpane.library.safety.safety import assess
 
 ALWAYS = {
     "baby-out-of-sight",

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from counterpane.library.safety import assess
+from counterpane.library.safety.safety import assess
 from counterpane.library.values import BadInput
 
 

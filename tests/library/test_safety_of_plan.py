@@ -11,9 +11,9 @@ from counterpane.craft.constructions import Counts, Give, Part, Plan, PlanReques
 from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import OPENING_STITCHES
 from counterpane.craft.rows.tree import BindOff, CastOn, Group, Hold, Marker, Node, OpenRepeat, Row, Turn, Work
-from counterpane.library.cautions import CAUTIONS
-from counterpane.library.plan_fabric import PICKED_UP
-from counterpane.library.safety import safety_of_plan
+from counterpane.library.patterns.cautions import CAUTIONS
+from counterpane.library.plans.plan_fabric import PICKED_UP
+from counterpane.library.safety.safety import safety_of_plan
 from counterpane.library.values import BadInput
 from counterpane.seeding import load_vocabulary
 

@@ -7,11 +7,11 @@ import pytest
 from counterpane.craft.component import Component
 from counterpane.craft.rules.safety import LISTED
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.conflicts import CONFLICTS, conflicts_json
-from counterpane.library.plans import make_plan, plan_request_of
-from counterpane.library.safety import safety_of_plan
-from counterpane.library.safety_record import HOME_CHECK
-from counterpane.library.yarns import yarn_of_plan
+from counterpane.library.plans.plans import make_plan, plan_request_of
+from counterpane.library.safety.conflicts import CONFLICTS, conflicts_json
+from counterpane.library.safety.safety import safety_of_plan
+from counterpane.library.safety.safety_record import HOME_CHECK
+from counterpane.library.yarn.yarns import yarn_of_plan
 from counterpane.seeding import load_components, load_vocabulary
 
 VOCABULARY: Vocabulary = load_vocabulary()

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from counterpane.craft.editing import Query, Sheet
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.sheets import (
+from counterpane.library.texts.sheets import (
     UnknownStyle,
     _findings,
     acceptance,

@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import planning, sizes
 from counterpane.library.errors import NotFound
+from counterpane.library.plans import planning, sizes
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.seeding.facts import facts_by_name

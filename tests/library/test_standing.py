@@ -10,12 +10,15 @@ import pytest
 
 from counterpane import wiring
 from counterpane.craft.constructions import CannotBePlanned
-from counterpane.library import audit, components, planning, standing
-from counterpane.library.bench import bench_of
 from counterpane.library.errors import Gone, Moved, NotTheirs
-from counterpane.library.ladder import LADDER
+from counterpane.library.keeping import audit
+from counterpane.library.keeping.record import Act
+from counterpane.library.parts import components
+from counterpane.library.plans import planning
+from counterpane.library.plans.bench import bench_of
 from counterpane.library.ports import Holder
-from counterpane.library.record import Act
+from counterpane.library.review import standing
+from counterpane.library.review.ladder import LADDER
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 

@@ -9,12 +9,14 @@ import pytest
 
 from api.contents import RIB
 from counterpane import wiring
-from counterpane.library import audit, components, standing, submissions
 from counterpane.library.errors import Moved, NotTheirs, Taken
+from counterpane.library.keeping import audit
+from counterpane.library.keeping.recipes import RECIPES
+from counterpane.library.parts import components
 from counterpane.library.ports import Holder, Role
-from counterpane.library.recipes import RECIPES
+from counterpane.library.review import standing, submissions
+from counterpane.library.review.tokens import create, holder_of
 from counterpane.library.services import Services
-from counterpane.library.tokens import create, holder_of
 from counterpane.library.values import BadInput
 from counterpane_schema.submission import SubmissionAnswer
 

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import planning
-from counterpane.library.bench import bench_of
-from counterpane.library.checks import check_text
-from counterpane.library.patterns import recheck
+from counterpane.library.patterns.patterns import recheck
+from counterpane.library.plans import planning
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.swatches import write_swatches
 from counterpane.library.services import Services
-from counterpane.library.swatches import write_swatches
+from counterpane.library.texts.checks import check_text
 from counterpane.press.text import as_text
 from counterpane.wiring import open_library
 

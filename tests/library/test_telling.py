@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from counterpane.craft.component import Component, Parameter, derive
 from counterpane.craft.counts import Progression
 from counterpane.craft.stitches import Vocabulary
+from counterpane.library.parts.telling import classes_of, counts_json
 from counterpane.library.ports import CountClass
-from counterpane.library.telling import classes_of, counts_json
 
 
 def with_widths(starters: dict[str, Component], slug: str, least: int, step: int, most: int | None) -> Component:

@@ -6,9 +6,9 @@ import itertools
 
 import pytest
 
-from counterpane.library import tokens
 from counterpane.library.errors import NotAllowed, Unknown
 from counterpane.library.ports import ROLES, Holder, Role
+from counterpane.library.review import tokens
 from counterpane.storage.memory import MemoryStore
 
 AT = "2026-01-02T03:04:05Z"

@@ -12,11 +12,11 @@ from sqlite_utils import Database
 from counterpane.craft.component import content_of
 from counterpane.craft.pattern.level import SKILLS, skills_of_rows
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.components import COMPONENTS
+from counterpane.library.parts.components import COMPONENTS
+from counterpane.library.parts.traits import fill, traits_of
+from counterpane.library.parts.wanted import Trait, Wanted
 from counterpane.library.ports import Entry
-from counterpane.library.proposal_parts import rows_of
-from counterpane.library.traits import fill, traits_of
-from counterpane.library.wanted import Trait, Wanted
+from counterpane.library.proposing.proposal_parts import rows_of
 from counterpane.seeding import load_component, load_components
 from counterpane.storage.sqlite import SqliteStore
 from counterpane.storage.sqlite.migrations import steps

@@ -10,8 +10,8 @@ import pytest
 from counterpane.craft.component import Component
 from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.stitches import Terms, Vocabulary
-from counterpane.library.checks import check_text
-from counterpane.library.wordings import Wanted, say_text
+from counterpane.library.texts.checks import check_text
+from counterpane.library.texts.wordings import Wanted, say_text
 from counterpane.seeding import load_components
 
 STARTERS = [(component, index) for component in load_components() for index in range(len(component.versions))]

@@ -8,11 +8,11 @@ import pytest
 
 from counterpane.api.examples import IN_YARN
 from counterpane.craft.constructions import CannotBePlanned
-from counterpane.library import planning
-from counterpane.library.bench import bench_of
+from counterpane.library.plans import planning
+from counterpane.library.plans.bench import bench_of
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
-from counterpane.library.yarn_planning import plan_largest
+from counterpane.library.yarn.yarn_planning import plan_largest
 from counterpane.wiring import open_library
 
 

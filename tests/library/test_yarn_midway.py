@@ -7,11 +7,11 @@ from typing import Any
 import pytest
 
 from counterpane.api.examples import BLANKET, IN_YARN
-from counterpane.library import planning
-from counterpane.library.bench import bench_of
+from counterpane.library.plans import planning
+from counterpane.library.plans.bench import bench_of
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
-from counterpane.library.yarn_planning import plan_midway
+from counterpane.library.yarn.yarn_planning import plan_midway
 from counterpane.wiring import open_library
 from counterpane_schema.faults import faults_of
 from counterpane_schema.midway import MidwayRequest

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from counterpane.library.values import BadInput
-from counterpane.library.yarn_substitutes import in_words, substitute
+from counterpane.library.yarn.yarn_substitutes import in_words, substitute
 from counterpane.seeding.facts import facts_by_name
 from counterpane_schema.faults import faults_of
 from counterpane_schema.yarn import SubstitutionAnswer, SubstitutionRequest

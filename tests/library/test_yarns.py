@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 
 from counterpane.api.examples import BLANKET
-from counterpane.library import planning
+from counterpane.library.plans import planning
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
-from counterpane.library.yarn_requests import yarns_of
+from counterpane.library.yarn.yarn_requests import yarns_of
 from counterpane.wiring import open_library
 from counterpane_schema.faults import faults_of
 from counterpane_schema.plan import PlanAnswer, PlanRequest

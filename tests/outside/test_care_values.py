@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from counterpane.library.labels import label
+from counterpane.library.yarn.labels import label
 from counterpane_schema.label import Care
 from craft.care.makings import FACTS, LAW
 

@@ -29,7 +29,7 @@ from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import Node
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 RIB_OF_FOUR = "k1, ssk, *k2, p2; rep from * to last 3 sts, k2tog, k1"
 FAGGOT = "k1, *yo, k2tog; rep from * to last st, k1 / purl"

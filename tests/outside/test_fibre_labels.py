@@ -10,7 +10,7 @@ import pytest
 from counterpane.craft.care.composition import composition, rounded
 from counterpane.craft.care.yarns import Share, Yarn
 from counterpane.craft.measures import half_up, shown
-from counterpane.library.labels import label
+from counterpane.library.yarn.labels import label
 from craft.care.makings import FACTS, LAW, dry
 
 V3 = (dry("wool", "10.30", "carded"), dry("polyamide", "50.00", "staple"), dry("cotton", "39.70", "unbleached"))

@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 LAMBERT_SHELL = """(multiple of 25 sts)
 Row 1: *[k2tog] 4 times, [yo, k1] 8 times, [k2tog] 4 times, p1; rep from * to end.

@@ -11,7 +11,7 @@ from counterpane.craft.behaviour import Seam, seams
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.making import attempt
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from counterpane.library.safety import assess
+from counterpane.library.safety.safety import assess
 
 COTTON = {"name": "cotton", "pct": 100}
 

@@ -19,7 +19,7 @@ from counterpane.craft.measures import Gauge, shown
 from counterpane.craft.rules import fabric, fitting
 from counterpane.craft.sizing.lengths import ridges, side_of
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 SMOOTH = {"stitches": 22, "rows": 30, "over_cm": 10}

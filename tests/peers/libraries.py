@@ -13,10 +13,12 @@ import orjson
 
 from counterpane import lending, wiring
 from counterpane.craft.component import content_of
-from counterpane.library import components, kept_profiles, recipes
+from counterpane.library.keeping import recipes
+from counterpane.library.parts import components
 from counterpane.library.ports import Change
-from counterpane.library.pulling import Pulled, Pulling
+from counterpane.library.safety import kept_profiles
 from counterpane.library.services import Services
+from counterpane.library.sharing.pulling import Pulled, Pulling
 from counterpane.peers import HttpPeer, open_peer, read
 from counterpane.seeding import load_components
 from counterpane.seeding.recipes import load_recipes

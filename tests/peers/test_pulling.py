@@ -10,14 +10,16 @@ from pathlib import Path
 import orjson
 import pytest
 
-from counterpane.library import components, editions, recipes
-from counterpane.library.dumps import dump
+from counterpane.library.editions import editions
 from counterpane.library.errors import NotFound, NotTaken, PeerRefused
-from counterpane.library.following import Seen, Step
-from counterpane.library.objects import canonical, digest
+from counterpane.library.keeping import recipes
+from counterpane.library.keeping.objects import canonical, digest
+from counterpane.library.keeping.record import Move
+from counterpane.library.parts import components
 from counterpane.library.ports import Change, Wanted
-from counterpane.library.pulling import Pulling
-from counterpane.library.record import Move
+from counterpane.library.sharing.dumps import dump
+from counterpane.library.sharing.following import Seen, Step
+from counterpane.library.sharing.pulling import Pulling
 from counterpane.peers import read
 from counterpane.seeding.recipes import load_recipes
 from peers.libraries import (

@@ -9,7 +9,9 @@ import orjson
 import pytest
 
 from counterpane import wiring
-from counterpane.library import components, kept_profiles, recipes
+from counterpane.library.keeping import recipes
+from counterpane.library.parts import components
+from counterpane.library.safety import kept_profiles
 from counterpane.peers import read
 
 

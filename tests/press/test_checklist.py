@@ -16,9 +16,9 @@ import pytest
 from pypdf import PdfReader
 
 from counterpane.craft.pattern.level import LEVELS
-from counterpane.library import pages
-from counterpane.library.checks import check_text
+from counterpane.library.patterns import pages
 from counterpane.library.services import Services
+from counterpane.library.texts.checks import check_text
 from counterpane.seeding.recipes import load_recipes
 from counterpane.wiring import open_library
 

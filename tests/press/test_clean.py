@@ -12,10 +12,11 @@ import pytest
 
 from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.stitches import Terms
-from counterpane.library import pages, planning
-from counterpane.library.checks import check_text
-from counterpane.library.patterns import recheck
+from counterpane.library.patterns import pages
+from counterpane.library.patterns.patterns import recheck
+from counterpane.library.plans import planning
 from counterpane.library.services import Services
+from counterpane.library.texts.checks import check_text
 from counterpane.press.text import as_text
 from counterpane.seeding import load_components
 from counterpane.wiring import open_library

@@ -2,8 +2,8 @@
 
 import json
 
-from counterpane.library.patterns import write_pattern
-from counterpane.library.safety import safety_of_plan
+from counterpane.library.patterns.patterns import write_pattern
+from counterpane.library.safety.safety import safety_of_plan
 from counterpane.press.data import as_data
 from craft.pattern.plans import eyelets, vocabulary, waffle
 

@@ -13,7 +13,7 @@ from counterpane.craft.pattern.designing import DesignerSheet, designer_sheet
 from counterpane.craft.pattern.units import pattern_in_units
 from counterpane.craft.stitches import Terms
 from counterpane.craft.yarn import Yarn, estimate
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.patterns import write_pattern
 from counterpane.press.data import sheet_data
 from counterpane.press.designer import as_sheet
 from craft.constructions.asking import planned

@@ -9,8 +9,8 @@ from html import unescape
 
 from counterpane.craft.component import Component
 from counterpane.craft.drawing import Picture
-from counterpane.library.drawings import pictures
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.drawings import pictures
+from counterpane.library.patterns.patterns import write_pattern
 from counterpane.press.blocks import Instructions, Items
 from counterpane.press.html import as_html
 from counterpane.press.page import page

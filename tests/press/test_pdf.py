@@ -10,8 +10,8 @@ import pytest
 from pypdf import PdfReader
 
 from counterpane.craft.component import Component
-from counterpane.library.drawings import pictures
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.drawings import pictures
+from counterpane.library.patterns.patterns import write_pattern
 from counterpane.press import Paper
 from counterpane.press.blocks import Instructions
 from counterpane.press.page import page

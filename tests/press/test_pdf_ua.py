@@ -13,9 +13,9 @@ from pypdf.generic import NameObject
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.making import attempt
-from counterpane.library.drawings import pictures
-from counterpane.library.patterns import write_pattern
-from counterpane.library.plans import plan_request_of
+from counterpane.library.patterns.drawings import pictures
+from counterpane.library.patterns.patterns import write_pattern
+from counterpane.library.plans.plans import plan_request_of
 from counterpane.press import Paper
 from counterpane.press.pdf import as_pdf
 from craft.constructions.asking import content

@@ -8,8 +8,8 @@ import pytest
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Terms
-from counterpane.library.checks import check_text
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.patterns import write_pattern
+from counterpane.library.texts.checks import check_text
 from counterpane.press.markdown import as_markdown
 from counterpane.press.prose import WIDTH
 from counterpane.press.text import as_text

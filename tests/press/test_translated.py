@@ -10,7 +10,7 @@ import pytest
 from counterpane import wiring
 from counterpane.craft.language import Language, Telling
 from counterpane.craft.rows.words import NUMBER_WORDS
-from counterpane.library import pages
+from counterpane.library.patterns import pages
 from counterpane.press.blocks import Block, Entries, Figure, Heading, Instructions, Items, Orders, Paragraph
 from counterpane.press.html import html_of
 from counterpane.press.page import page

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import Stale, Taken
-from counterpane.library.following import Apart, Retold, Seen, Step
 from counterpane.library.ports import CountClass, Holder, Store, TextureKey
-from counterpane.library.records import Record
+from counterpane.library.sharing.following import Apart, Retold, Seen, Step
+from counterpane.library.sharing.records import Record
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry, slugs

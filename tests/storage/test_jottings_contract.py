@@ -9,12 +9,13 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import audit, dumps
 from counterpane.library.errors import BrokenDump, Gone, NotFound, Stale
-from counterpane.library.jottings import Jotting, Noted
-from counterpane.library.objects import digest
-from counterpane.library.once import once_of
+from counterpane.library.keeping import audit
+from counterpane.library.keeping.objects import digest
+from counterpane.library.keeping.once import once_of
+from counterpane.library.knitting.jottings import Jotting, Noted
 from counterpane.library.ports import Done, Store
+from counterpane.library.sharing import dumps
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import entry

@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from counterpane.library import audit
 from counterpane.library.errors import Moved, NotFound, Taken
-from counterpane.library.matters import Decision, Matter, Place, Sought
+from counterpane.library.keeping import audit
 from counterpane.library.ports import Done, Once, Store
+from counterpane.library.review.matters import Decision, Matter, Place, Sought
 
 AT = "2026-01-02T03:04:05Z"
 

@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 from sqlite_utils import Database
 
-from counterpane.library import audit
 from counterpane.library.errors import Gone, Moved, NotFound, Taken
+from counterpane.library.keeping import audit
+from counterpane.library.keeping.record import Act, Move
 from counterpane.library.ports import Done, Holder, Once, Store, Wanted
-from counterpane.library.record import Act, Move
 from counterpane.storage.sqlite import SqliteStore
 from counterpane.storage.sqlite.connections import connect
 from counterpane.storage.sqlite.migrations import steps

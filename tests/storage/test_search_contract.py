@@ -11,9 +11,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from counterpane.library.parts.wanted import CountClass, Span, Trait, Wanted
 from counterpane.library.ports import Key, Store
-from counterpane.library.records import Record
-from counterpane.library.wanted import CountClass, Span, Trait, Wanted
+from counterpane.library.sharing.records import Record
 from counterpane.storage.memory import MemoryStore
 from counterpane.storage.sqlite import SqliteStore
 from storage.entries import ANY, entry, slugs

@@ -14,7 +14,7 @@ import pytest
 
 from counterpane.library.errors import Busy, Unreadable
 from counterpane.library.ports import CountClass, TextureKey, Wanted
-from counterpane.library.records import FORMS
+from counterpane.library.sharing.records import FORMS
 from counterpane.storage.sqlite import SqliteStore, connections
 from counterpane.storage.sqlite import store as sqlite_store
 from counterpane.storage.sqlite.pages import question

@@ -20,11 +20,13 @@ import pytest
 
 from counterpane import wiring
 from counterpane.craft.component import content_of
-from counterpane.library import components, recipes, standing
 from counterpane.library.errors import Stale
+from counterpane.library.keeping import recipes
+from counterpane.library.parts import components
 from counterpane.library.ports import Holder
-from counterpane.library.published import published
+from counterpane.library.review import standing
 from counterpane.library.services import Services
+from counterpane.library.sharing.published import published
 from counterpane.seeding import load_component
 from counterpane.web import RulePages
 from counterpane.web.folder import LIST, files_of

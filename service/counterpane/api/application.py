@@ -23,7 +23,7 @@ from counterpane.api.operations import Answer, Operation
 from counterpane.api.problems import Problem
 from counterpane.api.requests import call_of
 from counterpane.api.sorts import SORTS
-from counterpane.library.objects import json_bytes
+from counterpane.library.keeping.objects import json_bytes
 from counterpane.library.services import Services
 
 OF_FLASK = {404: "not-found", 405: "method-not-allowed", 406: "not-acceptable", 413: "too-large"}

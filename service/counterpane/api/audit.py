@@ -7,7 +7,7 @@ import orjson
 from counterpane.api import examples
 from counterpane.api.changes import NDJSON, USUAL_LIMIT
 from counterpane.api.operations import Answer, Call, operation
-from counterpane.library.audit import line_json
+from counterpane.library.keeping.audit import line_json
 from counterpane_schema.audit import AuditLine, AuditQuery
 
 

@@ -6,7 +6,7 @@ from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.problems import Problem
 from counterpane.api.sending import as_json
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 from counterpane_schema.check import MOST_BYTES, CheckAnswer, CheckRequest
 
 LONGEST_ESCAPE = 6

@@ -6,7 +6,7 @@ from counterpane.api import examples, kept
 from counterpane.api.keeping import Noun, Said, Shapes, Shown
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import alike, components
+from counterpane.library.parts import alike, components
 from counterpane_schema.component import (
     CompanionPage,
     CompanionQuery,

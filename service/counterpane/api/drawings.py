@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
-from counterpane.library.drawings import drawing
+from counterpane.library.patterns.drawings import drawing
 from counterpane_schema.drawing import DrawingRequest
 
 SVG = "image/svg+xml"

@@ -8,11 +8,11 @@ from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.patterns import FORMS, MEDIA
 from counterpane.api.sending import as_json
-from counterpane.library import corrections, edition_files, editions, errata, touched
+from counterpane.library.editions import corrections, edition_files, editions, errata, touched
 from counterpane.library.errors import NotFound
-from counterpane.library.feed import corrections_feed
-from counterpane.library.objects import json_bytes
-from counterpane.library.pages import PAGES
+from counterpane.library.keeping.objects import json_bytes
+from counterpane.library.patterns.pages import PAGES
+from counterpane.library.sharing.feed import corrections_feed
 from counterpane_schema.edition import (
     EditionAnswer,
     EditionContent,

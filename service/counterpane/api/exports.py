@@ -10,8 +10,8 @@ from marshmallow import Schema
 from counterpane.api.kept import asked
 from counterpane.api.operations import Answer, Call, Example, Operation
 from counterpane.api.paging import read_query
-from counterpane.library import exports
 from counterpane.library.ports import Shelf
+from counterpane.library.sharing import exports
 
 CSV, NDJSON = "text/csv", "application/x-ndjson"
 SUFFIXES = {CSV: "csv", NDJSON: "ndjson"}

@@ -7,7 +7,7 @@ from counterpane.api.checks import LONGEST_ESCAPE
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.problems import Problem
 from counterpane.api.sending import as_json
-from counterpane.library.extracts import extract_text
+from counterpane.library.texts.extracts import extract_text
 from counterpane_schema.check import MOST_BYTES
 from counterpane_schema.extract import ExtractAnswer, ExtractRequest
 

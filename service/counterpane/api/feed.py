@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
-from counterpane.library.feed import PATH, feed
+from counterpane.library.sharing.feed import PATH, feed
 from counterpane_schema.change import FeedQuery
 
 ATOM = "application/atom+xml"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library.bench import bench_of
-from counterpane.library.grading import plan_grade
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.grading import plan_grade
 from counterpane_schema.grade import GradeAnswer, GradeRequest
 
 

@@ -12,10 +12,10 @@ from counterpane.api import jotting_examples as examples
 from counterpane.api.operations import Answer, Call, Example, Method, Operation, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.sending import as_json
-from counterpane.library import knitted, noting, pieces
 from counterpane.library.errors import NotFound, Unknown
-from counterpane.library.jottings import Sort
-from counterpane.library.objects import json_bytes
+from counterpane.library.keeping.objects import json_bytes
+from counterpane.library.knitting import knitted, noting, pieces
+from counterpane.library.knitting.jottings import Sort
 from counterpane.library.ports import Holder
 from counterpane.library.services import Services
 from counterpane_schema.jotting import (

@@ -15,10 +15,10 @@ from counterpane.api import kept
 from counterpane.api.exports import SUFFIXES, export_operations, exported
 from counterpane.api.operations import JSON, Answer, Call, Example, Method, Operation
 from counterpane.api.sending import as_json
-from counterpane.library import standing
 from counterpane.library.errors import Unknown
-from counterpane.library.keeping import Keeping
-from counterpane.library.objects import json_bytes
+from counterpane.library.keeping.keeping import Keeping
+from counterpane.library.keeping.objects import json_bytes
+from counterpane.library.review import standing
 from counterpane.library.services import Services
 from counterpane_schema.kept import KeptQuery
 from counterpane_schema.revision import RevisionList

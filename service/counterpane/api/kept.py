@@ -9,8 +9,8 @@ import orjson
 
 from counterpane.api.operations import Answer, Call
 from counterpane.api.paging import page, read_query, write_cursor
-from counterpane.library import companions as library_companions
-from counterpane.library import listing
+from counterpane.library.keeping import listing
+from counterpane.library.parts import companions as library_companions
 from counterpane.library.ports import Kept, Key, Shelf
 
 

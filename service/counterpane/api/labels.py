@@ -5,7 +5,7 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import labels
+from counterpane.library.yarn import labels
 from counterpane_schema.label import LabelAnswer, LabelRequest
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api import examples, patterns
 from counterpane.api.operations import Answer, Call, operation
-from counterpane.library import lessons
+from counterpane.library.patterns import lessons
 from counterpane_schema.lesson import LessonAnswer, LessonRequest
 
 FORMS = {media: form for media, form in patterns.FORMS.items() if form != "pdf"}

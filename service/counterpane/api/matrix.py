@@ -5,9 +5,9 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import matrix
-from counterpane.library.matrix_picture import as_svg
-from counterpane.library.matrix_text import as_text
+from counterpane.library.parts import matrix
+from counterpane.library.parts.matrix_picture import as_svg
+from counterpane.library.parts.matrix_text import as_text
 from counterpane_schema.matrix import MatrixAnswer, MatrixQuery
 
 PATH = "/v1/matrix"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library.bench import bench_of
-from counterpane.library.on_needle import at_row
+from counterpane.library.knitting.on_needle import at_row
+from counterpane.library.plans.bench import bench_of
 from counterpane_schema.on_needle import OnNeedleAnswer, OnNeedleRequest
 
 

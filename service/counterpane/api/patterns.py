@@ -5,8 +5,8 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import designing
-from counterpane.library.pages import PAGES, page, pattern
+from counterpane.library.patterns import designing
+from counterpane.library.patterns.pages import PAGES, page, pattern
 from counterpane_schema.pattern import PatternAnswer, PatternRequest
 
 FORMS = {

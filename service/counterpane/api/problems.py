@@ -12,8 +12,8 @@ from counterpane.api.sorts import SORTS
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.findings import Finding
 from counterpane.library import errors
-from counterpane.library.plan_requests import UnknownPart
-from counterpane.library.sheets import UnknownStyle
+from counterpane.library.plans.plan_requests import UnknownPart
+from counterpane.library.texts.sheets import UnknownStyle
 
 MEDIA_TYPE = "application/problem+json"
 LONGEST_DETAIL = 2_000

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api import examples
 from counterpane.api.keeping import Noun, Said, Shapes, Shown
-from counterpane.library import kept_profiles
+from counterpane.library.safety import kept_profiles
 from counterpane_schema.profile import ProfileAnswer, ProfileContent, ProfilePage
 
 PROFILES = Noun(

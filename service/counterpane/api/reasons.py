@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api.operations import Answer, Call, Example, operation
 from counterpane.api.sending import as_json
-from counterpane.library import reasons
+from counterpane.library.review import reasons
 from counterpane_schema.standing import ReasonList
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from counterpane.api import examples
 from counterpane.api.keeping import Noun, Said, Shapes, Shown
-from counterpane.library import recipes
+from counterpane.library.keeping import recipes
 from counterpane_schema.recipe import RecipeAnswer, RecipeContent, RecipePage
 
 RECIPES = Noun(

@@ -17,10 +17,10 @@ from counterpane.api import tags
 from counterpane.api.operations import JSON, USUAL_BYTES, Call, Operation
 from counterpane.api.parsing import BrokenJson, parse
 from counterpane.api.problems import Problem
-from counterpane.library import tokens
 from counterpane.library.errors import Stale
-from counterpane.library.once import once_of
+from counterpane.library.keeping.once import once_of
 from counterpane.library.ports import Holder, Once
+from counterpane.library.review import tokens
 from counterpane.library.services import Services
 from counterpane_schema.faults import Fault, faults_of
 from counterpane_schema.forms import Closed

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from counterpane.api.operations import Answer
-from counterpane.library.objects import json_bytes
+from counterpane.library.keeping.objects import json_bytes
 
 
 def as_json(value: Any) -> Answer:

@@ -9,7 +9,7 @@ from counterpane.api.checks import LONGEST_ESCAPE
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.problems import Problem
 from counterpane.api.sending import as_json
-from counterpane.library import sheets
+from counterpane.library.texts import sheets
 from counterpane_schema.check import MOST_BYTES
 from counterpane_schema.sheet import SheetAnswer, SheetRequest
 

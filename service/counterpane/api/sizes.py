@@ -5,7 +5,7 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import sizes
+from counterpane.library.plans import sizes
 from counterpane_schema.size import NamedSizeAnswer, NamedSizeList
 
 

@@ -7,10 +7,10 @@ from counterpane.api import review_examples as examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.sending import as_json
-from counterpane.library import submissions
 from counterpane.library.errors import NotFound, Unknown
-from counterpane.library.objects import json_bytes
+from counterpane.library.keeping.objects import json_bytes
 from counterpane.library.ports import Holder
+from counterpane.library.review import submissions
 from counterpane_schema.submission import (
     DecisionContent,
     ReportContent,

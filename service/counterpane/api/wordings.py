@@ -7,7 +7,7 @@ from counterpane.api.checks import LONGEST_ESCAPE
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.problems import Problem
 from counterpane.api.sending import as_json
-from counterpane.library.wordings import say_text, wanted_of
+from counterpane.library.texts.wordings import say_text, wanted_of
 from counterpane_schema.check import MOST_BYTES
 from counterpane_schema.wording import WordingAnswer, WordingRequest
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from counterpane.api import examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.sending import as_json
-from counterpane.library import yarn_planning
-from counterpane.library.bench import bench_of
-from counterpane.library.yarn_substitutes import substitute
+from counterpane.library.plans.bench import bench_of
+from counterpane.library.yarn import yarn_planning
+from counterpane.library.yarn.yarn_substitutes import substitute
 from counterpane_schema.largest import LargestAnswer, LargestRequest
 from counterpane_schema.midway import MidwayAnswer, MidwayRequest
 from counterpane_schema.yarn import SubstitutionAnswer, SubstitutionRequest

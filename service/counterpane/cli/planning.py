@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from counterpane.craft.component import Component
     from counterpane.craft.constructions import Plan
-    from counterpane.library.bench import Bench
+    from counterpane.library.plans.bench import Bench
     from counterpane_schema.faults import Fault
 
     Find = Callable[[str], Component]
@@ -96,7 +96,7 @@ def asked_of(document: Mapping[str, Any]) -> Asked:
 @contextmanager
 def bench_over(content: Mapping[str, Any], store: str | None) -> Iterator[Bench]:
     """Lay out what planning needs, from a library at a path or from what ships with the program, for a block."""
-    from counterpane.library.bench import Bench, bench_of
+    from counterpane.library.plans.bench import Bench, bench_of
     from counterpane.seeding.known import load_known
     from counterpane.wiring import open_library
 
@@ -113,7 +113,7 @@ def bench_over(content: Mapping[str, Any], store: str | None) -> Iterator[Bench]
 def planned(content: Mapping[str, Any], bench: Bench) -> Planned:
     """Work out a plan of what lies on a bench."""
     from counterpane.craft.constructions import CannotBePlanned
-    from counterpane.library.planning import answer_of
+    from counterpane.library.plans.planning import answer_of
 
     try:
         plan = bench.made(content)
@@ -148,7 +148,7 @@ def answered_over(content: Mapping[str, Any], store: str | None, work: Work) -> 
 def _shipped(content: Mapping[str, Any]) -> Find:
     from counterpane.library.errors import NotFound
     from counterpane.library.near import nearest
-    from counterpane.library.planning import pins_of
+    from counterpane.library.plans.planning import pins_of
     from counterpane.seeding import load_component, shipped
 
     names, pins = shipped(), pins_of(content)
@@ -167,7 +167,7 @@ def _shipped(content: Mapping[str, Any]) -> Find:
 
 def _hash_of(component: Component) -> str:
     from counterpane.craft.component import content_of
-    from counterpane.library.objects import canonical, digest
+    from counterpane.library.keeping.objects import canonical, digest
 
     return digest(canonical(content_of(component)))
 

@@ -11,14 +11,14 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, Protocol, TypeAlias
 
-from counterpane.library.jottings import Jottings
-from counterpane.library.matters import Matters
-from counterpane.library.record import Act, Done, Ledger, Once, Shelf
-from counterpane.library.records import Record
-from counterpane.library.wanted import CountClass, Facets, Key, Page, Trait, Wanted
+from counterpane.library.keeping.record import Act, Done, Ledger, Once, Shelf
+from counterpane.library.knitting.jottings import Jottings
+from counterpane.library.parts.wanted import CountClass, Facets, Key, Page, Trait, Wanted
+from counterpane.library.review.matters import Matters
+from counterpane.library.sharing.records import Record
 
 if TYPE_CHECKING:
-    from counterpane.library.following import Apart, Seen, Step
+    from counterpane.library.sharing.following import Apart, Seen, Step
 
 __all__ = ["CountClass", "Done", "Key", "Once", "Page", "Shelf", "Wanted"]
 Role: TypeAlias = Literal["reader", "contributor", "reviewer", "keeper"]

@@ -14,13 +14,14 @@ from counterpane.craft.rules import ALL, judge_text
 from counterpane.craft.rules.style import judge_style
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
-from counterpane.library import rules, safety
-from counterpane.library.checks import finding_json
-from counterpane.library.known import Facts
-from counterpane.library.labels import label_of
-from counterpane.library.licences import licensed_in
-from counterpane.library.plan_requests import plan_request_of
-from counterpane.library.standing import placed_part_of
+from counterpane.library import rules
+from counterpane.library.plans.known import Facts
+from counterpane.library.plans.plan_requests import plan_request_of
+from counterpane.library.review.licences import licensed_in
+from counterpane.library.review.standing import placed_part_of
+from counterpane.library.safety import safety
+from counterpane.library.texts.checks import finding_json
+from counterpane.library.yarn.labels import label_of
 
 # One rule speaks of a cast-on that is asked for beside the text.
 ASKED = {"cast-on-differs": 24}

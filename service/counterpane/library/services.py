@@ -9,9 +9,9 @@ from typing import Any
 
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.styles import Style
-from counterpane.library.known import Known
+from counterpane.library.plans.known import Known
 from counterpane.library.ports import Store
-from counterpane.library.profile_finding import found_in
+from counterpane.library.safety.profile_finding import found_in
 
 Press = Callable[[Any, Any], str]
 Page = Callable[[Any, Any, Any], bytes]

@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Any
 
 from counterpane.craft.editing import Sheet
-from counterpane.library.sheets import sheet_json, sheet_of
+from counterpane.library.texts.sheets import sheet_json, sheet_of
 from counterpane.press.toml import assignment
 from counterpane_schema.faults import faults_of
 from counterpane_schema.sheet import SheetContent

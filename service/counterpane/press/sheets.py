@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.editing import STANDING, Query, Sheet
-from counterpane.library.sheets import acceptance
+from counterpane.library.texts.sheets import acceptance
 from counterpane.press.markdown import escaped
 
 _ASKING = "Please write under each question. “It is meant so” is an answer as well."

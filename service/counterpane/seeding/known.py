@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from functools import cache
 
-from counterpane.library.known import Known
-from counterpane.library.profile_finding import found_among
+from counterpane.library.plans.known import Known
+from counterpane.library.safety.profile_finding import found_among
 from counterpane.seeding import load_sources, load_vocabulary
 from counterpane.seeding.facts import facts_by_name
 from counterpane.seeding.profiles import load_profiles

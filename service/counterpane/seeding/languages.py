@@ -22,9 +22,9 @@ from counterpane.craft.pattern.parts import called
 from counterpane.craft.pattern.terms import in_terms
 from counterpane.craft.rows.glossary import SHORT_WORDS
 from counterpane.craft.rules.safety import RULES
-from counterpane.library.cautions import CAUTIONS
-from counterpane.library.conflicts import CONFLICTS, Conflict
-from counterpane.library.safety_record import HOME_CHECK
+from counterpane.library.patterns.cautions import CAUTIONS
+from counterpane.library.safety.conflicts import CONFLICTS, Conflict
+from counterpane.library.safety.safety_record import HOME_CHECK
 from counterpane.seeding.components import read_components
 from counterpane.seeding.facts import facts_by_name
 from counterpane.seeding.faults import SeedFault, nearest

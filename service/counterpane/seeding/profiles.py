@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from counterpane.craft.safety import Profile
-from counterpane.library.profiles import profile_of
+from counterpane.library.safety.profiles import profile_of
 from counterpane.library.values import BadInput
 from counterpane.seeding.faults import SeedFault
 from counterpane.seeding.roots import seeds_root, toml_files

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
-from counterpane.library.following import Apart, Retold, Seen, Step
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.record import Act
 from counterpane.library.ports import (
     Change,
     Done,
@@ -18,8 +18,8 @@ from counterpane.library.ports import (
     Once,
     Shelf,
 )
-from counterpane.library.record import Act
-from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.library.sharing.following import Apart, Retold, Seen, Step
+from counterpane.library.sharing.records import NOT_EMPTY, Record
 from counterpane.storage import memory_records
 from counterpane.storage.memory_jottings import MemoryJottings
 from counterpane.storage.memory_record import Item

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale
-from counterpane.library.jottings import Jotting, Noted
+from counterpane.library.keeping import acts
+from counterpane.library.knitting.jottings import Jotting, Noted
 from counterpane.library.ports import Done, Once
 from counterpane.storage.memory_matters import MemoryMatters
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
-from counterpane.library.matters import Decision, Matter, Queue, Sought, place_of
-from counterpane.library.record import Done, Move, Once, Retell
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.record import Done, Move, Once, Retell
+from counterpane.library.review.matters import Decision, Matter, Queue, Sought, place_of
 from counterpane.storage.memory_record import MemoryRecord
 
 

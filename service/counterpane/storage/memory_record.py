@@ -6,13 +6,13 @@ import threading
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
 
-from counterpane.library import acts
-from counterpane.library.audit import next_line
 from counterpane.library.errors import Gone, Moved, NotFound
-from counterpane.library.jottings import Jotting
-from counterpane.library.matters import Matter
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.audit import next_line
+from counterpane.library.keeping.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
+from counterpane.library.knitting.jottings import Jotting
 from counterpane.library.ports import Change, Entry, Holder, Kept
-from counterpane.library.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
+from counterpane.library.review.matters import Matter
 
 
 @dataclass(slots=True)

@@ -8,13 +8,13 @@ from typing import Any
 
 import orjson
 
-from counterpane.library.following import Apart, Seen
-from counterpane.library.jottings import Jotting
-from counterpane.library.matters import Decision, Matter, rank
+from counterpane.library.keeping.record import Line, Standing
+from counterpane.library.knitting.jottings import Jotting
+from counterpane.library.parts.wanted import Trait
 from counterpane.library.ports import Change, CountClass, Entry, Kept, Shelf, TextureKey
-from counterpane.library.record import Line, Standing
-from counterpane.library.records import FORM_OF, FORMS, Record, ordered
-from counterpane.library.wanted import Trait
+from counterpane.library.review.matters import Decision, Matter, rank
+from counterpane.library.sharing.following import Apart, Seen
+from counterpane.library.sharing.records import FORM_OF, FORMS, Record, ordered
 
 
 def objects(held: Mapping[str, bytes]) -> Iterator[Record]:

@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from counterpane.library.parts.wanted import CountClass, Facets, Key, Page, Span, Trait, Wanted
 from counterpane.library.ports import Entry, Kept, Shelf
-from counterpane.library.wanted import CountClass, Facets, Key, Page, Span, Trait, Wanted
 from counterpane.storage.memory_record import Item, MemoryRecord
 
 

@@ -18,16 +18,19 @@ from jinja2 import Environment, PackageLoader, select_autoescape
 
 from counterpane.craft.constructions import CannotBePlanned
 from counterpane.craft.drawing import Picture
-from counterpane.library import components, feed, pages
-from counterpane.library.cautions import CAUTIONS
 from counterpane.library.errors import LibraryError
-from counterpane.library.exports import table_of
-from counterpane.library.objects import json_bytes
-from counterpane.library.part_pages import EACH_WORDING, SIDES, UNKNOWN, part_page, standing
-from counterpane.library.part_pictures import SAID, pictures_of
-from counterpane.library.pinning import pins_in, request_of
+from counterpane.library.keeping.objects import json_bytes
+from counterpane.library.keeping.pinning import pins_in, request_of
+from counterpane.library.parts import components
+from counterpane.library.patterns import pages
+from counterpane.library.patterns.cautions import CAUTIONS
 from counterpane.library.ports import Kept
-from counterpane.library.published import (
+from counterpane.library.services import Services
+from counterpane.library.sharing import feed
+from counterpane.library.sharing.exports import table_of
+from counterpane.library.sharing.part_pages import EACH_WORDING, SIDES, UNKNOWN, part_page, standing
+from counterpane.library.sharing.part_pictures import SAID, pictures_of
+from counterpane.library.sharing.published import (
     Published,
     body_bytes,
     card_of,
@@ -35,7 +38,6 @@ from counterpane.library.published import (
     objects_of,
     refuse_moved,
 )
-from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.web import RulePages, as_text, marked
 

@@ -14,7 +14,7 @@ from counterpane.craft.measures import Gauge
 from counterpane.craft.openings import loop_mm
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Yarn, estimate
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 COUNTS = st.fractions(8, 40)

@@ -21,8 +21,8 @@ from counterpane.craft.measures import half_up
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.sizing.takeup import row_of_changes
 from counterpane.craft.stitches import Terms, Vocabulary
-from counterpane.library.checks import check_text
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
+from counterpane.library.texts.checks import check_text
 
 Starters = Mapping[str, Component]
 BODIES = ["stocking-stitch", "waffle", "garter", "rib-two-by-two", "basket-weave", "rope-cable", "eyelet-dots"]

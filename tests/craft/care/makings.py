@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from counterpane.craft.care.yarns import Share, Yarn
-from counterpane.library.label_facts import law_of
+from counterpane.library.yarn.label_facts import law_of
 from counterpane.seeding.facts import load_facts
 
 FACTS: Mapping[str, Mapping[str, Any]] = {fact["name"]: fact for fact in load_facts()}

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from counterpane.craft.care.finishing import finish
 from counterpane.craft.care.yarns import Yarn
-from counterpane.library.label_facts import ways_of
+from counterpane.library.yarn.label_facts import ways_of
 from craft.care.makings import FACTS, LAW, yarn
 
 WAYS = ways_of(FACTS)

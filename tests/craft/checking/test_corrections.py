@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text, corrected
+from counterpane.library.texts.checks import check_text, corrected
 
 RIB = "Row 1: *K2, p2; rep from * to end.\nRow 2: *K2, p2; rep from * to end.\n"
 LACE = (

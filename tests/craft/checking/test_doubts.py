@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 
 def rules(text: str, vocabulary: Vocabulary) -> list[tuple[str, str]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 
 def test_a_row_of_holes_goes_on_to_the_end_where_the_cast_on_tells(vocabulary: Vocabulary) -> None:

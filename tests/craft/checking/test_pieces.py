@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 DECREASING = "Row 1: K1, k2tog, k to last 3 sts, k2tog, k1.\n"
 

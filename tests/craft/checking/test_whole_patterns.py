@@ -15,7 +15,7 @@ import pytest
 
 from counterpane.craft.rules import ALL
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 TEXTS = sorted((Path(__file__).parents[2] / "texts").glob("*.txt"))
 

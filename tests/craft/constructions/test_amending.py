@@ -9,7 +9,7 @@ import pytest
 from counterpane.craft.constructions.amending import amended
 from counterpane.craft.findings import Correction
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 from .asking import Starters, asked, content
 

@@ -11,7 +11,7 @@ from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.making import attempt, remeasured, sampler
 from counterpane.craft.rules import fabric, fitting
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 from .asking import Starters, content
 

@@ -20,7 +20,7 @@ from counterpane.craft.trace import trace
 from counterpane.craft.yarn import Yarn, estimate
 from counterpane.craft.yarn.edges import bind_off_loops
 from counterpane.craft.yarn.pace import hours
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 

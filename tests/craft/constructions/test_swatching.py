@@ -9,8 +9,8 @@ import pytest
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.swatching import LEAST_CM, swatches
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
-from counterpane.library.plan_proofs import lines_of
+from counterpane.library.plans.plan_proofs import lines_of
+from counterpane.library.texts.checks import check_text
 from craft.constructions.asking import planned
 
 Starters = Mapping[str, Component]

@@ -11,7 +11,7 @@ from counterpane.craft.component import Component
 from counterpane.craft.constructions.making import attempt
 from counterpane.craft.constructions.zones import zones
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 from craft.constructions.asking import content, planned
 
 Starters = Mapping[str, Component]

@@ -19,7 +19,7 @@ from counterpane.craft.drawing.schematic import schematic
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.plans.plans import make_plan, plan_request_of
 from craft.constructions.asking import content
 
 Starters = Mapping[str, Component]

@@ -13,7 +13,7 @@ from counterpane.craft.findings import Rule
 from counterpane.craft.licensing import LICENCES, Licensed, Use, allows
 from counterpane.craft.licensing.verdict import credit_line, sharing_line, verdict
 from counterpane.craft.rules.licence import RULES, judge_licences
-from counterpane.library.licences import licensed_in
+from counterpane.library.review.licences import licensed_in
 
 MAY_SHARE_UNDER = {
     "CC0-1.0": {"CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0"},

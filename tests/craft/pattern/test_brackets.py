@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counterpane.craft.pattern.brackets import in_brackets, shape
-from counterpane.library.extracts import extract_text
+from counterpane.library.texts.extracts import extract_text
 
 NUMBERS = st.lists(st.integers(2, 400), min_size=2, max_size=5)
 

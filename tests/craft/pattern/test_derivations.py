@@ -9,7 +9,7 @@ import pytest
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.pattern.derivations import Derivation, derivations
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.plans.plans import make_plan, plan_request_of
 from counterpane.seeding import load_component
 from craft.pattern.plans import vocabulary
 

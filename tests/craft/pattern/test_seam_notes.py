@@ -10,8 +10,8 @@ import pytest
 from counterpane.craft.component import Component
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.stitches import Terms, Vocabulary
-from counterpane.library.patterns import recheck, write_pattern
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.patterns.patterns import recheck, write_pattern
+from counterpane.library.plans.plans import make_plan, plan_request_of
 from counterpane.press.markdown import as_markdown
 from counterpane.press.text import as_text
 

@@ -6,7 +6,7 @@ import pytest
 
 from counterpane.craft.measures import Units
 from counterpane.craft.pattern.units import in_units, pattern_in_units
-from counterpane.library.patterns import write_pattern
+from counterpane.library.patterns.patterns import write_pattern
 from counterpane.press.text import as_text
 from craft.pattern.plans import eyelets, vocabulary, waffle
 

@@ -8,7 +8,7 @@ from collections.abc import Callable
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 SIZE = 20_000
 UNKINDNESSES = [

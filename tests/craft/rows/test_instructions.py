@@ -6,7 +6,7 @@ import pytest
 
 from counterpane.craft.rows.instructions import AgainStep, read_text
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 
 def listed(text: str, vocabulary: Vocabulary) -> list[tuple[str, str | None]]:

@@ -6,7 +6,7 @@ import pytest
 
 from counterpane.craft.rows.instructions import read_text
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 ROWS = "Cast on 21 sts.\nRow 1: *K1, zig, {word}; rep from * to end.\nRow 2: Purl."
 

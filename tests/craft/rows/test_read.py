@@ -12,7 +12,7 @@ from counterpane.craft.rows.say import say_row
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import NUMBER_WORD, NUMBER_WORDS
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 SAME = [
     ("K2, *P3, K2; rep from * to end.", "k2, *p3, k2; rep from * to end"),

@@ -7,7 +7,7 @@ import pytest
 from counterpane.craft.rows.statements import cast_on_in, multiple_in
 from counterpane.craft.rows.words import normal_lines
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 
 @pytest.mark.parametrize(

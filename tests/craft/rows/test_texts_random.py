@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 TEXTS = sorted((Path(__file__).parents[2] / "texts").glob("*.txt"))
 PIECES = st.sampled_from(

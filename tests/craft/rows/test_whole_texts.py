@@ -6,7 +6,7 @@ import pytest
 
 from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, read_text
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text
+from counterpane.library.texts.checks import check_text
 
 
 def labels(text: str, vocabulary: Vocabulary) -> str:

@@ -8,7 +8,7 @@ from counterpane.craft.checking import examine
 from counterpane.craft.findings import Finding, Rule
 from counterpane.craft.rules import accepting, judge_text
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.checks import check_text, corrected
+from counterpane.library.texts.checks import check_text, corrected
 
 HOLDER = "Cast on 10 sts.\nAccept row-leaves-stitches: the last 3 sts stay on a holder.\nRow 1: K7.\nRow 2: Knit.\n"
 

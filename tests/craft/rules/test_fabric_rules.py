@@ -13,7 +13,7 @@ from counterpane.craft.constructions.making import attempt
 from counterpane.craft.findings import Finding
 from counterpane.craft.rules import fabric
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import plan_request_of
+from counterpane.library.plans.plans import plan_request_of
 
 Starters = Mapping[str, Component]
 SMOOTH = {"stitches": 22, "rows": 30, "over_cm": 10, "in": "stocking-stitch"}

@@ -9,7 +9,7 @@ import pytest
 from counterpane.craft.care.labels import Labelled
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.label import RULES, judge_label
-from counterpane.library.labels import label_of
+from counterpane.library.yarn.labels import label_of
 from counterpane_schema.faults import faults_of
 from counterpane_schema.label import LabelRequest
 from craft.care.makings import FACTS

@@ -6,7 +6,7 @@ import pytest
 
 from counterpane.craft.teaching.seen import shown
 from counterpane.craft.teaching.slips import WHENS, whens_of_row
-from counterpane.library.lessons import slips
+from counterpane.library.patterns.lessons import slips
 from counterpane.seeding.facts import facts_by_name
 from craft.pattern.plans import section, vocabulary
 

@@ -8,7 +8,7 @@ from typing import Any
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
 from counterpane.craft.stitches import Vocabulary
-from counterpane.library.plans import make_plan, plan_request_of
+from counterpane.library.plans.plans import make_plan, plan_request_of
 
 Starters = Mapping[str, Component]
 GAUGE = {"stitches": 22, "rows": 30, "over_cm": 10}

@@ -15,7 +15,7 @@ from counterpane.craft.yarn.classes import classes_of_gauge, classes_of_name, cl
 from counterpane.craft.yarn.joins import joins_at
 from counterpane.craft.yarn.needles import needle_advice
 from counterpane.craft.yarn.weaving import Worn, weaving_of
-from counterpane.library.yarn_facts import cords, weavings, yarn_classes
+from counterpane.library.yarn.yarn_facts import cords, weavings, yarn_classes
 from counterpane.seeding.facts import facts_by_name
 
 FACTS = facts_by_name()

@@ -13,8 +13,8 @@ from counterpane.cli.options import folder, slug, take_input, take_json, take_te
 
 if TYPE_CHECKING:
     from counterpane.craft.findings import Finding
-    from counterpane.library.adopting import Adoption
     from counterpane.library.errors import Refused
+    from counterpane.library.parts.adopting import Adoption
 
 NAME = "adopt"
 ABOUT = """Make a component of the words of a texture, border or selvedge, with its stated multiple.
@@ -67,8 +67,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Adopt the text and write the component, or say what does not hold."""
-    from counterpane.library.adopting import adopt
     from counterpane.library.errors import Refused
+    from counterpane.library.parts.adopting import adopt
     from counterpane.seeding import load_vocabulary
 
     given = read_text(options.file)
@@ -88,7 +88,7 @@ def run(options: argparse.Namespace) -> int:
 def _tell_same(adoption: Adoption) -> None:
     """Say which parts that ship with the program have the same texture."""
     from counterpane.craft.component import component_of
-    from counterpane.library.textures import of_same_texture
+    from counterpane.library.parts.textures import of_same_texture
     from counterpane.seeding import load_components, load_vocabulary
 
     component = component_of({**adoption.content, "kind": adoption.content["kind"] or "body"})

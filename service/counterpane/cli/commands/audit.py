@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> int:
 def _write(options: argparse.Namespace) -> int:
     import orjson
 
-    from counterpane.library import audit
+    from counterpane.library.keeping import audit
 
     with library_there(options.store) as services:
         names = services.store.names()
@@ -50,7 +50,7 @@ def _write(options: argparse.Namespace) -> int:
 
 
 def _verify(options: argparse.Namespace) -> int:
-    from counterpane.library import audit
+    from counterpane.library.keeping import audit
 
     with library_there(options.store) as services, output.waiting("working out every line"):
         verdict = audit.verify(services.store, options.noted)
@@ -65,7 +65,7 @@ def _verify(options: argparse.Namespace) -> int:
 
 
 def _erase(options: argparse.Namespace) -> int:
-    from counterpane.library.record import Act
+    from counterpane.library.keeping.record import Act
 
     if not options.by:
         raise endings.Unreadable("--erase needs --by", "Name who erases it: it is logged.")

@@ -25,7 +25,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Copy the file and verify the copy."""
-    from counterpane.library.dumps import proved_dump
+    from counterpane.library.sharing.dumps import proved_dump
     from counterpane.storage.sqlite.backup import back_up
     from counterpane.wiring import open_store
 

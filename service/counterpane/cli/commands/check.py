@@ -54,7 +54,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _correct(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> int:
-    from counterpane.library.checks import check_text, corrected
+    from counterpane.library.texts.checks import check_text, corrected
 
     better = corrected(given.text, vocabulary, options.cast_on, options.terms)
     left = check_text(better, vocabulary, options.cast_on, options.terms)
@@ -67,7 +67,7 @@ def _correct(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) 
 
 
 def _show(given: Given, vocabulary: Vocabulary, options: argparse.Namespace) -> int:
-    from counterpane.library.checks import check_text
+    from counterpane.library.texts.checks import check_text
 
     answer = check_text(given.text, vocabulary, options.cast_on, options.terms)
     if options.json:

@@ -42,7 +42,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan at each gauge and show the sheet."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.class_counts import plan_class
+    from counterpane.library.plans.class_counts import plan_class
 
     if len(options.knitters) > MOST:
         raise endings.Unreadable(

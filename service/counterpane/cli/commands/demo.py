@@ -105,15 +105,15 @@ def corrected(content: Mapping[str, Any], correction: Mapping[str, Any]) -> dict
 
 
 def _planned(services: Services, content: Mapping[str, Any]) -> Planned:
-    from counterpane.library.bench import bench_of
+    from counterpane.library.plans.bench import bench_of
 
     return planned(content, bench_of(services, content))
 
 
 def _keep_token(services: Services, path: Path) -> None:
     """Leave a keeper's token that the library knows, readable by its owner alone; one that works stays."""
-    from counterpane.library import tokens
     from counterpane.library.errors import Unknown
+    from counterpane.library.review import tokens
 
     try:
         tokens.holder_of(services.store, path.read_text("utf-8").strip())

@@ -40,7 +40,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan, draw, and put the picture where it was asked for."""
     from counterpane.cli.planning import bench_over, planned, read_request, show_refusal
-    from counterpane.library.drawings import Wish, draw
+    from counterpane.library.patterns.drawings import Wish, draw
 
     if options.view not in VIEWS:
         raise endings.Unreadable(f"a plan cannot be drawn as {options.view!r}", f"Views are {', '.join(VIEWS)}.")

@@ -29,7 +29,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the dump."""
-    from counterpane.library.dumps import dump
+    from counterpane.library.sharing.dumps import dump
     from counterpane.wiring import open_store
 
     path = store_there(options.store)

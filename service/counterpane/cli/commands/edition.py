@@ -89,7 +89,7 @@ def run(options: argparse.Namespace) -> int:
 def add(options: argparse.Namespace) -> int:
     """Publish the next edition of a recipe."""
     from counterpane.cli.planning import refuse_misfits
-    from counterpane.library import editions
+    from counterpane.library.editions import editions
     from counterpane_schema.edition import EditionContent
 
     given = {name: getattr(options, name) for name in ("date", "revision", "reason", "note")}
@@ -105,7 +105,7 @@ def add(options: argparse.Namespace) -> int:
 def list_all(options: argparse.Namespace) -> int:
     """List the editions of a recipe, the first one first."""
     from counterpane.cli.showing.tables import table_of
-    from counterpane.library import editions
+    from counterpane.library.editions import editions
 
     with library_at(options.store) as services, output.page() as console:
         table = table_of("Edition", "Date", "Reason", "SHA-256")
@@ -117,7 +117,7 @@ def list_all(options: argparse.Namespace) -> int:
 
 def show(options: argparse.Namespace) -> int:
     """Write the pattern of an edition in a form."""
-    from counterpane.library.edition_files import Asked, written
+    from counterpane.library.editions.edition_files import Asked, written
 
     if options.form == "pdf" and options.out is None and sys.stdout.isatty():
         raise endings.Unreadable("a PDF is no text, and standard output is a terminal", "Name a file with --out.")
@@ -130,7 +130,7 @@ def show(options: argparse.Namespace) -> int:
 
 def tell_errata(options: argparse.Namespace) -> int:
     """Tell what changed up to an edition."""
-    from counterpane.library import editions, errata
+    from counterpane.library.editions import editions, errata
 
     with library_at(options.store) as services:
         terms: Terms = options.terms or "us"
@@ -144,7 +144,7 @@ def tell_errata(options: argparse.Namespace) -> int:
 
 def tell_corrections(options: argparse.Namespace) -> int:
     """Tell what was corrected since an edition; the status is 1 where something was."""
-    from counterpane.library import corrections
+    from counterpane.library.editions import corrections
 
     with library_at(options.store) as services:
         found = corrections.since(services, options.which, options.number, options.terms or "us")
@@ -157,7 +157,7 @@ def tell_corrections(options: argparse.Namespace) -> int:
 
 def tell_touched(options: argparse.Namespace) -> int:
     """Draft the errata that a corrected component asks for; the status is 1 where a recipe fits no more."""
-    from counterpane.library import touched
+    from counterpane.library.editions import touched
 
     with library_at(options.store) as services, output.waiting("planning what it touches again"):
         found = tuple(touched.everything(services, options.which, options.terms or "us"))
@@ -169,6 +169,6 @@ def tell_touched(options: argparse.Namespace) -> int:
 
 
 def _number(services: Services, options: argparse.Namespace) -> int:
-    from counterpane.library import editions
+    from counterpane.library.editions import editions
 
     return options.number or max(1, len(editions.history(services, options.which)))

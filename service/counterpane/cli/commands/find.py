@@ -114,9 +114,9 @@ def _over(options: argparse.Namespace, work: Callable[[Services, argparse.Namesp
 def _one(services: Services, options: argparse.Namespace) -> dict[str, Any]:
     import orjson
 
-    from counterpane.library import components
     from counterpane.library.errors import NotFound
     from counterpane.library.near import nearest
+    from counterpane.library.parts import components
 
     try:
         kept = components.get(services, options.show)
@@ -128,7 +128,7 @@ def _one(services: Services, options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _many(services: Services, options: argparse.Namespace) -> dict[str, Any]:
-    from counterpane.library import listing
+    from counterpane.library.keeping import listing
 
     filters = {name: value for name in FILTERS if (value := getattr(options, name)) is not None}
     if options.words:
@@ -142,7 +142,7 @@ def _many(services: Services, options: argparse.Namespace) -> dict[str, Any]:
 def _cards(services: Services, filters: dict[str, Any]) -> Iterator[dict[str, Any]]:
     import orjson
 
-    from counterpane.library import listing
+    from counterpane.library.keeping import listing
 
     page = listing.page(services, "component", filters, None, PAGE)
     yield from map(orjson.loads, page.cards)

@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits
-    from counterpane.library import gauges
+    from counterpane.library.plans import gauges
     from counterpane.seeding.facts import facts_by_name
     from counterpane_schema.gauge import GaugeRequest
 

@@ -43,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import answered_over, asked_of, refuse_misfits
-    from counterpane.library.grading import plan_grade
+    from counterpane.library.plans.grading import plan_grade
     from counterpane.press.graded import as_graded_markdown, as_graded_text
     from counterpane_schema.grade import GradeRequest
 

@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits, refuse_plan
-    from counterpane.library.labels import label
+    from counterpane.library.yarn.labels import label
     from counterpane.seeding.facts import facts_by_name
     from counterpane_schema.label import LabelRequest
 

@@ -42,7 +42,7 @@ def _stock(unit: str) -> Callable[[str], dict[str, Decimal]]:
 def run(options: argparse.Namespace) -> int:
     """Work it out and show it, or why the yarn does for nothing."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.yarn_planning import plan_largest
+    from counterpane.library.yarn.yarn_planning import plan_largest
 
     if not options.have:
         raise endings.Unreadable("what is at hand is not given", "Give --grams, --metres or --balls.")

@@ -11,7 +11,7 @@ from counterpane.cli.options import folder, session, take_input, take_store, tak
 if TYPE_CHECKING:
     from counterpane.craft.constructions import Plan
     from counterpane.craft.teaching import Lesson
-    from counterpane.library.known import Known
+    from counterpane.library.plans.known import Known
 
 NAME = "lesson"
 ABOUT = """Tell a recipe for a class: each step of its sampler, what is seen, what goes wrong, the pieces to prepare.
@@ -45,7 +45,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan, tell the lesson, and put it where it was asked for."""
     from counterpane.cli.planning import bench_over, planned, read_request, show_refusal
-    from counterpane.library.lessons import lesson_on
+    from counterpane.library.patterns.lessons import lesson_on
 
     if options.form not in FORMS:
         raise endings.Unreadable(f"a lesson cannot be written as {options.form!r}", f"Forms are {', '.join(FORMS)}.")
@@ -70,7 +70,7 @@ def _manner(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _written(form: str, told: Lesson, plan: Plan, known: Known) -> str | bytes:
-    from counterpane.library.lessons import pictures_of
+    from counterpane.library.patterns.lessons import pictures_of
     from counterpane.press import lesson
 
     if form == "json":

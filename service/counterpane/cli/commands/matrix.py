@@ -42,8 +42,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Work out the matrix of the starters and show it."""
-    from counterpane.library.matrix_picture import as_svg
-    from counterpane.library.matrix_text import as_text
+    from counterpane.library.parts.matrix_picture import as_svg
+    from counterpane.library.parts.matrix_text import as_text
 
     with output.waiting("working out the matrix"):
         answer = _matrix(options)
@@ -59,7 +59,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _matrix(options: argparse.Namespace) -> dict[str, Any]:
     """Work out the matrix of the starters alone that it holds; a library tells of one named that is none of them."""
-    from counterpane.library.matrix import BESIDE, WITH, matrix, matrix_of
+    from counterpane.library.parts.matrix import BESIDE, WITH, matrix, matrix_of
     from counterpane.seeding import load_component, load_vocabulary
     from counterpane.wiring import open_library
 

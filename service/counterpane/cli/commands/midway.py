@@ -44,7 +44,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Work it out and show it, or why the piece cannot be planned."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.yarn_planning import plan_midway
+    from counterpane.library.yarn.yarn_planning import plan_midway
 
     at = _at(options)
     if at.get("left_g") is None and at["measured"] is None:

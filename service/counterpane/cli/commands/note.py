@@ -13,7 +13,7 @@ from counterpane.cli.options import note_number, person, slug, take_json, take_s
 if TYPE_CHECKING:
     from marshmallow import Schema
 
-    from counterpane.library.noting import Which
+    from counterpane.library.knitting.noting import Which
 
 SORTS = ("test-knit", "answer", "piece")
 NAME = "note"
@@ -73,7 +73,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _which(options: argparse.Namespace) -> Which:
-    from counterpane.library.noting import Which
+    from counterpane.library.knitting.noting import Which
 
     return Which(options.sort, options.which, getattr(options, "number", 0))
 
@@ -90,7 +90,7 @@ def add(options: argparse.Namespace) -> int:
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits
-    from counterpane.library import noting
+    from counterpane.library.knitting import noting
 
     given, form = read_text(options.file), _form(options.sort)
     content = document_of(given)
@@ -107,7 +107,7 @@ def add(options: argparse.Namespace) -> int:
 def list_all(options: argparse.Namespace) -> int:
     """List what was noted, the first one first."""
     from counterpane.cli.showing.tables import table_of
-    from counterpane.library import noting
+    from counterpane.library.knitting import noting
 
     with library_at(options.store) as services:
         noting.require_recipe(services, options.which)
@@ -128,7 +128,7 @@ def list_all(options: argparse.Namespace) -> int:
 def show(options: argparse.Namespace) -> int:
     """Show one with what follows from it."""
     from counterpane.cli.showing import jottings
-    from counterpane.library import knitted, noting, pieces
+    from counterpane.library.knitting import knitted, noting, pieces
 
     with library_at(options.store) as services:
         told = noting.told_of(services, noting.find(services, _which(options)))
@@ -145,7 +145,7 @@ def show(options: argparse.Namespace) -> int:
 
 def take_back(options: argparse.Namespace) -> int:
     """Take one back; whoever wrote it down may."""
-    from counterpane.library import noting
+    from counterpane.library.knitting import noting
     from counterpane.library.ports import Holder
 
     with library_at(options.store) as services:
@@ -161,7 +161,7 @@ def take_back(options: argparse.Namespace) -> int:
 def tell_knitted(options: argparse.Namespace) -> int:
     """Hold all test knits of a recipe against their plans."""
     from counterpane.cli.showing import jottings
-    from counterpane.library import knitted
+    from counterpane.library.knitting import knitted
 
     with library_at(options.store) as services, output.waiting("working the plans out"):
         found = knitted.knitted(services, options.which)
@@ -175,7 +175,7 @@ def tell_knitted(options: argparse.Namespace) -> int:
 def tell_rows(options: argparse.Namespace) -> int:
     """List the rows that were asked about or answered."""
     from counterpane.cli.showing import jottings
-    from counterpane.library import knitted
+    from counterpane.library.knitting import knitted
 
     with library_at(options.store) as services:
         found = knitted.by_row(services, options.which)

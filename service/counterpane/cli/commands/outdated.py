@@ -26,7 +26,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Tell what is outdated."""
-    from counterpane.library import outdated
+    from counterpane.library.editions import outdated
 
     with library_at(options.store) as services, output.waiting("planning it twice"):
         told = outdated.outdated(services, options.recipe)

@@ -60,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
 
 def add(options: argparse.Namespace) -> int:
     """Keep a list under a name that is not in use."""
-    from counterpane.library.kept_profiles import PROFILES
+    from counterpane.library.safety.kept_profiles import PROFILES
 
     content = _content(options)
     with library_at(options.store) as services:
@@ -69,7 +69,7 @@ def add(options: argparse.Namespace) -> int:
 
 def revise(options: argparse.Namespace) -> int:
     """Keep the next revision of a list; the same content again changes nothing."""
-    from counterpane.library.kept_profiles import PROFILES
+    from counterpane.library.safety.kept_profiles import PROFILES
 
     content = _content(options)
     with library_at(options.store) as services:
@@ -79,7 +79,7 @@ def revise(options: argparse.Namespace) -> int:
 def list_all(options: argparse.Namespace) -> int:
     """List what is kept, by name."""
     from counterpane.cli.showing.tables import table_of
-    from counterpane.library.kept_profiles import cards
+    from counterpane.library.safety.kept_profiles import cards
 
     with library_at(options.store) as services, output.page() as console:
         table = table_of("Slug", "Dated", "Whose", "Where it was read")
@@ -95,8 +95,8 @@ def show(options: argparse.Namespace) -> int:
     import json
     from decimal import Decimal
 
-    from counterpane.library.kept_profiles import PROFILES
-    from counterpane.library.profiles import PROFILE
+    from counterpane.library.safety.kept_profiles import PROFILES
+    from counterpane.library.safety.profiles import PROFILE
     from counterpane.press import toml
 
     with library_at(options.store) as services:

@@ -126,7 +126,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _proposed(options: argparse.Namespace) -> dict[str, Any]:
-    from counterpane.library.proposals import propose
+    from counterpane.library.proposing.proposals import propose
     from counterpane.wiring import open_library
 
     services = open_library(options.store) if options.store else open_library()

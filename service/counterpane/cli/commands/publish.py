@@ -23,7 +23,7 @@ TITLE = "A library of parts for baby blankets"
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
-    from counterpane.library.record import Status
+    from counterpane.library.keeping.record import Status
 
     known = "the folder to make, or to make again"
     parser.add_argument("folder", type=folder, metavar="FOLDER", help=known)
@@ -37,7 +37,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write the folder beside its place, and move it there."""
     from counterpane.cli.folders import refuse_foreign, replace_folder
-    from counterpane.library.published import published
+    from counterpane.library.sharing.published import published
     from counterpane.web.folder import FORM, LIST, files_of
     from counterpane.wiring import open_library, rule_pages
 

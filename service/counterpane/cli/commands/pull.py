@@ -33,7 +33,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Pull, telling each line that brought something."""
-    from counterpane.library.pulling import Pulling
+    from counterpane.library.sharing.pulling import Pulling
     from counterpane.peers import open_peer, read
 
     known = {name: str(setting.value) for name, setting in settings_of().items()}

@@ -28,7 +28,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """List the queue."""
     from counterpane.cli.showing.tables import table_of
-    from counterpane.library import submissions
+    from counterpane.library.review import submissions
 
     asked = {name: getattr(options, name) for name in ("turn", "lane") if getattr(options, name)}
     with library_there(options.store) as services:

@@ -34,7 +34,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan, take the plan to the other gauge, and show both ways."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.regauging import plan_regauge
+    from counterpane.library.plans.regauging import plan_regauge
 
     asked = read_request(options.file)
     with output.waiting("planning"):

@@ -27,7 +27,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Verify the dump, then fill the library with it."""
-    from counterpane.library.dumps import restore, verify
+    from counterpane.library.sharing.dumps import restore, verify
     from counterpane.wiring import open_store
 
     with _opened(options.file) as file, output.waiting("reading the dump"):

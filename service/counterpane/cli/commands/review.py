@@ -35,8 +35,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Decide and say where it stands."""
-    from counterpane.library import submissions
     from counterpane.library.ports import Holder
+    from counterpane.library.review import submissions
 
     if options.because == "list":
         return _list()
@@ -58,7 +58,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _list() -> int:
     from counterpane.cli.showing.tables import table_of
-    from counterpane.library.reasons import REASONS
+    from counterpane.library.review.reasons import REASONS
 
     with output.page() as console:
         table = table_of("Code", "Meaning", "For")

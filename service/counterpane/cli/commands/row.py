@@ -35,7 +35,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Work it out and show it, or why the piece cannot be planned."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.on_needle import at_row
+    from counterpane.library.knitting.on_needle import at_row
 
     asked = read_request(options.file)
     at = {"row": options.row, "stitches": options.stitches, "sure": options.sure}

@@ -43,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits, refuse_plan
-    from counterpane.library.safety import assess, with_context
+    from counterpane.library.safety.safety import assess, with_context
     from counterpane.seeding.known import load_known
     from counterpane_schema.safety import SafetyInputs
 

@@ -37,7 +37,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Say the text back and tell what could not be read."""
-    from counterpane.library.wordings import Wanted, say_text
+    from counterpane.library.texts.wordings import Wanted, say_text
     from counterpane.seeding import load_vocabulary
 
     given = read_text(options.file)

@@ -89,7 +89,7 @@ def _asked(sheet: Sheet, options: argparse.Namespace) -> Sheet:
 
 def _checked(given: Given, sheet: Sheet) -> Sheet:
     """Check the text, unless the sheet is plainly that of another one."""
-    from counterpane.library.sheets import belongs, check_sheet
+    from counterpane.library.texts.sheets import belongs, check_sheet
     from counterpane.seeding import load_vocabulary
 
     if Path(given.name).name != sheet.text and not belongs(sheet, given.text):
@@ -100,7 +100,7 @@ def _checked(given: Given, sheet: Sheet) -> Sheet:
 
 def _style(name: str) -> Style | None:
     """Return a style by its slug, or from a file of one's own."""
-    from counterpane.library.sheets import style_of
+    from counterpane.library.texts.sheets import style_of
     from counterpane.seeding import load_vocabulary
     from counterpane.seeding.styles import load_style, load_styles
 
@@ -126,7 +126,7 @@ def _save(path: Path, sheet: Sheet, earlier: Given | None) -> None:
 def _show(given: Given, before: Sheet, after: Sheet, form: str) -> None:
     """Show the sheet in a form."""
     if form == "json":
-        from counterpane.library.sheets import sheet_json
+        from counterpane.library.texts.sheets import sheet_json
 
         output.put_json(sheet_json(after))
     elif form == "markdown":

@@ -28,7 +28,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Write the text of one size."""
-    from counterpane.library.extracts import NoSuchSize, extract_text
+    from counterpane.library.texts.extracts import NoSuchSize, extract_text
 
     given = read_text(options.file)
     try:

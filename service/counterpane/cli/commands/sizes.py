@@ -25,7 +25,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Show one size, or list all."""
-    from counterpane.library import sizes
+    from counterpane.library.plans import sizes
     from counterpane.seeding.facts import facts_by_name
 
     facts = facts_by_name()

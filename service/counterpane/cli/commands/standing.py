@@ -25,7 +25,7 @@ EXAMPLES = """examples:
 
 def declare(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
-    from counterpane.library.record import Status
+    from counterpane.library.keeping.record import Status
 
     parser.add_argument("which", metavar="SLUG", type=slug, help="what is told of or moved")
     parser.add_argument("--of", choices=SHELVES, default="component", help="what it is (a component if not given)")
@@ -43,8 +43,8 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Move it, if a state is named, and tell where it stands."""
-    from counterpane.library import standing
     from counterpane.library.ports import Holder
+    from counterpane.library.review import standing
 
     content = _content(options)
     with library_there(options.store) as services:

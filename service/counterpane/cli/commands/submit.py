@@ -67,9 +67,9 @@ def _handed_in(services: Services, place: str, options: argparse.Namespace) -> d
     from counterpane.cli.documents import document_of
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits
-    from counterpane.library import submissions
     from counterpane.library.errors import Refused
     from counterpane.library.ports import Holder
+    from counterpane.library.review import submissions
     from counterpane_schema.component import ComponentContent
 
     content = document_of(read_text(place))
@@ -86,8 +86,9 @@ def _handed_in(services: Services, place: str, options: argparse.Namespace) -> d
 
 
 def _kept(services: Services, content: dict[str, Any], holder: Any) -> str:
-    from counterpane.library import components, standing
     from counterpane.library.errors import Taken
+    from counterpane.library.parts import components
+    from counterpane.library.review import standing
 
     try:
         return components.add(services, content, holder.name).slug

@@ -32,7 +32,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Compare and show."""
-    from counterpane.library.yarn_substitutes import in_words, substitute
+    from counterpane.library.yarn.yarn_substitutes import in_words, substitute
     from counterpane.seeding.facts import facts_by_name
 
     told = next(({unit: getattr(options, unit)} for unit in UNITS if getattr(options, unit) is not None), None)

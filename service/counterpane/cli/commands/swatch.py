@@ -28,7 +28,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Plan, and show the swatches of the plan, or why there is none."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.swatches import write_swatches
+    from counterpane.library.plans.swatches import write_swatches
 
     asked = read_request(options.file)
     with output.waiting("planning"):

@@ -72,8 +72,8 @@ def list_all(options: argparse.Namespace) -> int:
 
 def withdraw(options: argparse.Namespace) -> int:
     """Withdraw the token whose hash begins so."""
-    from counterpane.library.record import Act
-    from counterpane.library.tokens import named
+    from counterpane.library.keeping.record import Act
+    from counterpane.library.review.tokens import named
 
     with library_at(options.store) as services:
         found = named(services.store, options.start)

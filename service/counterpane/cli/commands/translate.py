@@ -52,8 +52,8 @@ def _recipes(code: str) -> Iterator[str]:
     """Tell of each recipe how many of its sentences are translated, and which stand in English."""
     from counterpane import wiring
     from counterpane.cli.planning import bench_over
-    from counterpane.library import planning
-    from counterpane.library.pages import pictures_for
+    from counterpane.library.patterns.pages import pictures_for
+    from counterpane.library.plans import planning
     from counterpane.press.translated import Translation
     from counterpane.seeding.recipes import load_recipes
 

@@ -31,7 +31,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Ask the next question, or tell the rows that are left, or why the piece cannot be planned."""
     from counterpane.cli.planning import answered_over, read_request
-    from counterpane.library.where import where
+    from counterpane.library.knitting.where import where
 
     asked = read_request(options.file)
     content = {**asked.content, "seen": _seen(options.seen), "terms": options.terms}

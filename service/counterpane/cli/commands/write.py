@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from counterpane.craft.pattern import Pattern
     from counterpane.craft.rows.say import WordsKind
     from counterpane.craft.stitches import Terms
-    from counterpane.library.known import Known
+    from counterpane.library.plans.known import Known
     from counterpane.press import Paper
 
 FORMS = ("text", "markdown", "html", "pdf", "json")
@@ -95,7 +95,7 @@ def run(options: argparse.Namespace) -> int:
 
 def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = AS_USUAL) -> str | bytes:
     """Return the pattern of a plan in a form: as text, or as the bytes of a file."""
-    from counterpane.library.pages import explained, pictures_for
+    from counterpane.library.patterns.pages import explained, pictures_for
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
@@ -147,7 +147,7 @@ def _in_language(pattern: Pattern, drawn: Sequence[Picture], form: str, said: Sa
 
 
 def _sheet(asked: Asked, made: Planned, known: Known, form: str, said: Said) -> str | bytes:
-    from counterpane.library.designing import sheet_of, whole_json
+    from counterpane.library.patterns.designing import sheet_of, whole_json
     from counterpane.press.data import sheet_data
     from counterpane.press.designer import as_sheet
 
@@ -167,7 +167,7 @@ def _page(pattern: Pattern, drawn: Sequence[Picture], form: str, paper: Paper) -
 
 
 def _pattern(asked: Asked, made: Planned, known: Known, said: Said) -> Pattern:
-    from counterpane.library.planning import pattern_of
+    from counterpane.library.plans.planning import pattern_of
 
     assert made.plan is not None
     return pattern_of(made.plan, _asked(asked, said), known)

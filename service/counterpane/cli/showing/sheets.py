@@ -11,7 +11,7 @@ from rich.text import Text
 from counterpane.cli.showing.findings import STYLES
 from counterpane.cli.showing.words import listed, number_of, visible
 from counterpane.craft.editing import STANDING, STATES, Query, Sheet
-from counterpane.library.sheets import acceptance
+from counterpane.library.texts.sheets import acceptance
 from counterpane.press.sheets import place_of, where_of
 
 MOST_SHOWN = 60  # Queries drawn for a person; the sheet holds all of them; house.

@@ -8,7 +8,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 
 from counterpane.library.errors import Unreadable
-from counterpane.library.records import Record
+from counterpane.library.sharing.records import Record
 from counterpane.storage.sqlite import records
 from counterpane.storage.sqlite.connections import connect
 

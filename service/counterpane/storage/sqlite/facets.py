@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any
 
-from counterpane.library.wanted import Facets, Wanted
+from counterpane.library.parts.wanted import Facets, Wanted
 from counterpane.storage.sqlite.filters import filter_values, filters
 
 Ask = Callable[[str, Mapping[str, Any]], list[tuple[Any, ...]]]

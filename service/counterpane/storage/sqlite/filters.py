@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator
 from typing import TypeAlias
 
-from counterpane.library.wanted import Wanted
+from counterpane.library.parts.wanted import Wanted
 from counterpane.storage.sqlite.meeting import written
 
 Values: TypeAlias = dict[str, int | str | None]

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import asdict
 from typing import Any
 
-from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale
-from counterpane.library.jottings import Jotting, Noted
+from counterpane.library.keeping import acts
+from counterpane.library.knitting.jottings import Jotting, Noted
 from counterpane.library.ports import Done, Once
 from counterpane.storage.sqlite.matters import MatterRows
 

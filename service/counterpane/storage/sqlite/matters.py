@@ -6,10 +6,10 @@ import sqlite3
 from dataclasses import asdict
 from typing import Any
 
-from counterpane.library import acts
 from counterpane.library.errors import Moved, NotFound, Taken
-from counterpane.library.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of, rank
-from counterpane.library.record import Done, Move, Once, Retell
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.record import Done, Move, Once, Retell
+from counterpane.library.review.matters import LANES, TURNS, Decision, Matter, Queue, Sought, place_of, rank
 from counterpane.storage.sqlite.record import Recording
 
 _MATTER = 'SELECT lane, shelf, slug, sha256, at, "by", turn, since, body, number, version FROM matter'

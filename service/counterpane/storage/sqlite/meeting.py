@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import astuple
 from functools import lru_cache
 
-from counterpane.library.wanted import CountClass
+from counterpane.library.parts.wanted import CountClass
 
 KEPT = 64
 """Lists of classes that are kept read; house."""

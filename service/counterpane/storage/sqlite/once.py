@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import asdict
 
-from counterpane.library.jottings import Jotting
-from counterpane.library.matters import Matter
+from counterpane.library.keeping.record import Done, Move, Once
+from counterpane.library.knitting.jottings import Jotting
 from counterpane.library.ports import Entry
-from counterpane.library.record import Done, Move, Once
+from counterpane.library.review.matters import Matter
 from counterpane.storage.sqlite.asking import Asking
 
 _DONE = "SELECT shelf, slug, sha256, sent, number FROM done WHERE key = :key AND at >= :since"

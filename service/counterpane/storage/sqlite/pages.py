@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from counterpane.library.wanted import Wanted
+from counterpane.library.parts.wanted import Wanted
 from counterpane.storage.sqlite.filters import Values, filter_values, filters, title_phrase, words_phrase
 
 

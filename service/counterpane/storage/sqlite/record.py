@@ -8,11 +8,11 @@ from typing import Any
 
 import orjson
 
-from counterpane.library import acts
-from counterpane.library.audit import next_line
 from counterpane.library.errors import Moved, NotFound
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.audit import next_line
+from counterpane.library.keeping.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
 from counterpane.library.ports import Change
-from counterpane.library.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
 from counterpane.storage.sqlite.once import Keyed
 
 _LINE = "SELECT seq, at, by, act, subject, detail, previous, sha256 FROM audit"

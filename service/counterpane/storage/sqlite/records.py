@@ -6,7 +6,7 @@ import sqlite3
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from counterpane.library.records import FORM_OF, FORMS, Form, Record
+from counterpane.library.sharing.records import FORM_OF, FORMS, Form, Record
 
 _BYTES = frozenset({"content", "body", "card"})
 """Columns that hold bytes, which are UTF-8."""

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
 from typing import Any
 
+from counterpane.library.parts.wanted import CountClass, Facets, Page, Trait, Wanted
 from counterpane.library.ports import Kept, Shelf
-from counterpane.library.wanted import CountClass, Facets, Page, Trait, Wanted
 from counterpane.storage.sqlite.asking import Asking
 from counterpane.storage.sqlite.facets import counted
 from counterpane.storage.sqlite.pages import question

@@ -8,9 +8,9 @@ from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
-from counterpane.library import acts
 from counterpane.library.errors import Gone, NotFound, Stale, Taken
-from counterpane.library.following import Apart, Retold, Seen, Step
+from counterpane.library.keeping import acts
+from counterpane.library.keeping.record import Act
 from counterpane.library.ports import (
     Change,
     Done,
@@ -22,8 +22,8 @@ from counterpane.library.ports import (
     Shelf,
     TextureKey,
 )
-from counterpane.library.record import Act
-from counterpane.library.records import NOT_EMPTY, Record
+from counterpane.library.sharing.following import Apart, Retold, Seen, Step
+from counterpane.library.sharing.records import NOT_EMPTY, Record
 from counterpane.storage.sqlite import records
 from counterpane.storage.sqlite.connections import connect
 from counterpane.storage.sqlite.jottings import JottingRows

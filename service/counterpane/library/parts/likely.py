@@ -1,0 +1,80 @@
+"""Which textures could be alike at all, told by counting: most of a large library is ruled out without laying any over.
+
+Where of all stitches a share agrees, at least that share of each look is common to both. Of the three stitches side by
+side that begin anywhere, each stitch that differs spoils three, so that of them at least three times the share less two
+is common. Turning a texture about exchanges the ends of the three, and turning it over exchanges looks.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+from functools import lru_cache
+from itertools import product
+
+from counterpane.library.parts.textures import LETTERS, LOOKS
+
+COUNTED = 32_768
+"""Textures whose looks stay counted, since the same ones are asked about again; house."""
+
+Counts = Mapping[str, int]
+_SEEN: tuple[Mapping[str, str], ...] = (LOOKS.mirrored, LOOKS.behind)
+_LETTERS = tuple(LETTERS.values())
+_EITHER_WAY = {(three := "".join(each)): min(three, three[::-1]) for each in product(_LETTERS, repeat=3)}
+
+
+def likely(least: Fraction, looks: str) -> Callable[[str], bool]:
+    """Return what says of another texture whether enough of the two could agree; looks as a store keeps them."""
+    size, counts = _counted(looks)
+    places = {letter: place for place, letter in enumerate(_LETTERS)}
+    singles = [[(places[seen[each]], count) for each, count in counts if count] for seen in _SEEN]
+    threes = [_through(_threes(looks), seen) for seen in _SEEN]
+    of_threes = max(3 * least - 2, Fraction(0))
+    up, down = least.numerator * size, least.denominator
+
+    def could(other: str) -> bool:
+        area, found = _counted(other)
+        there = [count * size for _, count in found]
+        wanted = up * area
+        reached = [
+            place
+            for place, own in enumerate(singles)
+            if sum([min(count * area, there[letter]) for letter, count in own]) * down >= wanted
+        ]
+        if not reached:
+            return False
+        beside = _threes(other)
+        return any(_common(threes[place], beside, (size, area), of_threes) for place in reached)
+
+    return could
+
+
+def _common(here: Counts, there: Counts, areas: tuple[int, int], least: Fraction) -> bool:
+    """Say whether what two textures have in common, each counted over its own area, is at least such a share."""
+    size, area = areas
+    shared = sum(min(count * area, there.get(look, 0) * size) for look, count in here.items())
+    return shared * least.denominator >= least.numerator * size * area
+
+
+@lru_cache(COUNTED)
+def _counted(looks: str) -> tuple[int, tuple[tuple[str, int], ...]]:
+    """Return the stitches of a cell, and how many have each look."""
+    return len(looks) - looks.count("/"), tuple((letter, looks.count(letter)) for letter in _LETTERS)
+
+
+def _threes(looks: str) -> Counts:
+    """Count the threes side by side of an endless texture, in whichever direction they are read."""
+    found: Counter[str] = Counter()
+    for row in looks.split("/"):
+        endless = row * 3 if len(row) == 1 else row + row[:2]
+        found.update([_EITHER_WAY[endless[place : place + 3]] for place in range(len(row))])
+    return found
+
+
+def _through(counts: Counts, seen: Mapping[str, str]) -> Counts:
+    """Return the counts of a texture as it is seen through a move."""
+    found: Counter[str] = Counter()
+    for looks, count in counts.items():
+        found[_EITHER_WAY["".join(seen[letter] for letter in looks)]] += count
+    return found

@@ -1,0 +1,1 @@
+"""Who may do what with what others hand in: states, reasons, submissions, decisions, tokens, licences."""

@@ -1,0 +1,1 @@
+"""Between libraries and with other programs: dumps, pulls, feeds, lists as files."""

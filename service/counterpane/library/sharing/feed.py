@@ -1,0 +1,132 @@
+"""The feed of a library: what was written, latest first, as Atom (RFC 4287).
+
+Ids are UUIDs worked out of what they name, so that they are the same whenever and wherever the feed is written.
+"""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
+from typing import Any
+from xml.etree import ElementTree as xml
+
+import orjson
+
+from counterpane.library.keeping.objects import canonical
+from counterpane.library.ports import Change
+from counterpane.library.services import Services
+
+ATOM = "http://www.w3.org/2005/Atom"
+PATH = "/v1/feed"
+KINDS = ("component", "recipe", "edition")
+NEVER = "1970-01-01T00:00:00Z"
+"""When a library in which nothing was written was last changed; an Atom feed must say when."""
+
+_ROOT = uuid.uuid5(uuid.NAMESPACE_URL, ATOM)
+
+
+def feed(services: Services, before: int | None, limit: int) -> bytes:
+    """Return the changes below a number, or the latest ones, at most so many lines of the history."""
+    last = services.store.last_change()
+    top = last if before is None else min(before - 1, last)
+    start = max(0, top - limit)
+    changes = services.store.changes(start, top - start) if top > start else ()
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", _feed_id(services))
+    _text(root, "title", "What this library has written")
+    _text(root, "updated", changes[-1].at if changes else NEVER)
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", PATH if before is None else f"{PATH}?before={before}&limit={limit}")
+    if start:
+        _link(root, "next", f"{PATH}?before={start + 1}&limit={limit}")
+    for change in reversed(_shown(changes)):
+        _entry(services, root, change)
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
+def corrections_feed(found: Mapping[str, Any]) -> bytes:
+    """Return what was corrected since an edition as a feed of its own; what is of safety has that category."""
+    place = f"/v1/recipes/{found['recipe']}/editions/{found['edition']}/corrections"
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", _id([{"edition": found["sha256"]}], "corrections"))
+    _text(root, "title", f"Corrections of {found['recipe']} since edition {found['edition']}")
+    _text(root, "subtitle", found["about"])
+    _text(root, "updated", max((each["at"] for each in found["items"]), default=f"{found['date']}T00:00:00Z"))
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", f"{place}?as=atom")
+    for each in found["items"]:
+        entry = xml.SubElement(root, "entry")
+        _text(entry, "id", _id([{"edition": found["sha256"], **each}], "correction"))
+        _text(entry, "title", f"{'Safety: ' if each['safety'] else ''}{each['sort']}")
+        _text(entry, "updated", each["at"])
+        xml.SubElement(entry, "category", {"term": "safety" if each["safety"] else each["sort"]})
+        _link(entry, "alternate", each["href"])
+        _text(entry, "summary", each["said"])
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
+def folder_feed(services: Services, changes: Sequence[Change], title: str) -> bytes:
+    """Return these changes, the latest first, as the feed of a folder of pages; its links lead into the folder."""
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", _id([asdict(each) for each in services.store.changes(0, 1)], "folder"))
+    _text(root, "title", title)
+    _text(root, "updated", changes[0].at if changes else NEVER)
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", "feed.atom")
+    for change in changes:
+        _link(_headed(root, change), "alternate", f"{change.kind}s/{change.slug}.html")
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
+def _shown(changes: Sequence[Change]) -> list[Change]:
+    return [change for change in changes if change.kind in KINDS]
+
+
+def _feed_id(services: Services) -> str:
+    """Return the id of the feed, which its first line gives it."""
+    return _id([asdict(each) for each in services.store.changes(0, 1)], "feed")
+
+
+def _id(told: list[dict[str, object]], what: str) -> str:
+    return f"urn:uuid:{uuid.uuid5(_ROOT, canonical({'what': what, 'told': told}).decode())}"
+
+
+def _entry(services: Services, root: xml.Element, change: Change) -> None:
+    entry = _headed(root, change)
+    if change.kind == "edition":
+        _edition(services, entry, change)
+    else:
+        _link(entry, "alternate", f"/v1/{change.kind}s/{change.slug}")
+
+
+def _headed(root: xml.Element, change: Change) -> xml.Element:
+    """Add the entry of a change, with all but where it leads."""
+    entry = xml.SubElement(root, "entry")
+    _text(entry, "id", _id([asdict(change)], "entry"))
+    _text(entry, "title", f"{change.kind} {change.slug}: {change.event}")
+    _text(entry, "updated", change.at)
+    xml.SubElement(entry, "category", {"term": change.kind})
+    return entry
+
+
+def _edition(services: Services, entry: xml.Element, change: Change) -> None:
+    """Tell which edition it is; a correction for safety's sake is a category of its own."""
+    whole = orjson.loads(services.store.revision("edition", change.slug, change.sha256 or "").body)
+    _link(entry, "alternate", whole["href"])
+    corrects = whole["number"] > 1
+    if corrects and whole["reason"] == "safety":
+        xml.SubElement(entry, "category", {"term": "safety"})
+    reason = f": a correction{' for safety' if whole['reason'] == 'safety' else ''}" if corrects else ""
+    _text(entry, "summary", f"Edition {whole['number']}, {whole['date']}{reason}.")
+
+
+def _text(parent: xml.Element, name: str, text: str) -> None:
+    xml.SubElement(parent, name).text = text
+
+
+def _link(parent: xml.Element, relation: str, href: str) -> None:
+    xml.SubElement(parent, "link", {"rel": relation, "href": href})
