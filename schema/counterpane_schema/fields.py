@@ -32,7 +32,7 @@ MILLIMETRES = r"^[0-9]{1,6}([.][0-9]{1,3})?$"
 SHA256 = r"^[0-9a-f]{64}$"
 SPAN = r"^[0-9]{1,6}([.][0-9]{1,3})?([.][.][0-9]{1,6}([.][0-9]{1,3})?)?$"
 WHOLE_SPAN = r"^[0-9]{1,6}([.][.][0-9]{1,6})?$"
-GAUGE = r"^[0-9]{1,3}([.][0-9]{1,2})?(x[0-9]{1,3}([.][0-9]{1,2})?)?$"
+GAUGE = r"^[1-9][0-9]{0,2}([.][0-9]{1,2})?(x[1-9][0-9]{0,2}([.][0-9]{1,2})?)?$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
 LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
 LONGEST_COUNTED = 200
@@ -170,7 +170,7 @@ class Millimetres(Text):
 
 
 class Span(Text):
-    """A number, or two with ".." between them, such as 60..80: all from the first to the second."""
+    """A number, or two with ".." between them, such as 60..80: all between them, whichever stands first."""
 
     def __init__(self, *, whole: bool = False, **kwargs: Any) -> None:
         self.form = WHOLE_SPAN if whole else SPAN
@@ -182,9 +182,7 @@ class Span(Text):
         if not re.fullmatch(self.form, text):
             raise ValidationError("Write a number, or two with .. between them, such as 60..80.")
         low, _, high = text.partition("..")
-        if high and Decimal(low) > Decimal(high):
-            raise ValidationError(f"Write the smaller number first: {high}..{low}.")
-        return text
+        return f"{high}..{low}" if high and Decimal(low) > Decimal(high) else text
 
 
 class GaugeText(Text):
@@ -196,8 +194,8 @@ class GaugeText(Text):
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
-        if not re.fullmatch(GAUGE, text) or not Decimal(text.partition("x")[0]):
-            raise ValidationError("Write the stitches to 10 cm, above 0, such as 21, or stitches by rows, 21x28.")
+        if not re.fullmatch(GAUGE, text):
+            raise ValidationError("Write the stitches to 10 cm, at least 1, such as 21, or stitches by rows, 21x28.")
         return text
 
 

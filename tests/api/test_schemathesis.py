@@ -15,17 +15,17 @@ from counterpane.api.document import document
 from counterpane.library.review.tokens import create
 
 CHECKS = {
-    "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "412", "422"]},
+    "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "410", "412", "422"]},
     "negative_data_rejection": {
         "expected-statuses": ["400", "401", "403", "404", "406", "412", "413", "415", "422", "428"]
     },
     "missing_required_header": {"expected-statuses": ["428"]},
 }
-SAME_BODY = {
-    "include-operation-id": ["draw", "write_pattern", "add_recipe", "revise_recipe", "plan_largest", "plan_midway"],
-    "phases": {"coverage": {"enabled": False}},
-}
-"""Operations that take what `plan` takes: each bound of that body is tried there."""
+PLANNED = ["draw", "grade", "on_needle", "plan_largest", "plan_midway", "regauge", "tell_lesson", "which_row"]
+PLANNED += ["write_pattern", "write_swatches", "add_recipe", "revise_recipe"]
+CHANGED = ["change_answer", "change_piece", "change_test_knit"]
+SAME_BODY = {"include-operation-id": [*PLANNED, *CHANGED], "phases": {"coverage": {"enabled": False}}}
+"""Operations that take what `plan`, or what adds a thing, takes: each bound of that body is tried there."""
 
 NOT_ONES_OWN = {
     "include-operation-id": ["decide"],

@@ -84,7 +84,7 @@ def test_more_like_this_one_comes_likest_first(typed: Type) -> None:
 
 @pytest.mark.parametrize(
     "typing",
-    [("--width", "80..60"), ("--gauge", "0"), ("--row-repeat", "2.5"), ("--yarn-class", "8"), ("--like", "A b")],
+    [("--width", "60-80"), ("--gauge", "0"), ("--row-repeat", "2.5"), ("--yarn-class", "8"), ("--like", "A b")],
 )
 def test_a_slip_in_an_option_is_told(typed: Type, typing: tuple[str, str]) -> None:
     """With status 2 and the option that it stands in."""
