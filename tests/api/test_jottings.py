@@ -177,7 +177,7 @@ class TestKeeping:
         noting.client.post(f"{told['href']}/taking-back", json={"say": "Weighed wet."}, headers=noting.token())
         assert "Weighed wet." in refused(noting.client.get(told["href"]), 410, "withdrawn")["detail"]
         assert noting.client.get(PIECES).json["items"] == []
-        assert "7714" not in str([record.row for record in noting.services.store.records()])
+        assert "lot 7714" not in str([record.row for record in noting.services.store.records()])
 
     def test_each_act_is_in_the_log(self, noting: Desk) -> None:
         """By whom, and on which jotting."""
