@@ -162,12 +162,12 @@ def _body(services: Services, which: Which, content: Content) -> tuple[bytes, st
     said["revision"] = based.recipe.sha256
     _refuse_tiny(said, "")
     if which.sort == "answer":
-        said |= _placed(services, based, content, "")
+        said |= _placed(plan_of(services, based)[0], content, "")
         _refuse_unfit(services, which.recipe, content)
     elif content.get("queries"):
+        plan, _ = plan_of(services, based)
         said["queries"] = [
-            {**each, **_placed(services, based, each, f"/queries/{place}")}
-            for place, each in enumerate(content["queries"])
+            {**each, **_placed(plan, each, f"/queries/{place}")} for place, each in enumerate(content["queries"])
         ]
     return json_bytes(dict(sorted(said.items()))), based.recipe.sha256
 
@@ -225,9 +225,8 @@ def plan_of(services: Services, based: Based) -> tuple[Plan, Answer]:
     return next(each.plan for each in made if each.size == based.size), request
 
 
-def _placed(services: Services, based: Based, place: Content, pointer: str) -> Answer:
+def _placed(plan: Plan, place: Content, pointer: str) -> Answer:
     """Return the part and the row in it; a row without a part is one of the whole blanket. Raise BadInput."""
-    plan, _ = plan_of(services, based)
     row, name = place["row"], place.get("section")
     named = [each for each in plan.sections if name is None and 0 <= row - each.first_row < each.rows]
     if named:
