@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from flask.testing import FlaskClient
 
-from counterpane.api.examples import PROPOSALS
+from counterpane.api.proposals import PROPOSALS
 
 WANTED: dict[str, Any] = {"gauge": {"stitches": 22, "rows": 30, "over_cm": 10}, "size": {"named": "pram"}, "limit": 1}
 

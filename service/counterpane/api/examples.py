@@ -98,20 +98,6 @@ PLAN = (
     Example(body=SMALL),
     Example(body=BLANKET | {"size": {"named": "pram"}}),
 )
-PROPOSALS = (
-    Example(
-        body={
-            "gauge": {"stitches": 22, "rows": 30, "over_cm": 10},
-            "size": {"named": "pram"},
-            "yarn": {"weight": "double knitting", "ball_g": 50, "ball_m": 115},
-            "have": {"balls": 9},
-            "level": "easy",
-            "avoid": ["openings", "fringe", "one-sided"],
-            "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
-            "limit": 2,
-        }
-    ),
-)
 LARGEST = (
     Example(body={**IN_YARN, "have": {"balls": 7}}),
     Example(body={**IN_YARN, "have": {"grams": 350}, "keep": "width"}),

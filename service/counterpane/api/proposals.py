@@ -2,11 +2,26 @@
 
 from __future__ import annotations
 
-from counterpane.api import examples
-from counterpane.api.operations import Answer, Call, operation
+from counterpane.api.operations import Answer, Call, Example, operation
 from counterpane.api.sending import as_json
 from counterpane.library.proposing import proposals
 from counterpane_schema.proposal import ProposalAnswer, ProposalRequest
+
+PROPOSALS = (
+    Example(
+        body={
+            "gauge": {"stitches": 22, "rows": 30, "over_cm": 10},
+            "size": {"named": "pram"},
+            "yarn": {"weight": "double knitting", "ball_g": 50, "ball_m": 115},
+            "have": {"balls": 9},
+            "level": "easy",
+            "avoid": ["openings", "fringe", "one-sided"],
+            "for": {"age_months": [0, 12], "use": "pram", "markets": ["UK"]},
+            "limit": 2,
+        }
+    ),
+)
+"""Requests that work on a library with the starters."""
 
 
 @operation(
@@ -17,7 +32,7 @@ from counterpane_schema.proposal import ProposalAnswer, ProposalRequest
     body=ProposalRequest,
     role="reader",
     problems=("not-usable",),
-    examples=examples.PROPOSALS,
+    examples=PROPOSALS,
 )
 def propose(call: Call) -> Answer:
     """Propose complete recipes for a gauge and a size.
