@@ -38,7 +38,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
     def add(self, *entries: Entry, once: Once | None = None) -> Done | None:
         """Keep these as first revisions, all or none; nothing where the key was used before."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             seen = set(self._items)
             for entry in entries:
@@ -54,7 +54,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             self._expected(entry, expected).entry = entry
             self._write(entry, "revised")

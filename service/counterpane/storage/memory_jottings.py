@@ -21,7 +21,7 @@ class MemoryJottings(MemoryMatters):
     def put_jotting(self, jotting: Jotting, once: Once | None = None) -> int | Done:
         """Keep a jotting and return its number; where the key was used before, what was written then."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             number = len(self._jottings) + 1
             by, whose = self._person(jotting.by), self._person(jotting.whose)

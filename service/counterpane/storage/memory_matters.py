@@ -24,7 +24,7 @@ class MemoryMatters(MemoryRecord):
     ) -> int | Done:
         """Keep a matter with the move that it brings and return its number; nothing where the key was used before."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             of_it = [each for each in self._matters.values() if (each.shelf, each.slug) == (matter.shelf, matter.slug)]
             opened = any(each.lane == "review" and each.turn != "nobody" for each in of_it)
@@ -48,7 +48,7 @@ class MemoryMatters(MemoryRecord):
     ) -> Done | None:
         """Keep a matter as it is after its turn, at the next version, with the move that it brings."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             before = self.matter(matter.number)
             if before.version != matter.version:

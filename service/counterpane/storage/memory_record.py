@@ -42,6 +42,9 @@ class MemoryRecord:
         at, done = self._done.get(once.key, ("", None))
         return done if at >= once.since else None
 
+    def _done_before(self, once: Once | None) -> Done | None:
+        return self.done(once) if once else None
+
     def _keep_done(self, written: Entry | Move | Matter | Jotting, once: Once | None, number: int = 0) -> None:
         if once:
             done = Done(written.shelf, written.slug, written.sha256, once.sent, number)
@@ -50,7 +53,7 @@ class MemoryRecord:
     def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
         """Move a revision, at each of its places in the chain; nothing where the key was used before."""
         with self._lock:
-            if once and (done := self.done(once)):
+            if done := self._done_before(once):
                 return done
             self._move(move, retell)
             self._keep_done(move, once)

@@ -21,7 +21,7 @@ from counterpane.craft.stitches import Terms
 from counterpane.library.editions import errata
 from counterpane.library.errors import NotFound, Stale, Taken, WrittenOtherwise
 from counterpane.library.keeping.objects import canonical, digest, json_bytes
-from counterpane.library.keeping.once import done_before, the_same
+from counterpane.library.keeping.once import only_once
 from counterpane.library.keeping.pinning import pins_in, request_of
 from counterpane.library.patterns.pages import pictures_for
 from counterpane.library.plans import grading, planning
@@ -61,9 +61,7 @@ def publish_once(services: Services, slug: str, content: Content, by: str, once:
 
     Raise what `publish` raises, and KeyReused.
     """
-    done = done_before(services.store, once)
-    if done is None:
-        done = the_same(_kept(services, slug, content, by, once), once)
+    _, done = only_once(services.store, once, lambda: _kept(services, slug, content, by, once))
     if done is None:
         return services.store.latest(SHELF, slug), False
     return services.store.revision(SHELF, done.slug, done.sha256), True

@@ -11,8 +11,8 @@ from typing import Any
 
 from counterpane.craft.findings import Finding
 from counterpane.library.errors import Refused
-from counterpane.library.keeping.once import done_before, the_same
-from counterpane.library.ports import Entry, Kept, Once, Shelf
+from counterpane.library.keeping.once import only_once
+from counterpane.library.ports import Done, Entry, Kept, Once, Shelf
 from counterpane.library.services import Services
 
 UNEXPLAINED = "does-not-prove"
@@ -63,12 +63,13 @@ class Keeping:
 
         Raise what `add` raises, and KeyReused.
         """
-        done = done_before(services.store, once)
+
+        def added() -> Done | None:
+            return services.store.add(self.entry_of(services, content, by, "draft"), once=once)
+
+        _, done = only_once(services.store, once, added)
         if done is None:
-            entry = self.entry_of(services, content, by, "draft")
-            done = the_same(services.store.add(entry, once=once), once)
-            if done is None:
-                return self.get(services, entry.slug), False
+            return self.get(services, content["slug"]), False
         return self.revision(services, done.slug, done.sha256), True
 
     def revise(self, services: Services, slug: str, content: Mapping[str, Any], expected: str | None, by: str) -> Kept:

@@ -26,31 +26,30 @@ def once_of(name: str, sender: str, address: str, sent: bytes, now: str) -> Once
     return Once(key, sha256(sent).hexdigest(), now, since.strftime(_TIME))
 
 
-def done_before(store: Store, once: Once | None) -> Done | None:
-    """Return what was written under the key, None where nothing was; raise KeyReused."""
-    return the_same(store.done(once), once) if once else None
-
-
-def only_once(store: Store, once: Once | None, write: Callable[[], int | Done | None]) -> tuple[int, bool]:
-    """Do a write that gives a number, or none, once; return the number, and whether it was done before.
+def only_once(store: Store, once: Once | None, write: Callable[[], int | Done | None]) -> tuple[int, Done | None]:
+    """Do a write once; return the number that it gave or 0, and what was written before under the key, if anything.
 
     What the write raises is raised unless another request with the same key was quicker. Raise KeyReused.
     """
-    if done := done_before(store, once):
-        return done.number, True
+    if done := _done_before(store, once):
+        return done.number, done
     try:
         made = write()
     except (Moved, Taken):
-        if done := done_before(store, once):
-            return done.number, True
+        if done := _done_before(store, once):
+            return done.number, done
         raise
     if isinstance(made, Done):
-        the_same(made, once)
-        return made.number, True
-    return made or 0, False
+        return made.number, _the_same(made, once)
+    return made or 0, None
 
 
-def the_same(done: Done | None, once: Once | None) -> Done | None:
+def _done_before(store: Store, once: Once | None) -> Done | None:
+    """Return what was written under the key, None where nothing was; raise KeyReused."""
+    return _the_same(store.done(once), once) if once else None
+
+
+def _the_same(done: Done | None, once: Once | None) -> Done | None:
     """Return what was written under the key, if the same was sent then; raise KeyReused."""
     if done and once and done.sent != once.sent:
         raise KeyReused("This Idempotency-Key was used before, with another body.")

@@ -69,8 +69,8 @@ def add_once(services: Services, which: Which, content: Content, by: str, once: 
         jotting = Jotting(which.sort, which.recipe, revision, now, by, whose, now, digest(body), body)
         return services.store.put_jotting(jotting, once)
 
-    number, before = only_once(services.store, once, noted)
-    return told_of(services, services.store.jotting(number)), before
+    number, done = only_once(services.store, once, noted)
+    return told_of(services, services.store.jotting(number)), done is not None
 
 
 def change(services: Services, which: Which, content: Content, expected: str | None, holder: Holder) -> Answer:

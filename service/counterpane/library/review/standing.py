@@ -74,8 +74,8 @@ def move_once(
 
     Raise what `move` raises, and KeyReused.
     """
-    _, before = only_once(services.store, once, lambda: _move(services, shelf, slug, content, holder, once=once))
-    return told(services, shelf, slug), before
+    _, done = only_once(services.store, once, lambda: _move(services, shelf, slug, content, holder, once=once))
+    return told(services, shelf, slug), done is not None
 
 
 def _move(

@@ -54,8 +54,8 @@ def submit_once(services: Services, content: Content, holder: Holder, once: Once
 
     Raise what `submit` raises, and KeyReused.
     """
-    number, before = only_once(services.store, once, lambda: _submit(services, content, holder, once))
-    return told_of(services, number), before
+    number, done = only_once(services.store, once, lambda: _submit(services, content, holder, once))
+    return told_of(services, number), done is not None
 
 
 def _submit(services: Services, content: Content, holder: Holder, once: Once | None) -> int | Done:
@@ -87,8 +87,8 @@ def report_once(services: Services, content: Content, holder: Holder, once: Once
 
     Raise what `report` raises, and KeyReused.
     """
-    number, before = only_once(services.store, once, lambda: _report(services, content, holder, once))
-    return told_of(services, number), before
+    number, done = only_once(services.store, once, lambda: _report(services, content, holder, once))
+    return told_of(services, number), done is not None
 
 
 def _report(services: Services, content: Content, holder: Holder, once: Once | None) -> int | Done:
@@ -122,8 +122,8 @@ def decide_once(
 
     Raise what `decide` raises, and KeyReused.
     """
-    _, before = only_once(services.store, once, lambda: _decide(services, number, content, holder, once))
-    return told_of(services, number), before
+    _, done = only_once(services.store, once, lambda: _decide(services, number, content, holder, once))
+    return told_of(services, number), done is not None
 
 
 def _decide(services: Services, number: int, content: Content, holder: Holder, once: Once | None) -> Done | None:
