@@ -18,6 +18,8 @@ from typing import Any
 from marshmallow import Schema, fields, validate
 from marshmallow.exceptions import ValidationError
 
+from counterpane_schema.spans import GAUGE, SPAN, WHOLE_SPAN, is_gauge, span_of
+
 MOST_WHOLE = 10**18 - 1
 MOST_NUMBER = 10**15
 DEEPEST_DECIMAL = 400
@@ -30,9 +32,6 @@ DAY = (
 )
 MILLIMETRES = r"^[0-9]{1,6}([.][0-9]{1,3})?$"
 SHA256 = r"^[0-9a-f]{64}$"
-SPAN = r"^[0-9]{1,6}([.][0-9]{1,3})?([.][.][0-9]{1,6}([.][0-9]{1,3})?)?$"
-WHOLE_SPAN = r"^[0-9]{1,6}([.][.][0-9]{1,6})?$"
-GAUGE = r"^[1-9][0-9]{0,2}([.][0-9]{1,2})?(x[1-9][0-9]{0,2}([.][0-9]{1,2})?)?$"
 LINES = "^[^\\x00-\\x08\\x0b\\x0c\\x0e-\\x1f\\x7f-\\x9f]*$"
 LINE = "^[^\\x00-\\x1f\\x7f-\\x9f]*$"
 LONGEST_COUNTED = 200
@@ -179,10 +178,10 @@ class Span(Text):
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
-        if not re.fullmatch(self.form, text):
+        span = span_of(text, self.form)
+        if span is None:
             raise ValidationError("Write a number, or two with .. between them, such as 60..80.")
-        low, _, high = text.partition("..")
-        return f"{high}..{low}" if high and Decimal(low) > Decimal(high) else text
+        return span
 
 
 class GaugeText(Text):
@@ -194,7 +193,7 @@ class GaugeText(Text):
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
-        if not re.fullmatch(GAUGE, text):
+        if not is_gauge(text):
             raise ValidationError("Write the stitches to 10 cm, at least 1, such as 21, or stitches by rows, 21x28.")
         return text
 

@@ -7,14 +7,15 @@ are for the piece alone.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Day, Number, Sha256, Slug, Text, Told, Whole, Word, YesNo, answer_form
+from counterpane_schema.fields import Day, Number, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import KeptContent
 from counterpane_schema.standing import SENTENCE, PersonAnswer
 
-SORTS = ("test-knit", "answer", "piece")
 MOST_QUERIES = 100
 MOST_OPENINGS = 100
 MOST_EDITION = 10**9 - 1
@@ -139,6 +140,15 @@ class PieceContent(JottingContent):
         validate=validate.Length(0, MOST_OPENINGS),
         metadata={"description": "Openings that were looked at; the largest counts."},
     )
+
+
+CONTENTS: Mapping[str, type[JottingContent]] = {
+    "test-knit": TestKnitContent,
+    "answer": AnswerContent,
+    "piece": PieceContent,
+}
+"""What each sort of jotting says."""
+SORTS = tuple(CONTENTS)
 
 
 class TakingBack(Closed):
@@ -274,35 +284,3 @@ class RowNotesAnswer(Open):
     recipe = Slug(required=True)
     whole = YesNo(required=True)
     items = fields.List(fields.Nested(RowNotes), required=True)
-
-
-class CorrectionsQuery(Closed):
-    """How the corrections of an edition are to be had."""
-
-    terms = Word("us", "uk", metadata={"description": "The terms of the erratum; US if not given."})
-    form = answer_form("json", "text", "atom")
-
-
-class CorrectionMade(Open):
-    """Something that was put right, or held back, since an edition."""
-
-    sort = Word("edition", "standing", "report", "answer", required=True)
-    safety = YesNo(required=True)
-    at = Text(required=True)
-    said = Text(required=True, lines=True, most=10_000)
-    href = Text(required=True)
-
-
-class CorrectionsAnswer(Open):
-    """What was corrected since an edition, safety first; `erratum` leads from it to the latest."""
-
-    recipe = Slug(required=True)
-    edition = Whole(required=True, least=1)
-    date = Day(required=True)
-    sha256 = Sha256(required=True)
-    latest = Whole(required=True, least=1)
-    corrected = YesNo(required=True)
-    safety = YesNo(required=True)
-    about = Text(required=True)
-    items = fields.List(fields.Nested(CorrectionMade), required=True)
-    erratum = fields.Dict(required=True, allow_none=True)

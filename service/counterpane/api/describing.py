@@ -14,7 +14,7 @@ from marshmallow import Schema, fields
 
 from counterpane import __version__
 from counterpane.api.examples import SHA256 as SOME_HASH
-from counterpane.api.operations import JSON, Operation, Shape
+from counterpane.api.operations import JSON, NUMBER, Operation, Shape
 from counterpane.api.problems import MEDIA_TYPE
 from counterpane.api.sorts import SORTS
 from counterpane_schema.fields import SHA256, SLUG, Either, Number, Told
@@ -24,8 +24,6 @@ from counterpane_schema.problem import Problem
 ABOUT = """Reusable components of knitted baby blankets whose stitch multiples are derived from their rows; recipes that
 are proved to fit; written patterns; safety notes. General information, not an approval of anything."""
 ALWAYS = ("bad-request", "not-acceptable", "internal")
-NUMBER = "^[1-9][0-9]{0,8}$"
-"""The number of an edition in an address."""
 PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG, "number": NUMBER}
 KEY = r"^[!-~]{1,255}$"
 TAG_HEADER = {"ETag": {"description": "The hash of the revision, in quotes.", "schema": {"type": "string"}}}

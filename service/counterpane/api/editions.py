@@ -9,10 +9,10 @@ from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.patterns import FORMS, MEDIA
 from counterpane.api.sending import as_json
 from counterpane.library.editions import corrections, edition_files, editions, errata, touched
-from counterpane.library.errors import NotFound
 from counterpane.library.keeping.objects import json_bytes
 from counterpane.library.patterns.pages import PAGES
 from counterpane.library.sharing.feed import corrections_feed
+from counterpane_schema.corrections import CorrectionsAnswer, CorrectionsQuery
 from counterpane_schema.edition import (
     EditionAnswer,
     EditionContent,
@@ -24,11 +24,9 @@ from counterpane_schema.edition import (
     TouchedPage,
     TouchedQuery,
 )
-from counterpane_schema.jotting import CorrectionsAnswer, CorrectionsQuery
 
 ALL = "/v1/recipes/<slug>/editions"
 ONE = f"{ALL}/<number>"
-MOST_DIGITS = 9
 CORRECTIONS_IN = {JSON: "json", "text/plain": "text", ATOM: "atom"}
 LOOKED_OVER = 10
 """Recipes that are looked over at a time, each planned twice where it is touched; house."""
@@ -175,7 +173,4 @@ def list_touched(call: Call) -> Answer:
 
 
 def _number(call: Call) -> int:
-    text = call.path["number"]
-    if not (text.isascii() and text.isdigit() and len(text) <= MOST_DIGITS) or text.startswith("0"):
-        raise NotFound(f"{text[:MOST_DIGITS]!r} is no number of an edition.", "Editions are numbered from 1.")
-    return int(text)
+    return call.number("an edition", "Editions are numbered from 1.")

@@ -9,54 +9,47 @@ from typing import Any
 from marshmallow import Schema
 
 from counterpane.api import jotting_examples as examples
+from counterpane.api import kept
 from counterpane.api.operations import Answer, Call, Example, Method, Operation, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.sending import as_json
-from counterpane.library.errors import NotFound, Unknown
 from counterpane.library.keeping.objects import json_bytes
-from counterpane.library.knitting import knitted, noting, pieces
+from counterpane.library.knitting import knitted, noting
 from counterpane.library.knitting.jottings import Sort
-from counterpane.library.ports import Holder
-from counterpane.library.services import Services
+from counterpane.library.knitting.shown import shown
 from counterpane_schema.jotting import (
-    AnswerContent,
+    CONTENTS,
     JottingAnswer,
     JottingPage,
     JottingQuery,
     KnittedAnswer,
     PieceAnswer,
-    PieceContent,
     RowNotesAnswer,
     TakenBackAnswer,
     TakingBack,
     TestKnitAnswer,
-    TestKnitContent,
 )
 
 RECIPE = "/v1/recipes/<slug>"
 TAG = "jottings"
-MOST_DIGITS = 9
 WHO = "Who wrote it down may change it and take it back, and so may a reviewer."
 NOTHING_OF_A_CHILD = (
     "Nothing of a child is kept: there is no member for it, one that is not known is refused, and the free texts are "
     "for the piece alone. A record of a piece is copied from hand to hand; what is not in it cannot be lost."
 )
-Told = Callable[[Services, dict[str, Any]], dict[str, Any]]
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """One sort of jotting over HTTP: its forms, what is said of it, and what more is told of one."""
+    """One sort of jotting over HTTP: its answer, its examples, and what is said of it."""
 
     sort: Sort
     name: str
     called: str
-    content: type[Schema]
     answer: type[Schema]
     said: str
     example: dict[str, Any]
     first: str
-    told: Told = lambda _, told: told
 
     @property
     def path(self) -> str:
@@ -105,7 +98,7 @@ class Kind:
             summary=f"Note a {self.called} of a recipe.",
             description=self.said,
             status=201,
-            body=self.content,
+            body=CONTENTS[self.sort],
             role="contributor",
             once=True,
             tagged=True,
@@ -116,8 +109,8 @@ class Kind:
     def _added(self, call: Call) -> Answer:
         which = noting.Which(self.sort, call.path["slug"])
         told, before = noting.add_once(call.services, which, call.body, call.by, call.once)
-        again = (("Idempotency-Replayed", "true"),) if before else ()
-        return Answer(json_bytes(told), 201, sha256=told["sha256"], headers=(("Location", told["href"]), *again))
+        headers = (("Location", told["href"]), *kept.again(before))
+        return Answer(json_bytes(told), 201, sha256=told["sha256"], headers=headers)
 
     def _get(self) -> Operation:
         return self._operation(
@@ -131,8 +124,7 @@ class Kind:
         )
 
     def _got(self, call: Call) -> Answer:
-        found = noting.told_of(call.services, noting.find(call.services, self._which(call)))
-        return as_json(self.told(call.services, found))
+        return as_json(shown(call.services, self._which(call)))
 
     def _change(self) -> Operation:
         return self._operation(
@@ -142,23 +134,23 @@ class Kind:
             name=f"change_{self.name}",
             summary=f"Say something else in a {self.called}.",
             description=f"The header If-Match names the state that is changed, its `etag`. {WHO}",
-            body=self.content,
+            body=CONTENTS[self.sort],
             role="contributor",
-            current=lambda call: noting.theirs(call.services, self._which(call), _holder(call)).sha256,
+            current=lambda call: noting.theirs(call.services, self._which(call), call.writer).sha256,
             tagged=True,
             problems=("not-theirs", "not-usable", "cannot-be-planned"),
             examples=(Example(self._place, body=self.example),),
         )
 
     def _changed(self, call: Call) -> Answer:
-        told = noting.change(call.services, self._which(call), call.body, call.expected, _holder(call))
+        told = noting.change(call.services, self._which(call), call.body, call.expected, call.writer)
         return Answer(json_bytes(told), sha256=told["sha256"])
 
     def _take_back(self) -> Operation:
         return self._operation(
             "POST",
             "/<number>/taking-back",
-            lambda call: as_json(noting.take_back(call.services, self._which(call), call.body["say"], _holder(call))),
+            lambda call: as_json(noting.take_back(call.services, self._which(call), call.body["say"], call.writer)),
             name=f"take_back_{self.name}",
             summary=f"Take a {self.called} back for a reason.",
             description=f"What it said is kept no longer; its address answers 410 with the reason. {WHO}",
@@ -170,36 +162,25 @@ class Kind:
         )
 
     def _which(self, call: Call) -> noting.Which:
-        text = call.path["number"]
-        if not (text.isascii() and text.isdigit() and len(text) <= MOST_DIGITS) or text.startswith("0"):
-            listed = self.path.replace("<slug>", call.path["slug"])
-            raise NotFound(f"{text[:MOST_DIGITS]!r} is no number of a {self.called}.", f"GET {listed} lists them.")
-        return noting.Which(self.sort, call.path["slug"], int(text))
-
-
-def _holder(call: Call) -> Holder:
-    if call.holder is None:
-        raise Unknown("This needs a token.")
-    return call.holder
+        listed = self.path.replace("<slug>", call.path["slug"])
+        number = call.number(f"a {self.called}", f"GET {listed} lists them.")
+        return noting.Which(self.sort, call.path["slug"], number)
 
 
 TEST_KNITS = Kind(
     "test-knit",
     "test_knit",
     "test knit",
-    TestKnitContent,
     TestKnitAnswer,
     "It is of the latest revision of the recipe, of one that is named, or of an edition and one of its sizes. When it "
     "is read its gauge, size, grams and hours stand beside what the plan predicted, with the difference.",
     examples.TEST_KNIT,
     "1",
-    knitted.compared,
 )
 ANSWERS = Kind(
     "answer",
     "answer",
     "given answer",
-    AnswerContent,
     JottingAnswer,
     "It belongs to a row. Where it says that the pattern was wrong, it may name the edition whose erratum puts it "
     "right; until one does, it stands among the corrections of each edition of that recipe.",
@@ -210,13 +191,11 @@ PIECES = Kind(
     "piece",
     "piece",
     "finished piece",
-    PieceContent,
     PieceAnswer,
     f"{NOTHING_OF_A_CHILD} When it is read, what was measured stands beside what safety asked of its plan: an estimate "
     "does not count, what is not assessed is no pass, and local rules come first.",
     examples.PIECE,
     "3",
-    pieces.beside_safety,
 )
 
 

@@ -15,7 +15,6 @@ from counterpane.api import kept
 from counterpane.api.exports import SUFFIXES, export_operations, exported
 from counterpane.api.operations import JSON, Answer, Call, Example, Method, Operation
 from counterpane.api.sending import as_json
-from counterpane.library.errors import Unknown
 from counterpane.library.keeping.keeping import Keeping
 from counterpane.library.keeping.objects import json_bytes
 from counterpane.library.review import standing
@@ -244,8 +243,6 @@ class Noun:
         )
 
     def _moved(self, call: Call) -> Answer:
-        if call.holder is None:
-            raise Unknown("This needs a token.")
         about = self.keeping.shelf, call.path["slug"]
-        told, before = standing.move_once(call.services, *about, call.body, call.holder, once=call.once)
+        told, before = standing.move_once(call.services, *about, call.body, call.writer, once=call.once)
         return Answer(json_bytes(told), headers=kept.again(before))

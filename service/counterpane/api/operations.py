@@ -6,18 +6,23 @@ lists the operations, the application routes them and the OpenAPI document descr
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from marshmallow import Schema
 
+from counterpane.library.errors import NotFound, Unknown
 from counterpane.library.ports import Holder, Once, Role
 from counterpane.library.services import Services
 
 JSON = "application/json"
 USUAL_BYTES = 2**20
 """The largest body, but for a text to be checked, which JSON may escape to more."""
+NUMBER = "^[1-9][0-9]{0,8}$"
+"""The number of a thing in an address."""
+MOST_DIGITS = 9
 Method = Literal["GET", "POST", "PUT"]
 Shape = type[Schema] | Mapping[str, Any]
 
@@ -43,6 +48,20 @@ class Call:
     def by(self) -> str:
         """The name of who writes."""
         return self.holder.name if self.holder else ""
+
+    @property
+    def writer(self) -> Holder:
+        """Who writes; raise Unknown where no token came."""
+        if self.holder is None:
+            raise Unknown("This needs a token.")
+        return self.holder
+
+    def number(self, of: str, hint: str) -> int:
+        """Return the number in the address; raise NotFound, with the hint, for what is no number of such a thing."""
+        text = self.path["number"]
+        if not re.fullmatch(NUMBER, text):
+            raise NotFound(f"{text[:MOST_DIGITS]!r} is no number of {of}.", hint)
+        return int(text)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,7 @@ from counterpane.api import review_examples as examples
 from counterpane.api.operations import Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
 from counterpane.api.sending import as_json
-from counterpane.library.errors import NotFound, Unknown
 from counterpane.library.keeping.objects import json_bytes
-from counterpane.library.ports import Holder
 from counterpane.library.review import submissions
 from counterpane_schema.submission import (
     DecisionContent,
@@ -23,7 +21,6 @@ from counterpane_schema.submission import (
 ALL = "/v1/submissions"
 ONE = f"{ALL}/<number>"
 TAG = "reviewing"
-MOST_DIGITS = 9
 
 
 @operation(
@@ -45,7 +42,7 @@ def submit(call: Call) -> Answer:
     of safety and what is not, the licence, and what it is like, however it is shifted, turned or mirrored. None of that
     refuses it. Sent again after a change was asked for, it goes on as the same submission.
     """
-    return _made(*submissions.submit_once(call.services, call.body, _holder(call), call.once))
+    return _made(*submissions.submit_once(call.services, call.body, call.writer, call.once))
 
 
 @operation(
@@ -66,7 +63,7 @@ def report_safety(call: Call) -> Answer:
 
     Reports stand before all submissions in the queue.
     """
-    return _made(*submissions.report_once(call.services, call.body, _holder(call), call.once))
+    return _made(*submissions.report_once(call.services, call.body, call.writer, call.once))
 
 
 @operation("GET", ALL, tag=TAG, answer=SubmissionPage, query=SubmissionQuery, role="reader", examples=examples.QUEUE)
@@ -101,7 +98,7 @@ def decide(call: Call) -> Answer:
     An accepted revision is accepted from then on; one that is refused, or asked about, is a draft again. Nobody decides
     about what they added or submitted.
     """
-    told, before = submissions.decide_once(call.services, _number(call), call.body, _holder(call), call.once)
+    told, before = submissions.decide_once(call.services, _number(call), call.body, call.writer, call.once)
     return Answer(json_bytes(told), headers=kept.again(before))
 
 
@@ -109,14 +106,5 @@ def _made(told: dict[str, object], before: bool) -> Answer:
     return Answer(json_bytes(told), 201, headers=(("Location", str(told["href"])), *kept.again(before)))
 
 
-def _holder(call: Call) -> Holder:
-    if call.holder is None:
-        raise Unknown("This needs a token.")
-    return call.holder
-
-
 def _number(call: Call) -> int:
-    text = call.path["number"]
-    if not (text.isascii() and text.isdigit() and len(text) <= MOST_DIGITS):
-        raise NotFound(f"{text[:MOST_DIGITS]!r} is no number of a submission.", "GET /v1/submissions lists them.")
-    return int(text)
+    return call.number("a submission", f"GET {ALL} lists them.")

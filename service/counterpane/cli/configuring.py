@@ -44,3 +44,15 @@ def library_there(store: str | None) -> Iterator[Services]:
         yield services
     finally:
         services.store.close()
+
+
+@contextmanager
+def library_or_starters(store: str | None) -> Iterator[Services]:
+    """Open the library at a path, else one in memory of what ships with the program, for a block."""
+    from counterpane.wiring import open_library
+
+    services = open_library(store) if store else open_library()
+    try:
+        yield services
+    finally:
+        services.store.close()

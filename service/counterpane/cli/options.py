@@ -8,13 +8,11 @@ from decimal import Decimal
 from pathlib import Path
 
 from counterpane.cli.documents import MOST_DIGITS
+from counterpane_schema.spans import SPAN, WHOLE_SPAN, is_gauge, span_of
 
 MOST_SLUG = 80
 MOST_NAME = 200
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_SPAN = re.compile(r"[0-9]{1,6}([.][0-9]{1,3})?([.][.][0-9]{1,6}([.][0-9]{1,3})?)?", re.ASCII)
-_WHOLE_SPAN = re.compile(r"[0-9]{1,6}([.][.][0-9]{1,6})?", re.ASCII)
-_GAUGE = re.compile(r"[0-9]{1,3}([.][0-9]{1,2})?(x[0-9]{1,3}([.][0-9]{1,2})?)?", re.ASCII)
 _DECIMAL = re.compile(r"[0-9]{1,9}(\.[0-9]+)?", re.ASCII)
 
 
@@ -74,27 +72,26 @@ def amount(text: str) -> Decimal:
 
 
 def span(text: str) -> str:
-    """Return a number, or two with .. between them, the smaller first."""
-    return _span(text, _SPAN, "60..80")
+    """Return a number, or two with .. between them."""
+    return _span(text, SPAN, "60..80")
 
 
 def whole_span(text: str) -> str:
-    """Return a whole number, or two with .. between them, the smaller first."""
-    return _span(text, _WHOLE_SPAN, "2..8")
+    """Return a whole number, or two with .. between them."""
+    return _span(text, WHOLE_SPAN, "2..8")
 
 
-def _span(text: str, form: re.Pattern[str], such_as: str) -> str:
-    plain = text.strip()
-    low, _, high = plain.partition("..")
-    if not form.fullmatch(plain) or (high and Decimal(low) > Decimal(high)):
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no number or span, such as {such_as}, the smaller first")
-    return plain
+def _span(text: str, form: str, such_as: str) -> str:
+    found = span_of(text.strip(), form)
+    if found is None:
+        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no number or span, such as {such_as}")
+    return found
 
 
 def gauge(text: str) -> str:
     """Return the stitches to 10 cm, with the rows behind an x where they are told."""
     plain = text.strip().lower()
-    if not _GAUGE.fullmatch(plain) or not Decimal(plain.partition("x")[0]):
+    if not is_gauge(plain):
         raise argparse.ArgumentTypeError(f"{text[:40]!r} is no gauge over 10 cm, such as 21 or 21x28")
     return plain
 

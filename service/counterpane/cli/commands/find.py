@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING, Any, TypeVar
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
+from counterpane.cli.configuring import library_or_starters
 from counterpane.cli.options import beside as beside_stitches
 from counterpane.cli.options import gauge, millimetres, percent, slug, span, stitches, take_json, take_store, whole_span
 
@@ -30,13 +31,10 @@ KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
 DIFFICULTIES = ("basic", "easy", "intermediate", "complex")
 LICENCES = ("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0")
 LISTED = "`counterpane find` lists all of them."
-PAGE = 200  # Cards that are read from the store at a time; house.
 FILTERS = (
     *("kind", "admits", "width_cm", "gauge", "row_repeat", "reversible", "openings_under_mm", "yarn_class"),
     *("difficulty", "licence", "source", "year", "like", "like_percent", "goes_with", "beside", "status"),
 )
-
-Answer = TypeVar("Answer")
 
 
 def declare(parser: argparse.ArgumentParser) -> None:
@@ -88,7 +86,8 @@ def _take_origin(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Show one part, or list those that are wanted."""
-    answer = _over(options, _one if options.show else _many)
+    with output.waiting("looking through the parts"), library_or_starters(options.store) as services:
+        answer = (_one if options.show else _many)(services, options)
     if options.json:
         output.put_json(answer)
         return endings.DONE
@@ -98,17 +97,6 @@ def run(options: argparse.Namespace) -> int:
         draw = parts.draw if options.show else parts.draw_list
         draw(console, answer)
     return endings.DONE
-
-
-def _over(options: argparse.Namespace, work: Callable[[Services, argparse.Namespace], Answer]) -> Answer:
-    from counterpane.wiring import open_library
-
-    with output.waiting("looking through the parts"):
-        services = open_library(options.store) if options.store else open_library()
-        try:
-            return work(services, options)
-        finally:
-            services.store.close()
 
 
 def _one(services: Services, options: argparse.Namespace) -> dict[str, Any]:
@@ -142,10 +130,6 @@ def _many(services: Services, options: argparse.Namespace) -> dict[str, Any]:
 def _cards(services: Services, filters: dict[str, Any]) -> Iterator[dict[str, Any]]:
     import orjson
 
-    from counterpane.library.keeping import listing
+    from counterpane.library.sharing.exports import cards
 
-    page = listing.page(services, "component", filters, None, PAGE)
-    yield from map(orjson.loads, page.cards)
-    while page.last is not None:
-        page = listing.page(services, "component", filters, page.last, PAGE)
-        yield from map(orjson.loads, page.cards)
+    return map(orjson.loads, cards(services, "component", filters))

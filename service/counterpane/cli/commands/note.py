@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 from counterpane.cli import endings, output
@@ -11,8 +11,6 @@ from counterpane.cli.configuring import library_at
 from counterpane.cli.options import note_number, person, slug, take_json, take_store
 
 if TYPE_CHECKING:
-    from marshmallow import Schema
-
     from counterpane.library.knitting.noting import Which
 
 SORTS = ("test-knit", "answer", "piece")
@@ -78,11 +76,13 @@ def _which(options: argparse.Namespace) -> Which:
     return Which(options.sort, options.which, getattr(options, "number", 0))
 
 
-def _form(sort: str) -> Schema:
-    from counterpane_schema.jotting import AnswerContent, PieceContent, TestKnitContent
-
-    forms: Mapping[str, type[Schema]] = {"test-knit": TestKnitContent, "answer": AnswerContent, "piece": PieceContent}
-    return forms[sort]()
+def _end(options: argparse.Namespace, told: Any, words: Iterable[str]) -> int:
+    """Tell what was done or found: as JSON, or in lines of words."""
+    if options.json:
+        output.put_json(told)
+    else:
+        output.put("\n".join(words) + "\n")
+    return endings.DONE
 
 
 def add(options: argparse.Namespace) -> int:
@@ -91,17 +91,14 @@ def add(options: argparse.Namespace) -> int:
     from counterpane.cli.inputs import read_text
     from counterpane.cli.planning import refuse_misfits
     from counterpane.library.knitting import noting
+    from counterpane_schema.jotting import CONTENTS
 
-    given, form = read_text(options.file), _form(options.sort)
+    given, form = read_text(options.file), CONTENTS[options.sort]()
     content = document_of(given)
     refuse_misfits(form, content, given.name, f"a {options.sort}")
     with library_at(options.store) as services:
         told, _ = noting.add_once(services, _which(options), form.load(content), options.by, None)
-    if options.json:
-        output.put_json(told)
-    else:
-        output.put(f"noted {told['sort']} {told['number']} of {told['recipe']}, sha256 {told['sha256']}\n")
-    return endings.DONE
+    return _end(options, told, [f"noted {told['sort']} {told['number']} of {told['recipe']}, sha256 {told['sha256']}"])
 
 
 def list_all(options: argparse.Namespace) -> int:
@@ -128,19 +125,11 @@ def list_all(options: argparse.Namespace) -> int:
 def show(options: argparse.Namespace) -> int:
     """Show one with what follows from it."""
     from counterpane.cli.showing import jottings
-    from counterpane.library.knitting import knitted, noting, pieces
+    from counterpane.library.knitting.shown import shown
 
     with library_at(options.store) as services:
-        told = noting.told_of(services, noting.find(services, _which(options)))
-        if options.sort == "test-knit":
-            told = knitted.compared(services, told)
-        elif options.sort == "piece":
-            told = pieces.beside_safety(services, told)
-    if options.json:
-        output.put_json(told)
-    else:
-        output.put("\n".join(jottings.words_of(told)) + "\n")
-    return endings.DONE
+        told = shown(services, _which(options))
+    return _end(options, told, jottings.words_of(told))
 
 
 def take_back(options: argparse.Namespace) -> int:
@@ -151,11 +140,7 @@ def take_back(options: argparse.Namespace) -> int:
     with library_at(options.store) as services:
         holder = Holder("", "contributor", options.by, services.now())
         told = noting.take_back(services, _which(options), options.say, holder)
-    if options.json:
-        output.put_json(told)
-    else:
-        output.put(f"took {told['sort']} {told['number']} of {told['recipe']} back\n")
-    return endings.DONE
+    return _end(options, told, [f"took {told['sort']} {told['number']} of {told['recipe']} back"])
 
 
 def tell_knitted(options: argparse.Namespace) -> int:
@@ -165,11 +150,7 @@ def tell_knitted(options: argparse.Namespace) -> int:
 
     with library_at(options.store) as services, output.waiting("working the plans out"):
         found = knitted.knitted(services, options.which)
-    if options.json:
-        output.put_json(found)
-    else:
-        output.put("\n".join(jottings.words_of_knitted(found)) + "\n")
-    return endings.DONE
+    return _end(options, found, jottings.words_of_knitted(found))
 
 
 def tell_rows(options: argparse.Namespace) -> int:
@@ -179,8 +160,4 @@ def tell_rows(options: argparse.Namespace) -> int:
 
     with library_at(options.store) as services:
         found = knitted.by_row(services, options.which)
-    if options.json:
-        output.put_json(found)
-    else:
-        output.put("\n".join(jottings.words_of_rows(found)) + "\n")
-    return endings.DONE
+    return _end(options, found, jottings.words_of_rows(found))

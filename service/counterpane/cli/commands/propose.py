@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Any
 
 from counterpane.cli import endings, output
+from counterpane.cli.configuring import library_or_starters
 from counterpane.cli.options import amount, slug, take_json, take_store
 
 NAME = "propose"
@@ -127,13 +128,9 @@ def run(options: argparse.Namespace) -> int:
 
 def _proposed(options: argparse.Namespace) -> dict[str, Any]:
     from counterpane.library.proposing.proposals import propose
-    from counterpane.wiring import open_library
 
-    services = open_library(options.store) if options.store else open_library()
-    try:
+    with library_or_starters(options.store) as services:
         return propose(services, request_of(options))
-    finally:
-        services.store.close()
 
 
 def request_of(options: argparse.Namespace) -> dict[str, Any]:

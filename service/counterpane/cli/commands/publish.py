@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from contextlib import closing
 from typing import get_args
 
 from counterpane.cli import endings, output
-from counterpane.cli.options import folder, person, store_there, take_store
+from counterpane.cli.configuring import library_there
+from counterpane.cli.options import folder, person, take_store
 
 NAME = "publish"
 ABOUT = """Write a whole library as a folder of pages, pictures and data that any web server can serve.
@@ -39,12 +39,10 @@ def run(options: argparse.Namespace) -> int:
     from counterpane.cli.folders import refuse_foreign, replace_folder
     from counterpane.library.sharing.published import published
     from counterpane.web.folder import FORM, LIST, files_of
-    from counterpane.wiring import open_library, rule_pages
+    from counterpane.wiring import rule_pages
 
-    path = store_there(options.store)
-    refuse_foreign(options.folder.resolve(), LIST, FORM)
-    services = open_library(path, starters=False)
-    with closing(services.store), output.waiting("writing the pages"):
+    with library_there(options.store) as services, output.waiting("writing the pages"):
+        refuse_foreign(options.folder.resolve(), LIST, FORM)
         shown = published(services, options.only)
         files = files_of(services, shown, rule_pages(services), options.title)
         count = replace_folder(options.folder, files, LIST, FORM)

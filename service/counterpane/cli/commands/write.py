@@ -95,16 +95,14 @@ def run(options: argparse.Namespace) -> int:
 
 def written(asked: Asked, made: Planned, known: Known, form: str, said: Said = AS_USUAL) -> str | bytes:
     """Return the pattern of a plan in a form: as text, or as the bytes of a file."""
-    from counterpane.library.patterns.pages import explained, pictures_for
+    from counterpane.library.patterns.pages import with_pictures
     from counterpane.press.markdown import as_markdown
     from counterpane.press.text import as_text
 
     assert made.plan is not None
     if said.sheet == "designer":
         return _sheet(asked, made, known, form, said)
-    pattern = _pattern(asked, made, known, said)
-    drawn = pictures_for(made.plan, pattern, known.vocabulary, form)
-    pattern = explained(pattern, made.plan, drawn, known.vocabulary)
+    pattern, drawn = with_pictures(made.plan, _pattern(asked, made, known, said), known.vocabulary, form)
     if said.language:
         return _in_language(pattern, drawn, form, said)
     if form in ("html", "pdf"):

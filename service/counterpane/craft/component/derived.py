@@ -90,6 +90,11 @@ class Derived:
         return next((version for version in self.versions if version.admits(stitches)), None)
 
     @property
+    def rows(self) -> list[Row]:
+        """The rows of all versions."""
+        return [row for version in self.versions for row in version.rows]
+
+    @property
     def starts(self) -> tuple[Progression, ...]:
         """The counts of all versions, in one progression where they make one."""
         if self.least is not None:

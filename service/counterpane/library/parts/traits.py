@@ -54,10 +54,9 @@ def _of(component: Component, vocabulary: Vocabulary) -> Iterator[Trait]:
     behaviour = component_behaviour(component, vocabulary)
     if behaviour is not None and behaviour["lies"] != NOT_KNOWN:
         yield Trait(LIES, behaviour["lies"])
-    versions = derive(component, vocabulary).versions
-    yield from (_number(ROW_REPEAT, version.row_repeat) for version in versions)
-    rows = [row for version in versions for row in version.rows]
-    yield Trait(DIFFICULTY, level_of_rows(rows, vocabulary).name.casefold())
+    derived = derive(component, vocabulary)
+    yield from (_number(ROW_REPEAT, version.row_repeat) for version in derived.versions)
+    yield Trait(DIFFICULTY, level_of_rows(derived.rows, vocabulary).name.casefold())
 
 
 def _number(name: str, number: int) -> Trait:

@@ -62,11 +62,8 @@ class CountClass:
         ends = [most for most in (self.most, other.most) if most is not None]
         residue = (self.residue + self.modulus * times) % whole
         both = CountClass(whole, residue, max(self.least, other.least), min(ends, default=None))
-        return both.between(both.least, both.least + whole) and replace(both, least=_first(both))
-
-
-def _first(counts: CountClass) -> int:
-    return counts.least + (counts.residue - counts.least) % counts.modulus
+        first = both.first(both.least, both.least + whole)
+        return None if first is None else replace(both, least=first)
 
 
 @dataclass(frozen=True, slots=True, order=True)

@@ -50,9 +50,15 @@ def page(services: Services, content: Mapping[str, Any], form: str) -> bytes:
 def written_and_drawn(services: Services, content: Mapping[str, Any], form: str) -> tuple[Pattern, tuple[Picture, ...]]:
     """Return the written pattern of a request and the pictures that go with it in a form."""
     plan = planning.made(services, planning.planned_part(content))
-    written = planning.pattern_of(plan, content, services.known)
-    drawn = pictures_for(plan, written, services.vocabulary, form)
-    return explained(written, plan, drawn, services.vocabulary), drawn
+    return with_pictures(plan, planning.pattern_of(plan, content, services.known), services.vocabulary, form)
+
+
+def with_pictures(
+    plan: Plan, written: Pattern, vocabulary: Vocabulary, form: str
+) -> tuple[Pattern, tuple[Picture, ...]]:
+    """Return a pattern and the pictures that go with it in a form; its list explains what they abbreviate."""
+    drawn = pictures_for(plan, written, vocabulary, form)
+    return _explained(written, plan, drawn, vocabulary), drawn
 
 
 def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str) -> tuple[Picture, ...]:
@@ -63,7 +69,7 @@ def pictures_for(plan: Plan, pattern: Pattern, vocabulary: Vocabulary, form: str
     return plans_drawn(plan, vocabulary, pattern.title, pattern.terms, pattern.units, told_only=told_only)
 
 
-def explained(pattern: Pattern, plan: Plan, drawn: Sequence[Picture], vocabulary: Vocabulary) -> Pattern:
+def _explained(pattern: Pattern, plan: Plan, drawn: Sequence[Picture], vocabulary: Vocabulary) -> Pattern:
     """Return a pattern in full words with what its pictures abbreviate in its list; any other explains that already."""
     if pattern.words == "short":
         return pattern

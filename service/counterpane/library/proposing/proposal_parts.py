@@ -16,7 +16,6 @@ import orjson
 from counterpane.craft.component import Component, Kind, derive
 from counterpane.craft.pairing import Facts, facts_of, meet, remarks
 from counterpane.craft.pattern.level import LEVELS, level_of_rows, skills_of_rows
-from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.parts import components, traits
 from counterpane.library.parts.matrix import BESIDE
@@ -108,7 +107,7 @@ def _over(component: Component, why: str) -> dict[str, str]:
 
 def why_not(component: Component, asked: Mapping[str, Any], vocabulary: Vocabulary) -> str:
     """Return why a part is not wanted, "" where nothing speaks against it."""
-    rows = rows_of(component, vocabulary)
+    rows = derive(component, vocabulary).rows
     level = level_of_rows(rows, vocabulary)
     if (most := asked.get("level")) and LEVELS.index(level.name) > traits.DIFFICULTIES.index(most):
         return f"it is {level.reason[:1].lower()}{level.reason[1:]}"
@@ -118,11 +117,6 @@ def why_not(component: Component, asked: Mapping[str, Any], vocabulary: Vocabula
         return f"it asks for skills that are not named: {', '.join(lacks)}"
     said = (AVOIDING[word](component, vocabulary) for word in asked.get("avoid") or () if word in AVOIDING)
     return next((why for why in said if why), "")
-
-
-def rows_of(component: Component, vocabulary: Vocabulary) -> list[Row]:
-    """Return the rows of all versions of a part."""
-    return [row for version in derive(component, vocabulary).versions for row in version.rows]
 
 
 def _noted(name: str, what: str) -> Callable[[Component, Vocabulary], str]:
@@ -193,7 +187,7 @@ def _spread(offered: Sequence[Offered], vocabulary: Vocabulary) -> list[Offered]
     turns: Counter[tuple[str, ...]] = Counter()
     keyed = []
     for each in sorted(offered, key=lambda one: (*_judged(one), one.body.component.slug)):
-        skills = skills_of_rows(rows_of(each.body.component, vocabulary), vocabulary)
+        skills = skills_of_rows(derive(each.body.component, vocabulary).rows, vocabulary)
         keyed.append(((turns[skills], *_judged(each), each.body.component.slug), each))
         turns[skills] += 1
     return [each for _, each in sorted(keyed, key=lambda pair: pair[0])]

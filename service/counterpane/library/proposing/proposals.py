@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from counterpane.craft.component import derive
 from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.pattern import Level
 from counterpane.craft.pattern.level import level_of_rows
@@ -19,7 +20,7 @@ from counterpane.library.plans import planning
 from counterpane.library.plans.plan_answers import counts_json, finding_json, finished_json
 from counterpane.library.plans.plan_labels import yarns_told
 from counterpane.library.plans.plan_told import told_of
-from counterpane.library.proposing.proposal_parts import Frame, Offered, Passed, parts_of, rows_of
+from counterpane.library.proposing.proposal_parts import Frame, Offered, Passed, parts_of
 from counterpane.library.proposing.proposal_reasons import NO_PASS, Weighed, weighed
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
@@ -165,7 +166,7 @@ def _proposed(bench: _Bench, laid: Laid, copy_of: str | None) -> Proposed:
     told = told_of(laid.plan, laid.request, bench.services.known)
     facts = (laid.offered.body, laid.frame.ends, laid.frame.sides)
     parts = dict.fromkeys(each.component for each in facts)
-    level = level_of_rows([row for part in parts for row in rows_of(part, vocabulary)], vocabulary)
+    level = level_of_rows([row for part in parts for row in derive(part, vocabulary).rows], vocabulary)
     return Proposed(laid, level, told.safety, weighed(laid.plan, told, level, bench.asked), copy_of)
 
 

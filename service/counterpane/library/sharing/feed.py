@@ -32,30 +32,22 @@ def feed(services: Services, before: int | None, limit: int) -> bytes:
     top = last if before is None else min(before - 1, last)
     start = max(0, top - limit)
     changes = services.store.changes(start, top - start) if top > start else ()
-    root = xml.Element("feed", {"xmlns": ATOM})
-    _text(root, "id", _feed_id(services))
-    _text(root, "title", "What this library has written")
-    _text(root, "updated", changes[-1].at if changes else NEVER)
-    _text(xml.SubElement(root, "author"), "name", "Counterpane")
-    _link(root, "self", PATH if before is None else f"{PATH}?before={before}&limit={limit}")
+    head = _feed_id(services, "feed"), "What this library has written", changes[-1].at if changes else NEVER
+    root = _begun(*head, PATH if before is None else f"{PATH}?before={before}&limit={limit}")
     if start:
         _link(root, "next", f"{PATH}?before={start + 1}&limit={limit}")
     for change in reversed(_shown(changes)):
         _entry(services, root, change)
-    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
-    return text + b"\n"
+    return _written(root)
 
 
 def corrections_feed(found: Mapping[str, Any]) -> bytes:
     """Return what was corrected since an edition as a feed of its own; what is of safety has that category."""
     place = f"/v1/recipes/{found['recipe']}/editions/{found['edition']}/corrections"
-    root = xml.Element("feed", {"xmlns": ATOM})
-    _text(root, "id", _id([{"edition": found["sha256"]}], "corrections"))
-    _text(root, "title", f"Corrections of {found['recipe']} since edition {found['edition']}")
+    title = f"Corrections of {found['recipe']} since edition {found['edition']}"
+    updated = max((each["at"] for each in found["items"]), default=f"{found['date']}T00:00:00Z")
+    root = _begun(_id([{"edition": found["sha256"]}], "corrections"), title, updated, f"{place}?as=atom")
     _text(root, "subtitle", found["about"])
-    _text(root, "updated", max((each["at"] for each in found["items"]), default=f"{found['date']}T00:00:00Z"))
-    _text(xml.SubElement(root, "author"), "name", "Counterpane")
-    _link(root, "self", f"{place}?as=atom")
     for each in found["items"]:
         entry = xml.SubElement(root, "entry")
         _text(entry, "id", _id([{"edition": found["sha256"], **each}], "correction"))
@@ -64,31 +56,40 @@ def corrections_feed(found: Mapping[str, Any]) -> bytes:
         xml.SubElement(entry, "category", {"term": "safety" if each["safety"] else each["sort"]})
         _link(entry, "alternate", each["href"])
         _text(entry, "summary", each["said"])
-    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
-    return text + b"\n"
+    return _written(root)
 
 
 def folder_feed(services: Services, changes: Sequence[Change], title: str) -> bytes:
     """Return these changes, the latest first, as the feed of a folder of pages; its links lead into the folder."""
-    root = xml.Element("feed", {"xmlns": ATOM})
-    _text(root, "id", _id([asdict(each) for each in services.store.changes(0, 1)], "folder"))
-    _text(root, "title", title)
-    _text(root, "updated", changes[0].at if changes else NEVER)
-    _text(xml.SubElement(root, "author"), "name", "Counterpane")
-    _link(root, "self", "feed.atom")
+    root = _begun(_feed_id(services, "folder"), title, changes[0].at if changes else NEVER, "feed.atom")
     for change in changes:
         _link(_headed(root, change), "alternate", f"{change.kind}s/{change.slug}.html")
-    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
-    return text + b"\n"
+    return _written(root)
 
 
 def _shown(changes: Sequence[Change]) -> list[Change]:
     return [change for change in changes if change.kind in KINDS]
 
 
-def _feed_id(services: Services) -> str:
-    """Return the id of the feed, which its first line gives it."""
-    return _id([asdict(each) for each in services.store.changes(0, 1)], "feed")
+def _begun(named: str, title: str, updated: str, own: str) -> xml.Element:
+    """Begin a feed; `own` is its address."""
+    root = xml.Element("feed", {"xmlns": ATOM})
+    _text(root, "id", named)
+    _text(root, "title", title)
+    _text(root, "updated", updated)
+    _text(xml.SubElement(root, "author"), "name", "Counterpane")
+    _link(root, "self", own)
+    return root
+
+
+def _written(root: xml.Element) -> bytes:
+    text: bytes = xml.tostring(root, "utf-8", xml_declaration=True)
+    return text + b"\n"
+
+
+def _feed_id(services: Services, what: str) -> str:
+    """Return the id of a feed of a library, which the first line of its history gives it."""
+    return _id([asdict(each) for each in services.store.changes(0, 1)], what)
 
 
 def _id(told: list[dict[str, object]], what: str) -> str:

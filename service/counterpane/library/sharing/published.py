@@ -18,8 +18,9 @@ from counterpane.library.keeping.keeping import Keeping
 from counterpane.library.keeping.objects import json_bytes
 from counterpane.library.keeping.pinning import pins_in
 from counterpane.library.parts import components
-from counterpane.library.ports import Change, Kept, Shelf, Wanted
+from counterpane.library.ports import Change, Kept, Shelf
 from counterpane.library.services import Services
+from counterpane.library.sharing.exports import cards
 
 TAKEN_BACK = ("withdrawn", "quarantined")
 AT_ONCE = 200
@@ -74,13 +75,7 @@ def _chosen(services: Services, noun: Keeping, only: Collection[str]) -> tuple[d
 
 def _slugs(services: Services, shelf: Shelf) -> Iterator[str]:
     """Give every slug that is not withdrawn, in order."""
-    wanted = Wanted(shelf, limit=AT_ONCE)
-    while True:
-        page = services.store.page(wanted)
-        yield from (orjson.loads(card)["slug"] for card in page.cards)
-        if page.last is None:
-            return
-        wanted = Wanted(shelf, after=page.last, limit=AT_ONCE)
+    return (orjson.loads(card)["slug"] for card in cards(services, shelf, {}))
 
 
 def _latest_shown(chain: tuple[Kept, ...], only: Collection[str]) -> Kept | None:
