@@ -22,15 +22,15 @@ from counterpane.library.ports import Wanted
 from counterpane.seeding import load_components
 from counterpane.seeding.profiles import load_profiles
 from counterpane.seeding.recipes import load_recipes
+from counterpane.serving import WAITRESS_THREADS, CannotServe, Serving, serve
 from storage.entries import entry
 
 ROOT = Path(__file__).parents[1]
 SERVE = """
 import sys
-from counterpane import wiring
+from counterpane.serving import Serving, serve
 store, server = sys.argv[1:]
-serving = wiring.Serving(store, port=0, server=server, workers=2)
-wiring.serve(serving, lambda address: print(address, flush=True))
+serve(Serving(store, port=0, server=server, workers=2), lambda address: print(address, flush=True))
 """
 
 
@@ -116,8 +116,8 @@ def test_a_token_is_made_for_a_library(tmp_path: Path) -> None:
 @pytest.mark.parametrize("host", ["127.0.0.1", "::1", "localhost"])
 def test_reading_is_open_where_only_this_machine_can_ask(host: str) -> None:
     """And closed on every other address."""
-    assert wiring.Serving("x.db", host=host).open_reading
-    assert not wiring.Serving("x.db", host="0.0.0.0").open_reading
+    assert Serving("x.db", host=host).open_reading
+    assert not Serving("x.db", host="0.0.0.0").open_reading
 
 
 def test_a_port_in_use_is_refused_before_anything_is_made(tmp_path: Path) -> None:
@@ -125,9 +125,9 @@ def test_a_port_in_use_is_refused_before_anything_is_made(tmp_path: Path) -> Non
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))
         taken.listen()
-        serving = wiring.Serving(str(tmp_path / "x.db"), port=taken.getsockname()[1])
-        with pytest.raises(wiring.CannotServe, match="cannot be listened on"):
-            wiring.serve(serving, print)
+        serving = Serving(str(tmp_path / "x.db"), port=taken.getsockname()[1])
+        with pytest.raises(CannotServe, match="cannot be listened on"):
+            serve(serving, print)
     assert not list(tmp_path.iterdir())
 
 
@@ -151,7 +151,7 @@ def test_waitress_answers_while_others_send_slowly(tmp_path: Path) -> None:
     begun = b"POST /v1/checks HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 50\r\n\r\n{"
     with served(tmp_path / "library.db", "waitress") as address, ExitStack() as held:
         host, port = address.removeprefix("http://").split(":")
-        for _ in range(2 * wiring.WAITRESS_THREADS):
+        for _ in range(2 * WAITRESS_THREADS):
             held.enter_context(socket.create_connection((host, int(port)), timeout=5)).sendall(begun)
         assert requests.get(f"{address}/healthz", timeout=20).status_code == 200
 

@@ -27,8 +27,8 @@ LEFT_OUT = {"server", "date", "content-length", "x-request-id"}
 
 SERVE = """
 import sys
-from counterpane import wiring
-wiring.serve(wiring.Serving(sys.argv[1], port=0), lambda address: print(address, flush=True))
+from counterpane.serving import Serving, serve
+serve(Serving(sys.argv[1], port=0), lambda address: print(address, flush=True))
 """
 BARE = """
 import os, sys
@@ -40,7 +40,7 @@ def app():
     return made
 if __name__ == "__main__":
     from granian import Granian
-    from counterpane.wiring import free_port
+    from counterpane.serving import free_port
     port = free_port("127.0.0.1")
     server = Granian("bare:app", address="127.0.0.1", port=port, interface="wsgi", workers=2, blocking_threads=2,
                      factory=True, log_enabled=False, workers_kill_timeout=3)

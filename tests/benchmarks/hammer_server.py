@@ -35,12 +35,12 @@ import requests
 
 from api.contents import BLANKET, RIB
 from benchmarks.soundness import unsound
-from counterpane import wiring
+from counterpane import serving, wiring
 
 SERVE = """
 import sys
-from counterpane import wiring
-wiring.serve(wiring.Serving(sys.argv[1], port=int(sys.argv[2]), workers=2), lambda address: print(address, flush=True))
+from counterpane.serving import Serving, serve
+serve(Serving(sys.argv[1], port=int(sys.argv[2]), workers=2), lambda address: print(address, flush=True))
 """
 LATEST_S = 0.4
 """Seconds after which no kill comes; house: about as long as a write takes on a busy machine."""
@@ -65,7 +65,7 @@ class Library:
     def made(cls, folder: Path) -> Library:
         """Make one with the starters."""
         path = folder / "library.db"
-        return cls(path, wiring.free_port("127.0.0.1"), wiring.create_token(path, "keeper", "anna"))
+        return cls(path, serving.free_port("127.0.0.1"), wiring.create_token(path, "keeper", "anna"))
 
     @contextmanager
     def served(self) -> Iterator[subprocess.Popen[str]]:

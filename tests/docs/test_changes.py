@@ -12,7 +12,7 @@ from counterpane.craft.rows.words import NUMBER_WORDS
 from counterpane.craft.rules import wording
 from counterpane.seeding import load_components
 from counterpane.seeding.styles import load_styles
-from counterpane.wiring import Serving
+from counterpane.serving import Serving
 from docs.console import TOP
 
 CHANGES = " ".join((TOP / "CHANGES.md").read_text("utf-8").split())

@@ -78,8 +78,8 @@ def guarded(run: Callable[[], int]) -> int:
 def _translated(fault: Exception) -> Ended:
     from counterpane.library import errors, values
     from counterpane.seeding import SeedFault
+    from counterpane.serving import CannotServe
     from counterpane.settings import SettingsError
-    from counterpane.wiring import CannotServe
 
     kinds: tuple[tuple[type[Exception], type[Ended]], ...] = (
         (errors.NotFound, Missing),

@@ -43,7 +43,7 @@ def run(options: argparse.Namespace) -> int:
 def serve_until_interrupted(options: argparse.Namespace, store: str | None) -> int:
     """Serve and return the status of an interruption, which is the only way it ends."""
     from counterpane.cli.configuring import settings_of
-    from counterpane.wiring import Serving, serve
+    from counterpane.serving import Serving, serve
 
     known = settings_of(store=store, host=options.host, port=options.port, server=options.server)
     values: dict[str, Any] = {name: setting.value for name, setting in known.items()}
