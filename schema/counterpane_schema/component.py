@@ -5,12 +5,12 @@ from __future__ import annotations
 from marshmallow import fields, validate
 
 from counterpane_schema.behaviour import Behaviour
+from counterpane_schema.choices import KINDS, LICENCES, REVERSIBLE
 from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import STATUSES, KeptContent
 from counterpane_schema.notes import MeasuredOpening, SafetyNotes, StricterNote
-from counterpane_schema.plan import LICENCES
-from counterpane_schema.search import KINDS, REVERSIBLE, Alikeness, CountAtGauge, Facets, Meeting
+from counterpane_schema.search import Alikeness, CountAtGauge, Facets, Meeting
 from counterpane_schema.texture import SameTexture, Texture
 
 IN_ROWS = ("body", "border", "selvedge")

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 
 from marshmallow import fields, validate
 
+from counterpane_schema.choices import JOTTINGS
 from counterpane_schema.fields import Day, Number, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import KeptContent
@@ -148,7 +149,6 @@ CONTENTS: Mapping[str, type[JottingContent]] = {
     "piece": PieceContent,
 }
 """What each sort of jotting says."""
-SORTS = tuple(CONTENTS)
 
 
 class TakingBack(Closed):
@@ -172,7 +172,7 @@ class JottingAnswer(Open):
     """A jotting as it is kept, with what it says; `whose` is null where the name was erased."""
 
     number = Whole(required=True, least=1)
-    sort = Word(*SORTS, required=True)
+    sort = Word(*JOTTINGS, required=True)
     recipe = Slug(required=True)
     revision = Sha256(required=True)
     edition = Whole(allow_none=True, least=1)
@@ -226,7 +226,7 @@ class TakenBackAnswer(Open):
     """A jotting that was taken back: what it said is kept no longer."""
 
     number = Whole(required=True, least=1)
-    sort = Word(*SORTS, required=True)
+    sort = Word(*JOTTINGS, required=True)
     recipe = Slug(required=True)
     taken_back = Text(required=True, lines=True)
     changed = Text(required=True)

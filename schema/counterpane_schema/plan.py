@@ -5,6 +5,7 @@ from __future__ import annotations
 from marshmallow import fields, validate
 
 from counterpane_schema.behaviour import PlanBehaviour
+from counterpane_schema.choices import LICENCES
 from counterpane_schema.fields import Either, Number, Sha256, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.label import LabelAnswer
@@ -12,7 +13,6 @@ from counterpane_schema.safety import SafetyInputs
 from counterpane_schema.yarn import YarnAnswer, yarns
 
 ROWS = 100_000
-LICENCES = ("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0")
 """The licences under which words are kept, by their SPDX identifiers, the freest first."""
 MOST_COUNTED = 1_000_000
 """House: the most stitches or rows of one swatch, and centimetres or inches of it."""

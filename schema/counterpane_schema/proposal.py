@@ -4,20 +4,14 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
+from counterpane_schema.choices import AVOIDED, DIFFICULTIES, MOST_PROPOSED, SKILLS
 from counterpane_schema.fields import Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.plan import Size, gauges
 from counterpane_schema.safety import SafetyInputs
-from counterpane_schema.search import DIFFICULTIES
 from counterpane_schema.yarn import Yarn, one_amount
 
-SKILLS = (
-    *("knit-and-purl", "slipped-stitches", "twisted-stitches", "crossings", "cables", "decreases", "lace"),
-    *("lace-on-both-sides", "several-into-one", "bobbles", "row-below", "colours", "colours-in-a-row"),
-)
-AVOIDED = ("openings", "floats", "loose-yarn", "ties", "fringe", "curl", "one-sided", "wool")
 ABOUT = ("size", "counts", "yarn", "skills", "fabric", "avoided", "safety")
-MOST_PROPOSED = 12
 
 
 class ProposalRequest(Closed):

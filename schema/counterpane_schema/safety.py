@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from marshmallow import fields, validate
 
+from counterpane_schema.choices import USES
 from counterpane_schema.fields import Either, Number, Slug, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.profile import NamedProfile, Profile
 
 AGE_BANDS = ("preterm", "0-3m", "3-12m", "12-24m", "24-36m", "36m+")
-USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
 MARKETS = ("US", "CA", "UK", "EU", "NL", "AU", "NZ", "CN", "JP")
 MEASURABLE = (
     *("hole_mm", "float_mm", "tail_mm", "loop_mm", "loop_perimeter_mm", "cord_free_mm", "cord_thick_mm"),

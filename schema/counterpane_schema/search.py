@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from marshmallow import fields
 
+from counterpane_schema.choices import DIFFICULTIES, KINDS, LICENCES, REVERSIBLE
 from counterpane_schema.fields import GaugeText, Sha256, Slug, Span, Text, Whole, Word, YesNo
 from counterpane_schema.forms import Open
 from counterpane_schema.kept import KeptQuery
-from counterpane_schema.plan import LICENCES
 
-KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
-REVERSIBLE = ("yes", "both-good", "no")
-DIFFICULTIES = ("basic", "easy", "intermediate", "complex")
 MOST_BESIDE = 10_000
 
 

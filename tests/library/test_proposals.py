@@ -18,7 +18,7 @@ from counterpane.library.proposing.proposals import propose
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 from counterpane.wiring import open_library
-from counterpane_schema import proposal, search
+from counterpane_schema import choices
 from counterpane_schema.plan import PlanRequest
 
 WANTED: dict[str, Any] = {
@@ -165,6 +165,6 @@ def test_where_nothing_can_be_proposed_it_is_said_why() -> None:
 
 def test_the_words_of_the_wire_are_those_of_the_craft() -> None:
     """Levels, skills and what may be avoided are written once in each."""
-    assert proposal.SKILLS == SKILLS
-    assert search.DIFFICULTIES == DIFFICULTIES
-    assert set(proposal.AVOIDED) == {*AVOIDING, "wool"}
+    assert choices.SKILLS == SKILLS
+    assert choices.DIFFICULTIES == DIFFICULTIES
+    assert set(choices.AVOIDED) == {*AVOIDING, "wool"}

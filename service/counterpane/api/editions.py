@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from counterpane.api import examples, kept
+from counterpane.api import examples, jotting_examples, kept
 from counterpane.api.feed import ATOM
 from counterpane.api.operations import JSON, Answer, Call, operation
 from counterpane.api.paging import page, read_query, write_cursor
@@ -127,7 +127,7 @@ def get_erratum(call: Call) -> Answer:
     media=(JSON, "text/plain", ATOM),
     query=CorrectionsQuery,
     role="reader",
-    examples=examples.EDITION,
+    examples=jotting_examples.CORRECTIONS,
 )
 def get_corrections(call: Call) -> Answer:
     """Get what was corrected or held back since an edition, safety first; for whoever took a copy of it.

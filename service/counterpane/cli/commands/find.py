@@ -10,6 +10,7 @@ from counterpane.cli import endings, output
 from counterpane.cli.configuring import library_or_starters
 from counterpane.cli.options import beside as beside_stitches
 from counterpane.cli.options import gauge, millimetres, percent, slug, span, stitches, take_json, take_store, whole_span
+from counterpane_schema.choices import DIFFICULTIES, KINDS, LICENCES, REVERSIBLE
 
 if TYPE_CHECKING:
     from counterpane.library.services import Services
@@ -27,9 +28,6 @@ EXAMPLES = """examples:
   $ counterpane find --with garter-rib-border --difficulty easy --facets
   $ counterpane find --like seed-stitch
   $ counterpane find --show waffle"""
-KINDS = ("cast-on", "border", "selvedge", "body", "bind-off")
-DIFFICULTIES = ("basic", "easy", "intermediate", "complex")
-LICENCES = ("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0")
 LISTED = "`counterpane find` lists all of them."
 FILTERS = (
     *("kind", "admits", "width_cm", "gauge", "row_repeat", "reversible", "openings_under_mm", "yarn_class"),
@@ -64,7 +62,7 @@ def _take_counts(parser: argparse.ArgumentParser) -> None:
 def _take_fabric(parser: argparse.ArgumentParser) -> None:
     add = parser.add_argument
     both = "alike on both sides, both fit to show, or neither"
-    add("--reversible", choices=("yes", "both-good", "no"), help=both)
+    add("--reversible", choices=REVERSIBLE, help=both)
     add("--lies-flat", action="store_true", help="likely to lie flat, by a model of our own")
     said = "openings measured, all under this; an estimate does not count"
     add("--openings-measured-under", dest="openings_under_mm", type=millimetres, metavar="MM", help=said)

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING, Any
 from counterpane.cli import endings, output
 from counterpane.cli.configuring import library_at
 from counterpane.cli.options import note_number, person, slug, take_json, take_store
+from counterpane_schema.choices import JOTTINGS
 
 if TYPE_CHECKING:
     from counterpane.library.knitting.noting import Which
 
-SORTS = ("test-knit", "answer", "piece")
 NAME = "note"
 ABOUT = """Note what becomes of a kept recipe: test knits, answers given to knitters, and finished pieces.
 
@@ -57,7 +57,7 @@ def _act(
     )
     place.set_defaults(act=act)
     if of_a_sort:
-        place.add_argument("sort", metavar="SORT", choices=SORTS, help=", ".join(SORTS))
+        place.add_argument("sort", metavar="SORT", choices=JOTTINGS, help=", ".join(JOTTINGS))
     place.add_argument("which", metavar="SLUG", type=slug, help="the recipe")
     take_store(place)
     take_json(place)

@@ -11,6 +11,7 @@ from typing import Any
 from counterpane.cli import endings, output
 from counterpane.cli.configuring import library_or_starters
 from counterpane.cli.options import amount, slug, take_json, take_store
+from counterpane_schema.choices import AVOIDED, DIFFICULTIES, MOST_PROPOSED, SKILLS, USES
 
 NAME = "propose"
 ABOUT = """Propose complete recipes for a gauge and a size, ranked with reasons, no two of one body.
@@ -23,15 +24,7 @@ EXAMPLES = """examples:
   $ counterpane propose --gauge 22x30 --size pram --level easy --avoid openings,fringe,one-sided
   $ counterpane propose --gauge 22x30 --size 70x90 --ball-g 50 --ball-m 115 --balls 8 --skills knit-and-purl,cables
   $ counterpane propose --gauge 22x30 --size 70x90 --take 1 | counterpane plan -"""
-LEVELS = ("basic", "easy", "intermediate", "complex")
-SKILLS = (
-    *("knit-and-purl", "slipped-stitches", "twisted-stitches", "crossings", "cables", "decreases", "lace"),
-    *("lace-on-both-sides", "several-into-one", "bobbles", "row-below", "colours", "colours-in-a-row"),
-)
-AVOIDED = ("openings", "floats", "loose-yarn", "ties", "fringe", "curl", "one-sided", "wool")
-USES = ("sleep", "pram", "car-seat", "floor", "lap", "display", "hospital")
 UNITS = ("grams", "metres", "balls")
-MOST = 12
 _PAIR = re.compile(r"([0-9]{1,4}(?:[.][0-9]{1,3})?)x([0-9]{1,4}(?:[.][0-9]{1,3})?)", re.ASCII)
 _MONTHS = re.compile(r"[0-9]{1,3}([.][.][0-9]{1,3})?", re.ASCII)
 
@@ -47,7 +40,7 @@ def declare(parser: argparse.ArgumentParser) -> None:
         metavar="WxL",
         help="width by length in cm, or a name of `counterpane sizes`",
     )
-    add("--level", choices=LEVELS, help="the most demanding level that is wanted")
+    add("--level", choices=DIFFICULTIES, help="the most demanding level that is wanted")
     add(
         "--skills", type=_words(SKILLS), metavar="SKILL,SKILL", help=f"all that the knitter can do: {', '.join(SKILLS)}"
     )
@@ -61,8 +54,14 @@ def declare(parser: argparse.ArgumentParser) -> None:
         metavar="CODE",
         help="where it is sold or given, such as UK; several if typed again",
     )
-    add("--limit", type=int, choices=range(1, MOST + 1), metavar="N", default=6, help="proposals at most (6)")
-    add("--take", type=int, choices=range(1, MOST + 1), metavar="N", help="write the request of this proposal alone")
+    add("--limit", type=int, choices=range(1, MOST_PROPOSED + 1), metavar="N", default=6, help="proposals at most (6)")
+    add(
+        "--take",
+        type=int,
+        choices=range(1, MOST_PROPOSED + 1),
+        metavar="N",
+        help="write the request of this proposal alone",
+    )
     take_store(parser, "else the parts that ship with the program")
     take_json(parser)
 
