@@ -1,6 +1,8 @@
 """Sentences in another language: found among messages, with their values; what is not found is marked."""
 
-from counterpane.craft.language import Language, Message, Telling, placeholders
+import pytest
+
+from counterpane.craft.language import Language, Message, Telling, placeholders, telling
 from counterpane.craft.language.values import with_places
 from counterpane.seeding import load_vocabulary
 from counterpane.seeding.languages import load_language, messages
@@ -45,3 +47,14 @@ def test_lengths_of_the_library_become_places() -> None:
     """So they stand in the units that are asked for."""
     assert with_places("Add 15 cm (6 in) and 2 cm.") == "Add {size1} and {size2}."
     assert placeholders("{size1} and {n}") == {"size1", "n"}
+
+
+def test_what_stays_said_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A server says patterns for years; whatever it says is said the same afterwards."""
+    monkeypatch.setattr(telling, "KEPT", 10)
+    said = german()
+    before = said.tell("Cast on 3 sts.").text
+    for count in range(4, 60):
+        said.tell(f"Cast on {count} sts.")
+    assert len(said._found) <= 10
+    assert said.tell("Cast on 3 sts.").text == before

@@ -19,6 +19,8 @@ ABBREVIATION, NAME, SIDE, WORD = "abbreviation", "name", "side", "word"
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9(])")
 _LISTED = re.compile("; |, (?=body|bottom|top)")
 _STEPS = re.compile("; (?=RS|WS)")
+KEPT = 20_000
+"""Sentences that stay said, those of some twenty patterns; house figure that bounds the memory of a server."""
 _FEW_LETTERS = 4
 """Letters of a message that only joins others; house figure."""
 _DEEPEST = 6
@@ -54,9 +56,12 @@ class Telling:
 
     def _told(self, text: str, depth: int) -> Told:
         """Say a text so deep in others; what one pattern says once it says often, whole and as a part of sentences."""
-        if (text, depth) not in self._found:
-            self._found[text, depth] = self._tell(text, depth)
-        return self._found[text, depth]
+        told = self._found.get((text, depth))
+        if told is None:
+            if len(self._found) >= KEPT:
+                self._found.clear()
+            told = self._found[text, depth] = self._tell(text, depth)
+        return told
 
     def name(self, name: str) -> str:
         """Say the name of a part; one that is not translated stays as it is."""
