@@ -20,6 +20,7 @@ from counterpane.library.plans import planning
 from counterpane.library.plans.plan_answers import counts_json, finding_json, finished_json
 from counterpane.library.plans.plan_labels import yarns_told
 from counterpane.library.plans.plan_told import told_of
+from counterpane.library.ports import TextureKey
 from counterpane.library.proposing.proposal_parts import Frame, Offered, Passed, parts_of
 from counterpane.library.proposing.proposal_reasons import NO_PASS, Weighed, weighed
 from counterpane.library.services import Services
@@ -116,24 +117,24 @@ def _alone(fibre: Content) -> Answer:
 
 def _planned(bench: _Bench, offered: Sequence[Offered], most: int) -> Iterator[Proposed]:
     """Plan bodies until there are so many: first those that are no near copies of each other, then the copies."""
-    distinct: list[Offered] = []
+    distinct: list[tuple[Offered, tuple[TextureKey, ...]]] = []
     copies: list[tuple[Offered, str]] = []
     for each in offered:
         if len(distinct) == most or not bench.tries:
             return
-        other = next((other for other in distinct if _near(bench.services, each, other)), None)
+        keys = keys_of(each.body.component, bench.services.vocabulary)
+        other = next((other for other, theirs in distinct if _near(keys, theirs)), None)
         if other is not None:
             copies.append((each, other.body.component.slug))
         elif (found := _first(bench, each)) is not None:
-            distinct.append(each)
+            distinct.append((each, keys))
             yield found
     for each, slug in copies[: most - len(distinct)]:
         if (found := _first(bench, each, slug)) is not None:
             yield found
 
 
-def _near(services: Services, one: Offered, other: Offered) -> bool:
-    here, there = (keys_of(each.body.component, services.vocabulary) for each in (one, other))
+def _near(here: Sequence[TextureKey], there: Sequence[TextureKey]) -> bool:
     if {key.key for key in here} & {key.key for key in there}:
         return True
     pairs = {(key.looks, mate.looks): (looks_of(key), looks_of(mate)) for key in here for mate in there}
