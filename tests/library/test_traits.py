@@ -9,14 +9,13 @@ from pathlib import Path
 import pytest
 from sqlite_utils import Database
 
-from counterpane.craft.component import content_of
+from counterpane.craft.component import content_of, derive
 from counterpane.craft.pattern.level import SKILLS, skills_of_rows
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.parts.components import COMPONENTS
 from counterpane.library.parts.traits import fill, traits_of
 from counterpane.library.parts.wanted import Trait, Wanted
 from counterpane.library.ports import Entry
-from counterpane.library.proposing.proposal_parts import rows_of
 from counterpane.seeding import load_component, load_components
 from counterpane.storage.sqlite import SqliteStore
 from counterpane.storage.sqlite.migrations import steps
@@ -50,9 +49,9 @@ def test_classes_of_yarn_are_what_the_author_said(vocabulary: Vocabulary) -> Non
 
 def test_skills_of_all_starters_are_named(vocabulary: Vocabulary) -> None:
     """Each is one of the list, and garter asks for none."""
-    asked = {skill for each in load_components() for skill in skills_of_rows(rows_of(each, vocabulary), vocabulary)}
+    asked = {skill for each in load_components() for skill in skills_of_rows(derive(each, vocabulary).rows, vocabulary)}
     assert asked <= set(SKILLS) and {"lace", "cables", "slipped-stitches", "twisted-stitches"} <= asked
-    assert skills_of_rows(rows_of(load_component("garter"), vocabulary), vocabulary) == ()
+    assert skills_of_rows(derive(load_component("garter"), vocabulary).rows, vocabulary) == ()
 
 
 @pytest.mark.parametrize("version", ["0009_peers"])

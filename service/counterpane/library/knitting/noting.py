@@ -235,4 +235,5 @@ def _placed(plan: Plan, place: Content, pointer: str) -> Answer:
         if name is not None and each.name.casefold() == name.casefold() and row <= each.rows:
             return {"section": each.name, "row": row}
     there = ", ".join(f"{each.name} with {each.rows} rows" for each in plan.every_section)
-    raise BadInput(f"{pointer}/row", f"The pattern has no row {row} {f'in {name!r}' if name else ''}.", there + ".")
+    where = "" if name is None else f" in {name!r}"
+    raise BadInput(f"{pointer}/row", f"The pattern has no row {row}{where}.", there + ".")

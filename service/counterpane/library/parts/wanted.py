@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import gcd, lcm
 from typing import TypeAlias
 
+from counterpane.craft.counts import Progression
+from counterpane.craft.sizing.classes import merged
 from counterpane.library.keeping.record import Shelf
 
 Key: TypeAlias = tuple[int | str, ...]
@@ -54,16 +55,15 @@ class CountClass:
         if self.modulus == 0 or other.modulus == 0:
             one, two = (self, other) if self.modulus == 0 else (other, self)
             return one if two.admits(one.residue) else None
-        shared = gcd(self.modulus, other.modulus)
-        if (other.residue - self.residue) % shared:
+        both = merged(self._endless, other._endless)
+        most = min((most for most in (self.most, other.most) if most is not None), default=None)
+        if both is None or (most is not None and both.least > most):
             return None
-        step, whole = other.modulus // shared, lcm(self.modulus, other.modulus)
-        times = (other.residue - self.residue) // shared * pow(self.modulus // shared, -1, step) % step
-        ends = [most for most in (self.most, other.most) if most is not None]
-        residue = (self.residue + self.modulus * times) % whole
-        both = CountClass(whole, residue, max(self.least, other.least), min(ends, default=None))
-        first = both.first(both.least, both.least + whole)
-        return None if first is None else replace(both, least=first)
+        return CountClass(both.of, both.plus, both.least, most)
+
+    @property
+    def _endless(self) -> Progression:
+        return Progression(self.modulus, self.residue, self.least)
 
 
 @dataclass(frozen=True, slots=True, order=True)
