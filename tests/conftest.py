@@ -6,6 +6,7 @@ With CI=true nothing is skipped, since what is not looked at is not shown to wor
 from __future__ import annotations
 
 import os
+import signal
 from collections.abc import Generator, Mapping
 from typing import TypeVar
 
@@ -20,6 +21,10 @@ Report = TypeVar("Report", pytest.TestReport, pytest.CollectReport)
 
 # The same examples each time, however slow they are, for whoever measures what the tests reach.
 settings.register_profile("measured", derandomize=True, deadline=None)
+
+# A shell ignores the interrupt in what it starts in the background, and so would every process that a test starts.
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 NO_SKIP = "CI=true allows no skip: start or install what this test needs"
 

@@ -222,6 +222,22 @@ def test_each_piece_has_its_own_correction(vocabulary: Vocabulary) -> None:
     assert corrected(text.format(4, 3), vocabulary) == text.format(3, 4)
 
 
+def test_stitches_picked_up_that_all_rows_refuse_are_the_cause(vocabulary: Vocabulary) -> None:
+    """As for the cast-on of the first piece: the statement is named, and the row where the knitter is stuck."""
+    body = "Cast on 40 sts.\nRow 1: Knit.\nBind off.\nBorder\nPick up and knit {} sts along the edge.\n"
+    text = body.format(41) + RIB
+    assert named(text, vocabulary)[:2] == [("stated-count-wrong", "warning", 5), ("repeat-does-not-fit", "error", 6)]
+    assert fixes(text, 5, vocabulary) == [f"Pick up and knit {n} sts along the edge." for n in (40, 44)]
+    assert corrected(text, vocabulary) == body.format(40) + RIB
+
+
+def test_one_row_is_likelier_wrong_than_the_stitches_picked_up(vocabulary: Vocabulary) -> None:
+    """Other rows bear the count out, so it is not blamed."""
+    text = "Cast on 40 sts.\nRow 1: Knit.\nBind off.\nPick up and knit 40 sts.\n" + RIB + "Row 3: K38, p1.\n"
+    assert [finding[0] for finding in named(text, vocabulary)] == ["row-leaves-stitches"]
+    assert "Row 3: K38, p2." in fixes(text, 7, vocabulary)
+
+
 def test_a_row_that_others_take_over_is_corrected_for_all(vocabulary: Vocabulary) -> None:
     """The words of row 1 are wrong in rows 3 and 4 too, which say so, and right in all of them after the correction."""
     text = "Cast on 9 sts.\nRow 1: Sl 1, k1, p to last 2 sts, k{}.\nRow 2: Knit.\nRows 3-4: As row 1.\n"

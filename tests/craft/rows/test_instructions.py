@@ -124,6 +124,13 @@ def test_columns_count_code_points(vocabulary: Vocabulary) -> None:
     assert check_text(text, vocabulary)["findings"][0]["column"] == text.index("\U0001f9f6") + 1
 
 
+@pytest.mark.parametrize("wrapped", ["K4\n, p2, k to end.", "K4,\np2, k to end.", "K4, p2\n; k to end."])
+def test_no_line_begins_with_a_comma(wrapped: str, vocabulary: Vocabulary) -> None:
+    """It goes on with the row before it."""
+    (row,) = read_text(f"Row 1: {wrapped}", vocabulary).rows
+    assert row.parts == read_text("Row 1: K4, p2, k to end.", vocabulary).rows[0].parts
+
+
 def test_a_wrapped_row_is_one_row(vocabulary: Vocabulary) -> None:
     """A row goes on where its line ends without an end, or the next begins in the middle."""
     answer = check_text("Row 1: K2, *p3,\n  k3; rep from *\nto end.\nRow 2: Purl.", vocabulary)

@@ -238,3 +238,13 @@ def test_a_size_without_a_name_is_named_by_no_note() -> None:
     text = "Size make (M, \n\nRow Size 2 Sizes (M,"
     found = sizes_in(tuple(normal_lines(text)))
     assert found is None or not any(note.phrase for note in found.notes)
+
+
+def test_a_list_over_a_line_end_keeps_its_row_whole() -> None:
+    """What is left of a line that cannot begin one stands with the line before it; other line ends stay."""
+    printed = "Row 1: K4 (5,\n6), p2,\nk (1, 2,\n3) more."
+    assert [only(printed, size) for size in (1, 2, 3)] == [
+        "Row 1: K4, p2,\nk 1\nmore.",
+        "Row 1: K5, p2,\nk 2\nmore.",
+        "Row 1: K6, p2,\nk 3 more.",
+    ]

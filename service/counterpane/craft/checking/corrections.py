@@ -31,7 +31,7 @@ DRIFTS, LIKE_ANOTHER, UNEVEN, MOST_UNEVEN = 6, 3, 2, 3
 ONLY_BETTER = 20
 MUCH_LESS_LIKELY = 4
 SEVERAL = 2
-KINDS = ("row", "cast-on", "multiple", "count", "named", "asked")
+KINDS = ("row", "cast-on", "picked-up", "multiple", "count", "named", "asked")
 
 
 @dataclass(frozen=True, slots=True)

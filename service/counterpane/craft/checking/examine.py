@@ -26,7 +26,7 @@ class TextCorrection:
     text better and not yet clean.
     """
 
-    kind: Literal["row", "cast-on", "multiple", "count", "named", "asked"]
+    kind: Literal["row", "cast-on", "picked-up", "multiple", "count", "named", "asked"]
     changes: tuple[Change, ...]
     weight: int
     line: int

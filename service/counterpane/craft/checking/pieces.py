@@ -6,7 +6,7 @@ counts are derived at once, and from there on the text is only followed from one
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
 from counterpane.craft.checking.follow import Walk
 from counterpane.craft.counts import Chain, Maps, count
@@ -27,6 +27,17 @@ def first_piece(steps: Sequence[Step], rows: Sequence[Row]) -> tuple[Row, ...]:
         ended = ended or isinstance(step, EndStep)
         listed += isinstance(step, Row)
     return tuple(rows)
+
+
+def later_pieces(steps: Sequence[Step], rows: Sequence[Row]) -> Iterator[tuple[StartStep, tuple[Row, ...]]]:
+    """Yield each cast-on or pick-up after rows, with the rows from it to the next one or to the end of the stitches."""
+    listed, start, begun = 0, None, 0
+    for step in (*steps, None):
+        if step is None or isinstance(step, StartStep | EndStep):
+            if start is not None:
+                yield start, tuple(rows[begun:listed])
+            start, begun = (step if isinstance(step, StartStep) else None), listed
+        listed += isinstance(step, Row)
 
 
 def cast_on_later(instructions: Instructions) -> bool:

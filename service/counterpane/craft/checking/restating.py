@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking.edits import number_of, renumbered
-from counterpane.craft.checking.examine import Examined, TextCorrection, printed_start, trouble
+from counterpane.craft.checking.examine import Examined, TextCorrection, jams, printed_start, trouble
+from counterpane.craft.checking.pieces import later_pieces
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, offset, stretch
 from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
 from counterpane.craft.counts import Progression, count, judge
@@ -13,7 +14,7 @@ from counterpane.craft.counts.values import nearest
 from counterpane.craft.rows.tree import Place
 
 # House figures. The first are how unlikely each statement is to be the wrong one, beside the edits of rows.
-CAST_ON, CAST_ON_TOLD, COUNT, MULTIPLE, NAMED = 11, 9, 10, 10, 10
+CAST_ON, CAST_ON_TOLD, PICKED_UP, COUNT, MULTIPLE, NAMED = 11, 9, 13, 10, 10, 10
 # So many printed counts tell against a cast-on; one alone may be the wrong one.
 SEVERAL = 2
 # A cast-on that rows with a repeat have taken before the trouble is probably right.
@@ -30,6 +31,7 @@ def restated(examined: Examined) -> Iterator[TextCorrection]:
         yield TextCorrection("asked", changes, CAST_ON, stated.place.line, stated.place.line, examined.given)
     if examined.given is None and examined.complete:
         yield from _cast_on(examined, stuck)
+    yield from _picked_up(examined)
     if not stuck:
         yield from _counts(examined)
     yield from _multiple(examined)
@@ -49,6 +51,18 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
             changes = _numbered(examined.text, stated.place, number)
             yield TextCorrection("cast-on", changes, weight, stated.place.line, stated.place.line, number)
+
+
+def _picked_up(examined: Examined) -> Iterator[TextCorrection]:
+    """Yield the nearest counts that the rows of a later piece take, where a knitter is stuck in it."""
+    in_doubt = {jam.row.place for jam in jams(examined)}
+    for start, rows in later_pieces(examined.instructions.steps, examined.rows):
+        if start.known and not in_doubt.isdisjoint(row.place for row in rows):
+            stated, sides = start.cast_on, [row.side for row in rows]
+            chain = count([row.parts for row in rows], examined.vocabulary, sides, examined.maps)
+            for number in filter(None, nearest(chain.starts, stated.count)):
+                changes, line = _numbered(examined.text, stated.place, number), stated.place.line
+                yield TextCorrection("picked-up", changes, PICKED_UP, line, line, number)
 
 
 def _is_borne_out(examined: Examined) -> bool:

@@ -26,6 +26,7 @@ _INNER = re.compile(
 )
 _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")
 _UNFINISHED = frozenset(",;:([*&-+=")
+_NOTHING_BEGINS_WITH = frozenset(",;")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
 _ENDS_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&")
@@ -117,6 +118,8 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
     if kind != "prose" and not (worked and _continues(ended, line, kind)):
         return False
     if ended[-1:] == "-" and raw[:1].islower() and CUT_WORD.search(ended):
+        return True
+    if raw[:1] in _NOTHING_BEGINS_WITH:
         return True
     if open_.kind == "prose":
         return _prose_goes_on(earlier, ended, raw, worked)

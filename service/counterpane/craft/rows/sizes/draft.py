@@ -28,14 +28,17 @@ class Draft:
         self.letters = list(flat.text)
         self.capitals: set[int] = set()
         self.touched: set[int] = set()
+        self.cut_through: set[int] = set()
 
     def drop(self, start: int, end: int) -> None:
-        """Leave out a stretch; line ends stay."""
+        """Leave out a stretch; line ends stay, and the lines that end within it are known to be `cut_through`."""
         for index in range(start, end):
             if self.letters[index] != "\n":
                 self.letters[index] = ""
         if start < end:
-            self.touched.update(range(self.flat.line_at(start), self.flat.line_at(end - 1) + 1))
+            first = self.flat.line_at(start)
+            self.touched.update(range(first, self.flat.line_at(end - 1) + 1))
+            self.cut_through.update(range(first, self.flat.line_at(end)))
 
     def drop_word(self, start: int, end: int) -> None:
         """Leave out words at the head of a sentence; their capital goes to what follows."""

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 
 from counterpane.craft.rows.sizes.draft import Draft
 from counterpane.craft.rows.words import LINE_END
 
+_CLOSING = frozenset(",;.:")
 _END = re.compile(LINE_END)
 
 
@@ -35,8 +36,8 @@ class _Given:
 
 
 def extract(text: str, draft: Draft, *, keep_lines: bool = False) -> Extract:
-    """Return the text of one size; a line of which nothing is left goes with its end, unless lines are to be kept."""
-    lines = list(_lines(text, draft))
+    """Return the text of one size; unless lines are kept, emptied ones go, and those cut through are joined."""
+    lines = list(_lines(text, draft, frozenset() if keep_lines else draft.cut_through))
     if not keep_lines:
         lines = list(_without_emptied(lines))
     mark = text.startswith("\ufeff")
@@ -44,18 +45,31 @@ def extract(text: str, draft: Draft, *, keep_lines: bool = False) -> Extract:
     return Extract("\ufeff" * mark + "".join(line.text for line in lines), (*range(mark), *offsets))
 
 
-def _lines(text: str, draft: Draft) -> Iterator[_Given]:
-    begin = int(text.startswith("\ufeff"))
+def _lines(text: str, draft: Draft, joined: Set[int]) -> Iterator[_Given]:
+    begin = start = int(text.startswith("\ufeff"))
+    held: tuple[str, list[int]] = ("", [])
     ends = [match.span() for match in _END.finditer(text, begin)]
     for number, (end, behind) in enumerate([*ends, (len(text), len(text))]):
-        if number in draft.touched:
+        words, offsets = text[begin:end], list(range(begin, end))
+        if number in draft.touched or held[0]:
             words, columns = draft.given(number)
-            offsets = [begin + column - 1 for column in columns]
-            words, offsets = _trimmed(words, offsets, text[begin:end])
-        else:
-            words, offsets = text[begin:end], list(range(begin, end))
+            words, offsets = held[0] + words, held[1] + [begin + column - 1 for column in columns]
+            if number in joined and _is_open(words) and _goes_on_within_words(draft, number + 1):
+                held, begin = (words, offsets), behind
+                continue
+            words, offsets = _trimmed(words, offsets, text[start:end])
         yield _Given(words + text[end:behind], [*offsets, *range(end, behind)], number in draft.touched)
-        begin = behind
+        held, begin, start = ("", []), behind, behind
+
+
+def _is_open(words: str) -> bool:
+    return words.strip() != "" and words.rstrip()[-1] not in _CLOSING
+
+
+def _goes_on_within_words(draft: Draft, number: int) -> bool:
+    """Tell whether what is left of a line cannot begin one: "6, p2" behind "K", ", p2" behind "K4"."""
+    left = draft.given(number)[0]
+    return bool(left) and not left[0].isspace()
 
 
 def _trimmed(words: str, offsets: list[int], given: str) -> tuple[str, list[int]]:

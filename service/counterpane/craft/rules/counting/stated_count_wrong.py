@@ -9,6 +9,7 @@ from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_
 from counterpane.craft.checking.wording import at, either, row_name, stitches
 from counterpane.craft.findings import Finding, Severity, rule
 from counterpane.craft.rows.statements import StatedMultiple
+from counterpane.craft.rows.steps import StartStep
 
 
 @rule(
@@ -36,6 +37,7 @@ def stated_count_wrong(examined: Examined) -> Iterator[Finding]:
         hint, fixes = pointing(examined, place.line, hint), said(examined, place.line, "count", "row")
         yield at(place, "stated-count-wrong", severity, message, hint, corrections=fixes)
     yield from _cast_on(examined, stuck or bool(examined.walk.wrong_counts))
+    yield from _picked_up(examined)
 
 
 def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
@@ -57,6 +59,18 @@ def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
         message = f"The cast-on of {stated.count} may be what is misprinted: with another, all rows and counts agree."
     hint, fixes = f"Cast on {either(counts)}.", said(examined, stated.place.line, "cast-on")
     yield at(stated.place, "stated-count-wrong", "warning" if minor else "error", message, hint, corrections=fixes)
+
+
+def _picked_up(examined: Examined) -> Iterator[Finding]:
+    """Name what a later piece begins with, where its rows agree on another count and none is likelier wrong."""
+    for start in (step.cast_on for step in examined.instructions.steps if isinstance(step, StartStep)):
+        line = start.place.line
+        begun = [each for each in examined.corrections if each.kind == "picked-up" and each.line == line]
+        rows = (each.weight for each in examined.corrections if each.kind == "row" and each.line > line)
+        if begun and begun[0].weight <= min(rows, default=begun[0].weight):
+            message = f"A piece begins with {stitches(start.count)} here, and its rows agree on another count."
+            hint, fixes = f"Begin it with {either([each.count for each in begun])}.", said(examined, line, "picked-up")
+            yield at(start.place, "stated-count-wrong", "warning", message, hint, corrections=fixes)
 
 
 def _in_multiple(promised: StatedMultiple, count: int) -> list[int | None]:
