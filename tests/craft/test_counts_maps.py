@@ -10,6 +10,7 @@ from counterpane.craft.counts import Maps, count
 from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.walking import walk_row
+from counterpane.craft.counts.wellformed import MOST_NESTED, malformed
 from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
 
 from .random_rows import chains
@@ -75,3 +76,13 @@ def test_an_equal_row_has_the_same_map() -> None:
     """A row written a second time is not walked again."""
     maps = Maps(VOCABULARY)
     assert maps.of(RIB) is maps.of((*RIB,)[:1] + RIB[1:])
+
+
+def test_a_row_of_brackets_too_deep_is_judged_without_a_map() -> None:
+    """What lies deeper than a row is followed has no map, and no other fault either."""
+    node: Node = Work("k")
+    for _ in range(MOST_NESTED + 1):
+        node = Group((node,), 2)
+    maps = Maps(VOCABULARY)
+    assert maps.of((node,)) is None
+    assert maps.malformed((node,)) == malformed((node,), VOCABULARY)

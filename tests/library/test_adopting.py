@@ -7,12 +7,14 @@ from dataclasses import replace
 
 import pytest
 
-from counterpane.craft.component import Component, component_of, content_of, derive, prove
+from counterpane.craft.component import Component, Version, component_of, content_of, derive, prove
+from counterpane.craft.component.adoption import disagreements
+from counterpane.craft.rows.instructions import read_text
 from counterpane.craft.rows.say import say_line
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.errors import Refused
 from counterpane.library.parts.adopting import Adoption, adopt, slug_of
-from counterpane.seeding import load_components
+from counterpane.seeding import load_component, load_components
 
 EYELETS = """Pea eyelets
 (multiple of 4 sts plus 1)
@@ -200,3 +202,24 @@ def test_rows_that_are_turned_before_their_end_are_no_texture(vocabulary: Vocabu
     """Of short rows nobody knows whether both sides look alike, since they are no repeat of one cell."""
     adoption = adopt("Row 1: K to last 2 sts, turn.\nRow 2: P.", WHO, vocabulary)
     assert adoption.content.get("reversible") is None
+
+
+def test_a_texture_of_few_counts_is_named_by_each(vocabulary: Vocabulary) -> None:
+    """A repeat that passes over more than it works uses up the stitches before it: three counts are left."""
+    repeat = "*k1, psso, psso; rep from * to end."
+    text = f"Row 1: K8, {repeat}\nRow 2: K4, {repeat}\nRow 3: Cast on 8 sts, k to end.\nRow 4: Knit.\n"
+    adoption = adopt(text, {**WHO, "name": "Passed over"}, vocabulary)
+    assert [each["least"] for each in adoption.derived["classes"]] == [9, 10, 11]
+    assert adoption.content["versions"][0]["name"] == "9 stitches or 10 stitches or 11 stitches"
+
+
+@pytest.mark.parametrize(("rows", "line"), [("Row 1: K1, p1.\nRow 2: K2.\n", 2), ("Row 1: K1, p1.\n", None)])
+def test_words_that_read_otherwise_than_the_rows_are_no_component(
+    rows: str, line: int | None, vocabulary: Vocabulary
+) -> None:
+    """The rows said again must be the rows: the first that differs is named, or that there are more or fewer."""
+    read = read_text("Row 1: K1, p1.\nRow 2: P1, k1.\n", vocabulary).rows
+    other = replace(load_component("garter"), versions=(Version("any count", rows),))
+    (problem,) = disagreements(other, read, vocabulary)
+    assert "cannot be said again" in problem.message
+    assert (problem.place.line if problem.place else None) == line

@@ -181,3 +181,10 @@ def test_a_text_in_one_size_is_its_own_first_size(size: tuple[int, int, int]) ->
     text = pattern(*map(str, numbers(size)))
     assert check_text(text, load_vocabulary())["sizes"] is None
     assert extract_text(text, 1)["text"] == text
+
+
+def test_words_that_end_in_numbers_of_other_sizes_are_not_gone_on_with(vocabulary: Vocabulary) -> None:
+    """The end of the repeat would stand before the numbers of the other sizes: nothing is offered."""
+    text = "Cast on 12 (14, 16) sts.\nRow 1: *K2, p2, k2 (3, 4).\nRow 2: Knit.\n"
+    findings = check_text(text, vocabulary)["findings"]
+    assert {each["rule"]: each["corrections"] for each in findings if each["line"] == 2} == {"repeat-without-end": []}

@@ -101,3 +101,37 @@ def test_a_row_of_many_doubts_tells_each_and_settles_none(vocabulary: Vocabulary
     doubts = [finding for finding in findings if finding["rule"] == "ambiguous-term"]
     assert len(doubts) == 6
     assert not any(finding["corrections"] for finding in doubts)
+
+
+def test_a_row_of_a_handbook_with_a_repeat_of_its_own_is_taken_as_it_stands(vocabulary: Vocabulary) -> None:
+    """Only a list without a repeat is taken as one: here the star says what is repeated."""
+    text = "Cast on 39 sts.\nRow 1: * Over, narrow, knit 1; repeat from *.\nRow 2: Knit."
+    answer = check_text(text, vocabulary)
+    assert (answer["multiple"], rules(text, vocabulary)) == ({"of": 3, "plus": 0, "least": 3}, [])
+
+
+@pytest.mark.parametrize(
+    ("cast_on", "times", "clearer"),
+    [
+        (5, "once", ["once more"]),
+        (3, "once", []),
+        (5, "1 time", ["1 time more"]),
+        (7, "twice", ["twice more"]),
+        (5, "twice", ["once more"]),
+    ],
+)
+def test_a_number_of_times_is_offered_with_more(
+    cast_on: int, times: str, clearer: list[str], vocabulary: Vocabulary
+) -> None:
+    """Worked that often more, or that often in all, as the stitches show; once in all is no repeat to be worded."""
+    text = "Cast on {} sts.\nRow 1: *K1, p1; rep from * {}, k1."
+    (finding,) = check_text(text.format(cast_on, times), vocabulary)["findings"]
+    row = text.splitlines()[1]
+    assert finding["corrections"] == [row.format(said) for said in clearer]
+
+
+@pytest.mark.parametrize("times", ["thrice", "3x"])
+def test_a_number_that_takes_no_more_behind_it_is_named_alone(times: str, vocabulary: Vocabulary) -> None:
+    """The finding asks; words for it are not made up."""
+    (finding,) = check_text(f"Row 1: *K1, p1; rep from * {times}, k1.", vocabulary)["findings"]
+    assert (finding["rule"], finding["corrections"]) == ("ambiguous-term", [])

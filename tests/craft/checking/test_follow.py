@@ -91,3 +91,11 @@ def test_rows_that_grow_say_how_long_they_can_be_worked(vocabulary: Vocabulary) 
     text = "Cast on {} sts.\n" + rows
     said = [check_text(text.format(count), vocabulary)["findings"][-1]["message"] for count in (44, 42)]
     assert "can be worked once more and then not again" in said[0] and "cannot be worked again" in said[1]
+
+
+def test_more_passes_between_markers_than_are_worked_leave_no_count(vocabulary: Vocabulary) -> None:
+    """Rows that move markers are worked one by one, 200 times at most; no count is then made up."""
+    text = "Cast on 10 sts.\nRow 1: K5, place marker, k5.\nRow 2: K to marker, m1, sl marker, k to end.\n"
+    ends = [f"Rep row 2 {passes} times more.\nRow 3: Knit.\n" for passes in (200, 201)]
+    rows = [check_text(text + end, vocabulary)["rows"] for end in ends]
+    assert [(row[-1]["before"], row[-1]["after"]) for row in rows] == [(211, 211), (None, None)]

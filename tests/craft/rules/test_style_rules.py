@@ -156,3 +156,10 @@ def test_a_text_without_rows_and_one_of_signs_depart_nowhere(vocabulary: Vocabul
 def test_what_goes_over_a_line_or_says_no_word_departs_from_nothing(text: str, vocabulary: Vocabulary) -> None:
     """A bracket closed on the next line is left alone; a count has no first letter; what is in style is in style."""
     assert judged(text, vocabulary) == ()
+
+
+def test_a_stitch_whose_name_is_broken_over_two_lines_is_left_alone(vocabulary: Vocabulary) -> None:
+    """It could only be put right on both; on one line the same name is a departure."""
+    text = "Cast on 12 sts.\nRow 1 (RS): K2, yo, knit 2{}together, k8.\nRow 2: Knit.\n"
+    found = [[finding.rule for finding in judged(text.format(gap), vocabulary)] for gap in (" ", "\n")]
+    assert ["style-abbreviation" in rules for rules in found] == [True, False]

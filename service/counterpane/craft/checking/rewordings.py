@@ -203,12 +203,15 @@ def decided(row: Stretch, word: Word, names: Sequence[str]) -> Iterator[Edit]:
             yield Edit((*renumbered(row, number, times - 1), more), FIRST_GUESS + 1)
 
 
+_IN_ONE_WORD = {"once": 1, "twice": 2}
+
+
 def _counts_behind(row: Stretch, word: Word) -> Iterator[tuple[Word, int, int]]:
-    """Yield each "twice" and "3 times" behind a word: the number, how many times, and where the count ends."""
+    """Yield each "once", "twice" and "3 times" behind a word: the number, how many times, and where the count ends."""
     for before, other in pairwise(row.words):
-        if other.begin > word.begin and other.norm == "twice":
-            yield other, 2, other.end
-        elif other.begin > word.begin and other.norm == "times" and before.value is not None:
+        if other.begin > word.begin and other.norm in _IN_ONE_WORD:
+            yield other, _IN_ONE_WORD[other.norm], other.end
+        elif other.begin > word.begin and other.norm in ("time", "times") and before.value is not None:
             yield before, before.value, other.end
 
 
