@@ -16,6 +16,8 @@ from counterpane.library.keeping.record import Act
 from counterpane.library.parts import components
 from counterpane.library.plans import planning
 from counterpane.library.plans.bench import bench_of
+from counterpane.library.plans.grading import plan_grade
+from counterpane.library.plans.regauging import plan_regauge
 from counterpane.library.ports import Holder
 from counterpane.library.review import standing
 from counterpane.library.review.ladder import LADDER
@@ -94,6 +96,27 @@ def test_a_part_that_nobody_named_is_told_of_too(services: Services) -> None:
     moved(services, "quarantined", "hazard", until="2999-01-01", owner="Suri")
     with pytest.raises(CannotBePlanned):
         bench_of(services, BLANKET).made(BLANKET)
+
+
+def test_a_grade_and_another_gauge_tell_it_of_every_plan(services: Services) -> None:
+    """Each size, the pattern in all of them, and the same size at another gauge."""
+    gauged = BLANKET | {"to": {"stitches": 24, "rows": 32, "over_cm": 10, "in": "waffle"}}
+    sized = {name: value for name, value in BLANKET.items() if name != "size"} | {
+        "sizes": [
+            {"name": "small", "width_cm": 50, "length_cm": 60},
+            {"name": "large", "width_cm": 70, "length_cm": 90},
+        ]
+    }
+
+    def heard() -> list[list[str]]:
+        grade = plan_grade(sized, bench_of(services, sized), services.grade_press)
+        same = plan_regauge(gauged, bench_of(services, gauged))["same_size"]
+        told = [*(size["findings"] for size in grade["sizes"]), same["findings"]]
+        return [[each["rule"] for each in findings if each["rule"].startswith("pinned-part-")] for findings in told]
+
+    assert heard() == [[], [], []]
+    moved(services, "yanked", "misprint")
+    assert heard() == [["pinned-part-yanked"]] * 3
 
 
 def test_a_quarantine_ends_where_it_began(services: Services) -> None:

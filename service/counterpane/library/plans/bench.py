@@ -9,7 +9,7 @@ from typing import Any
 from counterpane.craft.constructions import Plan, PlanRequest
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.plans.known import Known
-from counterpane.library.plans.planning import Heard, answer_of, finder, made_of
+from counterpane.library.plans.planning import Heard, answer_of, finder, made_of, with_heard
 from counterpane.library.plans.plans import Find, make_plan
 from counterpane.library.services import Services
 
@@ -35,8 +35,11 @@ class Bench:
 
     def answer(self, request: PlanRequest, content: Content) -> dict[str, Any]:
         """Return the whole answer to a changed request, worked out and proved anew."""
-        plan = make_plan(request, self.vocabulary)
-        return answer_of(plan, content, self.known)
+        return answer_of(self.plan(request), content, self.known)
+
+    def plan(self, request: PlanRequest) -> Plan:
+        """Return the plan of a changed request; raises CannotBePlanned."""
+        return with_heard(make_plan(request, self.vocabulary), self.heard)
 
 
 def bench_of(services: Services, content: Content) -> Bench:

@@ -14,14 +14,12 @@ from counterpane.craft.findings import Finding
 from counterpane.craft.measures import half_up
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.brackets import shape
-from counterpane.craft.stitches import Vocabulary
 from counterpane.library.plans import sizes
 from counterpane.library.plans.bench import Bench
 from counterpane.library.plans.graded_pattern import graded_pattern_json
 from counterpane.library.plans.plan_answers import counts_json, finding_json, finished_json, recipe_json
 from counterpane.library.plans.plan_requests import plan_request_of
 from counterpane.library.plans.planning import pattern_of
-from counterpane.library.plans.plans import make_plan
 from counterpane.library.texts.checks import check_text
 from counterpane.library.values import BadInput
 
@@ -116,7 +114,7 @@ def _graded(content: Content, names: Sequence[str], bench: Bench) -> list[Graded
     asked = {name: value for name, value in content.items() if name not in beside}
     requests = [_request(asked, size, f"/sizes/{place}", bench) for place, size in enumerate(content["sizes"])]
     at = _sample_of(content, len(requests))
-    sample = _made(requests[at], names[at], bench.vocabulary)
+    sample = _made(requests[at], names[at], bench)
     if content.get("borders") == "in-proportion":
         requests = [in_proportion(request, sample, bench.vocabulary) for request in requests]
     model = Graded(names[at], sample, _pattern(sample, content, bench))
@@ -145,10 +143,10 @@ def _request(asked: Content, size: Content, pointer: str, bench: Bench) -> PlanR
         raise BadInput(place, str(fault), fault.hint) from None
 
 
-def _made(request: PlanRequest, name: str, vocabulary: Vocabulary) -> Plan:
+def _made(request: PlanRequest, name: str, bench: Bench) -> Plan:
     """Return the plan of a size; CannotBePlanned with the name of the size in each message."""
     try:
-        return make_plan(request, vocabulary)
+        return bench.plan(request)
     except CannotBePlanned as refusal:
         findings = (replace(each, message=f"In size {name}: {each.message}") for each in refusal.findings)
         raise CannotBePlanned(tuple(findings)) from None
@@ -156,8 +154,8 @@ def _made(request: PlanRequest, name: str, vocabulary: Vocabulary) -> Plan:
 
 def _alike(request: PlanRequest, name: str, model: Graded, content: Content, bench: Bench) -> Graded:
     """Return a size at the count nearest its width whose rows read as those of the sample but for their numbers."""
-    for wanted in _widths(request, name, bench.vocabulary):
-        plan = _made(wanted, name, bench.vocabulary)
+    for wanted in _widths(request, name, bench):
+        plan = _made(wanted, name, bench)
         pattern = _pattern(plan, content, bench)
         if _rows(pattern) == _rows(model.pattern):
             return Graded(name, plan, pattern)
@@ -165,10 +163,10 @@ def _alike(request: PlanRequest, name: str, model: Graded, content: Content, ben
     raise BadInput("/sizes", message, "Take another width for it, or plan it by itself.")
 
 
-def _widths(request: PlanRequest, name: str, vocabulary: Vocabulary) -> Iterator[PlanRequest]:
+def _widths(request: PlanRequest, name: str, bench: Bench) -> Iterator[PlanRequest]:
     """Give the request at its own width, then at those of the counts near it, the nearest first."""
     yield request
-    near = _made(request, name, vocabulary).nearest
+    near = _made(request, name, bench).nearest
     for each in near[1:MOST_TRIED]:
         yield replace(request, width_cm=each.width_cm)
 

@@ -69,6 +69,11 @@ def made_of(content: Mapping[str, Any], find: Find, known: Known, heard: Heard) 
     request = plan_request_of(sizes.sized(content, known.facts), find, known.vocabulary)
     plan = make_plan(request, known.vocabulary)
     refuse_too_free(plan, content.get("licence"))
+    return with_heard(plan, heard)
+
+
+def with_heard(plan: Plan, heard: Heard) -> Plan:
+    """Return a plan with what was heard of where its parts stand."""
     said = tuple(finding for findings in heard.values() for finding in findings)
     return replace(plan, findings=(*plan.findings, *said)) if said else plan
 

@@ -14,11 +14,9 @@ from counterpane.craft.constructions.gauging import body_gauge
 from counterpane.craft.constructions.making import remeasured
 from counterpane.craft.measures import half_up
 from counterpane.craft.sizing.swatch import change_of_shape
-from counterpane.craft.stitches import Vocabulary
 from counterpane.library.plans.bench import Bench
 from counterpane.library.plans.plan_answers import counts_json, finding_json, finished_json, tenths
 from counterpane.library.plans.plan_requests import regauged
-from counterpane.library.plans.plans import make_plan
 
 Answer = dict[str, Any]
 
@@ -33,16 +31,16 @@ def plan_regauge(content: Mapping[str, Any], bench: Bench) -> Answer:
     same_counts = remeasured(plan, asked.gauges, bench.vocabulary)
     return {
         "before": _told(plan),
-        "same_size": _same_size(asked, bench.vocabulary),
+        "same_size": _same_size(asked, bench),
         "same_counts": _told(same_counts),
         "shape": _shape(plan, same_counts),
     }
 
 
-def _same_size(asked: PlanRequest, vocabulary: Vocabulary) -> Answer:
+def _same_size(asked: PlanRequest, bench: Bench) -> Answer:
     """Return the plan of the same size, every count and every row anew; null figures where there is none."""
     try:
-        made = make_plan(asked, vocabulary)
+        made = bench.plan(asked)
     except CannotBePlanned as refusal:
         nothing = dict.fromkeys(("counts", "finished", "sections"))
         return nothing | {"findings": [finding_json(finding) for finding in refusal.findings]}

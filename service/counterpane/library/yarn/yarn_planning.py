@@ -11,7 +11,6 @@ from counterpane.craft.yarn import estimate
 from counterpane.craft.yarn.midway import Piece
 from counterpane.library.plans.bench import Bench
 from counterpane.library.plans.planning import answer_of
-from counterpane.library.plans.plans import make_plan
 from counterpane.library.yarn.yarn_largest import keep_of, largest_json, largest_of
 from counterpane.library.yarn.yarn_midway import gauge_json, piece_of, place_json, scale_midway, true_request, yarn_left
 from counterpane.library.yarn.yarn_told import with_ends
@@ -57,7 +56,7 @@ def plan_midway(content: Content, bench: Bench) -> dict[str, Any]:
 
 def _again(piece: Piece, true: PlanRequest, content: Content, bench: Bench) -> dict[str, Any]:
     """Return the plan at the gauge that came out, its yarn by what the piece has taken where that was weighed."""
-    plan = make_plan(true, bench.vocabulary)
+    plan = bench.plan(true)
     _refuse_another_count(piece.plan, plan)
     answer = answer_of(plan, content, bench.known)
     weighed = content["at"].get("used_g") is not None and content.get("yarn") is not None
