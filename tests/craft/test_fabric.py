@@ -194,3 +194,14 @@ def test_rounds_are_compared_without_turning(vocabulary: Vocabulary) -> None:
     knit, garter = rows_of("knit", vocabulary), rows_of("knit / purl", vocabulary)
     assert reversible(knit, vocabulary, ["round"]) == "no"
     assert reversible(garter, vocabulary, ["round", "round"]) == "yes"
+
+
+@pytest.mark.parametrize(
+    ("more", "answer"), [((), "no"), (("*yo, sl 1, k1, psso, k38; rep from * to end", "purl"), None)]
+)
+def test_a_large_texture_is_told_by_stitches_that_all_have_names(
+    more: tuple[str, ...], answer: str | None, vocabulary: Vocabulary
+) -> None:
+    """34 rows of 40 stitches differ from their back; with a stitch passed over, too many places would be tried."""
+    steps = [f"*k{row}, p{40 - row}; rep from * to end" for row in range(1, 35)]
+    assert reversible(rows_of(" / ".join((*steps, *more)), vocabulary), vocabulary) == answer

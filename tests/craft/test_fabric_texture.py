@@ -209,3 +209,15 @@ def test_textures_in_words_are_the_same_just_where_their_cells_are(
     forms = [canonical(images(straight(cell), PLAIN)) for cell in (one, other)]
     found = [canonical_textures(in_words(cell), vocabulary) for cell in (one, other)]
     assert (found[0] == found[1]) == (forms[0] == forms[1])
+
+
+def test_an_edge_wider_than_its_least_count_is_no_endless_texture(vocabulary: Vocabulary) -> None:
+    """Four stitches that become twelve for a row reach into what would be taken for the middle."""
+    rows = rows_of("kfbf 4 times, k to end / p to last 12 sts, p3tog 4 times", vocabulary)
+    assert texture_of(rows, vocabulary) is None
+
+
+def test_a_stitch_cast_on_has_no_look_that_is_known(vocabulary: Vocabulary) -> None:
+    """The vocabulary holds stitches alone: it says of a loop of bare yarn neither that it is knit nor purl."""
+    found = laid_out("*k2tog, cast on 1 st; rep from * to end / purl", vocabulary)
+    assert [found.looks[label] for label in found.cell[0]] == ["knit", "not known"]

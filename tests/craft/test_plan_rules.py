@@ -157,3 +157,13 @@ def test_a_body_that_ends_as_it_begins_is_not_told_of(
         (rule,) = (rule for rule in fabric.RULES if rule.slug == "body-ends-unlike-start")
         assert again.plan is not None
         assert list(rule.check(again)) == []
+
+
+def test_parts_of_one_count_each_say_these_and_no_rests(
+    starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """150 and 151 stitches leave nothing over by any number: their counts say it all."""
+    bands = [{"text": f"Row 1: K{count}.", "rows": 20} for count in (150, 151)]
+    found = findings({"body": bands, "sides": None, "bottom": None, "top": None}, starters, vocabulary)
+    message = found["parts-share-no-count"][0].message
+    assert message.endswith("needs exactly 150 stitches. Body 2 with what stands beside it needs exactly 151 stitches.")

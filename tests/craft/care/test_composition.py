@@ -169,3 +169,9 @@ def test_a_yarn_says_what_is_in_it() -> None:
     assert yarn({"cotton": 100}).has("animal hair") is False
     assert yarn({"cotton": 50, "cloud": 50}).has("animal hair") is None
     assert Yarn("told nothing").has("plant") is None
+
+
+def test_a_yarn_of_which_nothing_is_used_is_not_in_the_piece() -> None:
+    """Its fibres are named nowhere, not even with 0 %."""
+    made = composition([yarn({"wool": 100}, 50), yarn({"silk": 100}, 0)])
+    assert made.figures == (("wool", Fraction(100), Fraction(100)),)

@@ -58,3 +58,12 @@ def test_what_stays_said_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
         said.tell(f"Cast on {count} sts.")
     assert len(said._found) <= 10
     assert said.tell("Cast on 3 sts.").text == before
+
+
+def test_of_two_ways_that_leave_as_much_in_english_the_one_with_more_words_is_taken() -> None:
+    """The message that has more words of its own fits the sentence better."""
+    close, loose = Message("Please dry it flat: {text}"), Message("Please dry it {text}")
+    language = Language("xx", "None", {close.key: ("Flat: {text}",), loose.key: ("Dry: {text}",)})
+    for known in ([close, loose], [loose, close]):
+        told = Telling(language, known, load_vocabulary()).tell("Please dry it flat: sing.")
+        assert (told.text, told.missing) == ("Flat: [in English: sing.]", ("sing.",))

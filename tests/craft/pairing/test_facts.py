@@ -43,3 +43,22 @@ def test_a_part_of_one_count_does_not_take_another(starters: Starters, vocabular
     body = replace(facts_of(starters["garter"], vocabulary), counts=(Progression.only(24),))
     border = replace(facts_of(starters["garter-border"], vocabulary), counts=(Progression.only(30),))
     assert meet(body, border, "cast-on", 0, 24).why == "it does not take 24 stitches"
+
+
+@pytest.mark.parametrize(
+    ("rows", "why"),
+    [
+        (
+            "Row 1: Sl 1, yo, k2, psso, k3.\nRow 2: Purl.",
+            "its left side does not go with the right one: the right one has no mirror image "
+            "('psso' passes over something else than a slipped stitch)",
+        ),
+        ("Row 1: *K5, p1; rep from * to last st, k1.", "its rows do not work over so many stitches"),
+    ],
+)
+def test_a_border_that_cannot_run_up_a_side_says_why(
+    rows: str, why: str, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Across an end it works all the same: only the left side, or the usual six stitches, stand against it."""
+    border = facts_of(worded(starters["garter-border"], rows), vocabulary)
+    assert (border.width, border.no_edge, border.stuck) == (None, why, "")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import pytest
 
@@ -91,3 +92,17 @@ def test_what_would_match_is_named(starters: Mapping[str, Component], vocabulary
     (remark,) = looks_differ(one, other)
     assert "bind-off that shows a rope or a cord" in remark.hint
     assert "cast-on that shows a chain or a line of bumps" in remark.hint
+
+
+@pytest.mark.parametrize(("rows", "rules"), [((0, 1, 2, 3), []), ((0, 3, 2, 1), ["textures-fight"])])
+def test_a_diagonal_meets_itself_but_not_its_mirror_image(
+    rows: tuple[int, ...], rules: list[str], starters: Mapping[str, Component], vocabulary: Vocabulary
+) -> None:
+    """The same rows go on in the border; with the wrong-side rows exchanged their lines slant the other way."""
+    words = [line.split(": ")[1] for line in starters["diagonal-rib"].versions[0].rows.splitlines()]
+    text = "\n".join(f"Row {number}: {words[row]}" for number, row in enumerate(rows, 1))
+    version = replace(starters["garter-border"].versions[0], rows=text)
+    body = facts_of(starters["diagonal-rib"], vocabulary)
+    border = facts_of(replace(starters["garter-border"], versions=(version,), examples=()), vocabulary)
+    assert body.form == border.form
+    assert [remark.rule for remark in remarks(body, border, "ends")] == rules

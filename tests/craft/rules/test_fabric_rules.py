@@ -148,3 +148,26 @@ def test_looks_are_compared_on_one_side_of_the_work(
         "bind_off": bind_off,
     }
     assert len(said("edges-look-unlike", starters, vocabulary, parts=parts)) == told
+
+
+FIVE = "Row 1: k1, p1, k1, p1, k1."
+CABLE = "Row 1 (RS): *Sl next 2 sts to cn and hold in front, k2, k2 from cn; rep from * to end.\nRow 2: Purl."
+
+
+@pytest.mark.parametrize(
+    ("body", "left", "broken"),
+    [
+        ("garter", None, True),
+        ({"text": CABLE}, None, True),
+        ("garter", "Row 1: k1, p1, k1, p1, k1.", True),
+        ("garter", "Row 1: k1, [p1, k1] into next st, p2tog, k1.", False),
+    ],
+)
+def test_a_moss_corner_is_looked_at_beside_any_body(
+    body: object, left: str | None, broken: bool, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """What is held for a cable beside the border is none of its stitches; a left side that is no moss breaks none."""
+    sides = {"text": FIVE} if left is None else {"text": FIVE, "left": left}
+    parts = {"body": body, "bottom": "seed-stitch-border", "sides": sides}
+    asked = {"parts": parts, "gauge": {"stitches": 22, "rows": 30, "over_cm": 10}}
+    assert bool(said("moss-corner-breaks", starters, vocabulary, **asked)) is broken

@@ -110,3 +110,13 @@ def test_a_list_without_a_repeat_is_put_right_as_the_whole_repeat_of_a_stated_mu
     """Two knit and two purl are the four of which the text takes a multiple, once the bracket is closed or gone."""
     text = "Multiple of 4 sts.\nCast on 12 sts.\nRow 1: K2, p2)."
     assert found_by("bracket-not-closed", text, vocabulary).corrections == ("Row 1: K2, (p2).", "Row 1: (K2, p2).")
+
+
+@pytest.mark.parametrize(("cast_on", "asked"), [("8", True), ("8 (10 12)", False)])
+def test_one_count_is_not_asked_for_where_there_may_be_several_sizes(
+    cast_on: str, asked: bool, vocabulary: Vocabulary
+) -> None:
+    """Numbers in brackets without commas are not read as sizes, and a count for one of them would be wrong for two."""
+    text = f"Cast on {cast_on} sts.\nRow 1: K1, yo, k to end. (9 sts)\nRow 2: Purl.\nRow 3: K1, yo, k to end.\n"
+    found = {finding.rule for finding in judge_text(examine(text, vocabulary))}
+    assert ("count-not-printed" in found) is asked

@@ -42,3 +42,12 @@ def test_stitches_cast_on_within_a_row_take_yarn_of_their_own(vocabulary: Vocabu
     (tally,) = tally_rows([row], 4, vocabulary)
     assert tally.stitches[CAST_ON, None] == 2
     assert loops_of_stitch(CAST_ON, vocabulary) == CAST_ON_LOOPS
+
+
+@pytest.mark.parametrize(("row", "before"), [("K2, bind off 2 sts, k2", 7), ("Bind off all sts", 7)])
+def test_stitches_bound_off_within_a_row_take_the_yarn_of_knit_ones(
+    row: str, before: int, vocabulary: Vocabulary
+) -> None:
+    """To bind off two, three are knitted, and the number behind does not count the third."""
+    (tally,) = tally_rows([read_row(row, vocabulary).parts], before, vocabulary)
+    assert tally.stitches["k", None] == before

@@ -14,7 +14,7 @@ from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Scale, Weighed, Yarn, estimate
 from counterpane.craft.yarn.amounts import end_loops, worked_out
 from counterpane.craft.yarn.choosing import scale_of
-from counterpane.craft.yarn.midway import Piece, loops_to_bind_off, loops_worked, reach, spot_of
+from counterpane.craft.yarn.midway import Piece, loops_to_bind_off, loops_to_free, loops_worked, reach, spot_of
 from counterpane.craft.yarn.spreads import Spread
 
 from .asking import Starters, planned
@@ -129,3 +129,15 @@ def test_stripes_grow_by_whole_stripes(starters: Starters, vocabulary: Vocabular
     plan = planned(starters, vocabulary, "waffle")
     here = piece(plan, 60, vocabulary, YARN, striped)
     assert reach(here, Fraction(100), scale_of(plan, YARN, vocabulary), sure=True).repeat == 12
+
+
+@pytest.mark.parametrize("rows_done", [0, 5, 12])
+def test_a_border_on_the_needle_is_finished_before_the_body(
+    rows_done: int, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """What is worked, the rest of the border, and all from the body on are the whole but for the first end."""
+    plan = planned(starters, vocabulary, "waffle")
+    here, scale = piece(plan, rows_done, vocabulary), scale_of(plan, YARN, vocabulary)
+    assert here.free == 1
+    to_go = loops_to_free(here) + loops_to_bind_off(here, here.free, scale)
+    assert loops_worked(here) + to_go + end_loops(plan, scale) == whole(plan, vocabulary)

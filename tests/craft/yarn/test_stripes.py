@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.yarn import Yarn
+from counterpane.craft.yarn.sections import StripesRunApart, section_loops
 from counterpane.craft.yarn.stripes import bumps
 
 from .asking import Starters, planned
@@ -32,3 +35,21 @@ def test_a_stripe_that_begins_with_purl_faces_is_told(
     found = bumps(plan, [Yarn(colour="MC"), Yarn(colour="A", parts=("body",), rows=rows, every=8)], vocabulary)
     of_a = [each.row for each in found if each.yarn.colour == "A"]
     assert of_a == ([] if first is None else [first])
+
+
+def test_stripes_of_the_only_yarn_change_nothing(starters: Starters, vocabulary: Vocabulary) -> None:
+    """It works the rows between them as well, since nobody else does."""
+    for section in planned(starters, vocabulary, "waffle").sections:
+        plain, striped = (section_loops(section, [each], vocabulary) for each in (Yarn(), Yarn(rows=(1,), every=7)))
+        assert striped.period > plain.period
+        assert striped.loops(0) == plain.loops(0)
+
+
+def test_stripes_and_a_texture_that_hardly_ever_begin_again_together_are_refused(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Four rows of waffle and stripes of 9,973 meet after 39,892: each row would have to be worked out by itself."""
+    section = replace(planned(starters, vocabulary, "waffle").sections[1], rows=40_000)
+    yarns = [Yarn(), Yarn(colour="A", rows=(1,), every=9_973)]
+    with pytest.raises(StripesRunApart, match="after 39892 rows"):
+        section_loops(section, yarns, vocabulary)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.clauses import Clause, clauses
+from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.words import LINE_END
 
 LONGEST_LINE = 200
@@ -59,7 +60,7 @@ class Places:
         clause = self._clauses[max(index, 0)] if self._clauses else None
         if clause is None or clause.label is None or line > last_line(clause):
             return None
-        return row_of(clause)
+        return row_of(clause.label)
 
     def _section(self, line: int) -> str | None:
         index = bisect_right(self._rows, line) - 1
@@ -71,11 +72,8 @@ def last_line(clause: Clause) -> int:
     return clause.body[-1].place.line if clause.body else clause.place.line
 
 
-def row_of(clause: Clause) -> str | None:
+def row_of(label: Label) -> str | None:
     """Return the rows that a label names, as short as can be: "3", "1-4", "2, 4, 6", "setup"."""
-    label = clause.label
-    if label is None:
-        return None
     return _span(label.numbers) if label.numbers else label.word or None
 
 

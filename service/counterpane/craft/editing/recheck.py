@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from counterpane.craft.editing.matching import paired
 from counterpane.craft.editing.questions import question_of
-from counterpane.craft.editing.sheet import STANDING, Query, Sheet, State
+from counterpane.craft.editing.sheet import Query, Sheet, State
 
 HIGHEST_NUMBER = 1_000_000
 """No sheet has as many queries (house figure)."""
@@ -109,8 +109,3 @@ def _waiting(query: Query) -> State:
     if query.decision == "change":
         return "to change"
     return "answered" if query.answer.strip() else "open"
-
-
-def standing(sheet: Sheet) -> tuple[Query, ...]:
-    """Return the queries that somebody still has to do something about."""
-    return tuple(query for query in sheet.queries if query.state in STANDING)

@@ -41,10 +41,11 @@ def remarks(body: Facts, other: Facts, place: Place) -> tuple[Remark, ...]:
 def lines_meet(body: Facts, border: Facts, place: Place) -> Iterator[Remark]:
     """Say where the lines of two textures run into one another or against one another; house judgement.
 
-    The same texture in both makes one fabric on purpose, and nothing is said of it.
+    The same texture in both makes one fabric on purpose, and nothing is said of it; its mirror image may slant the
+    other way.
     """
     here, there = body.lines, border.lines
-    if here is None or there is None or body.form == border.form:
+    if here is None or there is None or (body.form == border.form and here.way == there.way):
         return
     along = "upright" if place == "ends" else "level"
     if here.way == there.way == along and here.repeat != there.repeat and not (body.garter or border.garter):

@@ -28,13 +28,9 @@ _Maker: TypeAlias = Callable[[Sequence[int], Sequence[Token]], object]
 
 @dataclass(frozen=True, slots=True)
 class _Constant:
-    """What makes the same value of every row."""
+    """What is the same of every row."""
 
     value: object
-
-    def __call__(self, numbers: Sequence[int], run: Sequence[Token]) -> object:
-        """Return the value."""
-        return self.value
 
 
 class Shapes:
@@ -75,9 +71,10 @@ class Shapes:
         for index, token in enumerate(run):
             places.setdefault(token.place, index)
         try:
-            maker = _made(any_numbers, places, len(numbers))
+            members = [_made(getattr(any_numbers, each.name), places, len(numbers)) for each in fields(ReadRow)]
         except KeyError:
             return None
+        maker = _built(ReadRow, members)
         return maker if repr(maker(numbers, run)) == repr(read) else None
 
 
@@ -126,25 +123,24 @@ def _with_any(run: Sequence[Token]) -> list[Token]:
     return out
 
 
-def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker:
+def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker | _Constant:
     """Return what makes a value with other numbers and places; KeyError for a place or a number that is no token's."""
     if isinstance(value, Place):
-        return _constant(value) if value == NOWHERE else _placed(places[value])
+        return _Constant(value) if value == NOWHERE else _placed(places[value])
     if type(value) is int and value > _FIRST - _APART // 2:
         which, more = divmod(value - _FIRST + _APART // 2, _APART)
         if abs(more - _APART // 2) > _NEAR or which >= numbers:
             raise KeyError(value)
         return _numbered(which, more - _APART // 2)
     if isinstance(value, tuple) and any(is_dataclass(each) for each in value):
-        makers = [_made(each, places, numbers) for each in value]
-        return lambda numbers, run: tuple([maker(numbers, run) for maker in makers])
+        return _built(_several, [_made(each, places, numbers) for each in value])
     if is_dataclass(value) and not isinstance(value, type):
         return _built(type(value), [_made(getattr(value, each.name), places, numbers) for each in fields(value)])
-    return _constant(value)
-
-
-def _constant(value: object) -> _Maker:
     return _Constant(value)
+
+
+def _several(*values: object) -> object:
+    return values
 
 
 def _placed(index: int) -> _Maker:
@@ -155,7 +151,7 @@ def _numbered(which: int, more: int) -> _Maker:
     return lambda numbers, run: numbers[which] + more
 
 
-def _built(kind: Callable[..., object], makers: Sequence[_Maker]) -> _Maker:
+def _built(kind: Callable[..., object], makers: Sequence[_Maker | _Constant]) -> _Maker:
     """Return what makes a value; its constant members are put in once and for all."""
     members = [maker.value if isinstance(maker, _Constant) else None for maker in makers]
     changing = [(index, maker) for index, maker in enumerate(makers) if not isinstance(maker, _Constant)]

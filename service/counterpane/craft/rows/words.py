@@ -197,8 +197,6 @@ def _in_place(plain: str, line: str, index: int) -> str:
 
 def joined(lines: Sequence[Line]) -> Line:
     """Join lines that belong together; a word cut by a hyphen at the end of a line becomes whole."""
-    if len(lines) == 1:
-        return lines[0]
     out: list[str] = []
     parts: list[tuple[int, Line]] = []
     length = 0

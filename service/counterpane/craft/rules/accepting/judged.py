@@ -30,10 +30,6 @@ class Judged:
     families: Mapping[str, Family]
     unmet: tuple[Remark, ...] = ()
 
-    def valid(self, remark: Remark) -> bool:
-        """Tell whether a remark has an effect: its rule exists and is none of safety, and a reason is given."""
-        return _is_valid(remark, self.families)
-
 
 def judged(examined: Examined, found: Iterable[Finding], families: Mapping[str, Family]) -> Judged:
     """Apply the remarks of a text to its findings."""
@@ -88,6 +84,7 @@ def _below(lines: Sequence[str]) -> list[int]:
 
 
 def _is_valid(remark: Remark, families: Mapping[str, Family]) -> bool:
+    """Tell whether a remark has an effect: its rule exists and is none of safety, and a reason is given."""
     return bool(remark.reason.strip(" .")) and families.get(remark.slug, "safety") != "safety"
 
 

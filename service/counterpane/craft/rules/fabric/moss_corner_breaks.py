@@ -9,6 +9,7 @@ from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.fabrics import is_moss
 from counterpane.craft.constructions.joining import CannotJoin, closed, head, stitch_by_stitch, tail
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.effects import effect
 from counterpane.craft.rows.tree import Node, Row
 from counterpane.craft.stitches import Vocabulary
 
@@ -75,7 +76,8 @@ def _ends(row: Row, stitches: int, width: int, selvedge: int, vocabulary: Vocabu
 
 
 def _faces(parts: tuple[Node, ...], vocabulary: Vocabulary) -> str:
-    works = stitch_by_stitch(parts, vocabulary)
+    # What uses no stitch belongs to the body beside: stitches held for a cable, a yarn-over.
+    works = stitch_by_stitch([node for node in parts if effect(node, vocabulary).uses], vocabulary)
     return "".join(work.stitch if work.stitch in ("k", "p") else "?" for work in works if vocabulary[work.stitch].uses)
 
 

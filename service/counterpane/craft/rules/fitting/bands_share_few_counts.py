@@ -9,7 +9,6 @@ from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.amending import working
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.fitting import options
-from counterpane.craft.constructions.obstacles import Stuck
 from counterpane.craft.constructions.settling import Settled, settle
 from counterpane.craft.constructions.sharing import MOST_BANDS, band_changes
 from counterpane.craft.findings import Correction, Finding, rule
@@ -72,8 +71,5 @@ def _changes(settled: Settled) -> list[Correction]:
     """Return the changes of single bands, those that keep both sides alike first."""
     found: list[Correction] = []
     for index in range(min(len(settled.bands), MOST_BANDS)):
-        try:
-            found += list(band_changes(settled, index))[:1]
-        except Stuck:
-            continue
+        found += list(band_changes(settled, index))[:1]
     return sorted(found, key=lambda change: "left" in change.why)
