@@ -32,3 +32,12 @@ def test_lace_without_a_plain_row_says_so() -> None:
     where, why = of(blanket, 0)
     assert "after row 2 of this part (a WS row; no row of this part is plain)" in where
     assert why.startswith("Why: a yarn-over is only a loop over the needle")
+
+
+def test_stitches_made_fewer_and_more_say_why() -> None:
+    """A row that closes and opens no hole is picked up with care too; the plain WS row suits."""
+    text = "Row 1 (RS): *k2tog, m1; rep from * to end.\nRow 2 (WS): purl."
+    blanket = plan("Gathers", section("body", "gathers", text, first_row=1, rows=40, sts=20))
+    where, why = of(blanket, 0)
+    assert "after row 2 of this part (a plain WS row)" in where
+    assert why.startswith("Why: stitches that were made fewer or more are hard to pick up")
