@@ -8,6 +8,7 @@ import pytest
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.swatching import LEAST_CM, swatches
+from counterpane.craft.pattern.swatches import swatch_words
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.plans.plan_proofs import lines_of
 from counterpane.library.texts.checks import check_text
@@ -73,6 +74,8 @@ def test_a_fabric_of_one_count_is_narrow_and_is_said_to_be(starters: Starters, v
     plan = planned(starters, vocabulary, strip, width="5.5", sides=None, bottom=None, top=None)
     swatch = swatches(plan, vocabulary)[0]
     assert (swatch.piece.counts.cast_on, swatch.narrow) == (12, True)
+    said = " ".join(swatch_words(swatch, vocabulary, "us").making)
+    assert "It is narrower than the 15.0 cm (6 in) that tell a size: this fabric has no wider count." in said
 
 
 def test_a_border_too_narrow_for_the_cast_on_has_no_swatch(starters: Starters, vocabulary: Vocabulary) -> None:

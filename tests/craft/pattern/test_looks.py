@@ -33,7 +33,8 @@ def test_a_texture_shows_what_its_rows_make(slug: str, shows: str) -> None:
 def test_few_smooth_stitches_stand_on_a_ground_of_bumps() -> None:
     """By hand: of four stitches row 1 knits one and row 2, a WS row, purls two, which are smooth from the right."""
     few = body("Row 1 (RS): *k1, p3; rep from * to end.\nRow 2 (WS): *p1, k1; rep from * to end.")
-    assert look_of(few, vocabulary()) == "3 smooth stitches on a ground of bumps in each repeat of 4 stitches and 2 rows"
+    shows = "3 smooth stitches on a ground of bumps in each repeat of 4 stitches and 2 rows"
+    assert look_of(few, vocabulary()) == shows
 
 
 def test_ribs_of_many_widths_are_not_listed_one_by_one() -> None:
