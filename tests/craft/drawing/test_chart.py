@@ -203,7 +203,7 @@ def test_stitches_bound_off_one_by_one_have_no_chart(vocabulary: Vocabulary) -> 
 
 
 def test_plain_stitches_before_a_repeat_of_a_fixed_number_have_a_chart(vocabulary: Vocabulary) -> None:
-    """By hand: the last ten of any number are ribbed, and the knit stitch at the right edge comes as often as needed."""
+    """By hand: the last ten stitches are ribbed; the knit stitch at the right edge is worked as often as it takes."""
     drawn = _chart(vocabulary, "k to last 10 sts, *k1, p1; rep from * to end", "purl")
     assert drawn.box == Box(0, 1)
     assert [_signs(drawn, row) for row in (0, 1)] == ["pkpkpkpkpk", "kkkkkkkkkk"]
