@@ -221,3 +221,35 @@ def test_the_cost_does_not_grow_with_the_blanket(starters: Starters, vocabulary:
     content = {"parts": {"body": "stocking-stitch"}, "size": {"width_cm": 7 * 10**8, "length_cm": 90}}
     take = found(content, starters, vocabulary)["bottom"].take_up
     assert take is not None and take.chosen is not None and take.row is None
+
+
+def test_a_short_band_wants_less_than_a_pair_of_rows(starters: Starters, vocabulary: Vocabulary) -> None:
+    """By hand, 42 rows of garter to 30: two rows of the body are 0.8 of a row short, four are 1.6 short, a pair."""
+    gauge = [
+        {"stitches": 22, "rows": 30, "over_cm": 10},
+        {"stitches": 22, "rows": 42, "over_cm": 10, "in": "garter-border"},
+    ]
+    chosen = []
+    for rows in (2, 4):
+        bands = [{"component": "stocking-stitch", "rows": rows}, "waffle"]
+        parts = {"body": bands, "sides": "garter-border", "bottom": None, "top": None}
+        plan = planned({"parts": parts, "gauge": gauge}, starters, vocabulary)
+        assert plan is not None
+        lowest = next(seam for seam in seams(plan, vocabulary) if (seam.part, seam.body) == ("sides", "body 1"))
+        chosen.append(lowest.extra_rows and lowest.extra_rows.chosen)
+    assert chosen == [None, 1]
+
+
+@pytest.mark.parametrize(
+    ("sides", "changes"),
+    [("Row 1 (RS): k4.\nRow 2: k4.", True), ("Row 1 (RS): k2, yo, k2.\nRow 2: k3, k2tog.", False)],
+)
+def test_a_row_whose_sides_change_their_count_is_left_as_it_is(
+    sides: str, changes: bool, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A row that evens out the body and lets its borders grow as well would leave a count that no row counts on."""
+    parts = {"body": "stocking-stitch", "bottom": "rib-two-by-two-border", "top": None, "sides": {"text": sides}}
+    told = found({"parts": parts}, starters, vocabulary)["bottom"].take_up
+    assert told is not None
+    assert told.chosen is not None
+    assert (told.row is not None) == changes

@@ -68,3 +68,15 @@ def test_a_piece_without_side_borders_has_none_at_another_size(starters: Starter
     sample = planned(starters, vocabulary, "garter", sides=None)
     wide = replace(sample.request, width_cm=Fraction(140))
     assert in_proportion(wide, sample, vocabulary).sides is None
+
+
+def test_a_border_grows_to_the_most_that_it_may_have(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Six stitches of a piece of 70 cm would be twelve of one of 140 cm; the border is worked over eight at most."""
+    garter = starters["garter-border"]
+    limits = tuple(replace(each, most=8) if each.name == "stitches" else each for each in garter.parameters)
+    narrow = replace(garter, slug="narrow-garter", parameters=limits)
+    sides = {"component": "narrow-garter", "stitches": 6}
+    sample = planned({**starters, "narrow-garter": narrow}, vocabulary, "waffle", sides=sides)
+    found = in_proportion(replace(sample.request, width_cm=Fraction(140)), sample, vocabulary).sides
+    assert found is not None
+    assert found.stitches == 8

@@ -14,6 +14,7 @@ from counterpane.craft.constructions.strips import Edging, side_border
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.stitches import Vocabulary
 from craft.constructions.asking import Starters, asked, planned
+from craft.textures import body
 
 SEED = "seed-stitch-border"
 
@@ -142,3 +143,45 @@ def test_a_border_of_openwork_in_phase_is_mirrored_where_a_cut_would_split_it(
         "k1, [yo, k2tog] twice",
         "[ssk, yo] twice, k1",
     )
+
+
+@pytest.mark.parametrize(
+    ("row", "why"),
+    [
+        ("k2, turn, k2, turn, k4", "its row 1 turns before the end of the row"),
+        ("bind off all sts", "its row 1 binds off all stitches"),
+        ("k to marker, sm, k3", "its row 1 counts to markers"),
+        ("*k1; rep from *, *k2; rep from *", "its row 1 holds two open repeats with no stop between them"),
+    ],
+)
+def test_a_left_side_that_is_no_row_of_its_own_says_why(
+    row: str, why: str, starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """It is worked at the end of a longer row, where none of these can stand."""
+    request = asked(starters, vocabulary, "garter", sides={"text": "Rows 1 and 2: k1, p3.", "left": f"Row 1: {row}."})
+    (met,) = attempt(request, vocabulary).met(LeftDiffers)
+    assert met.why == why
+
+
+def test_a_moss_side_border_of_very_many_stitches_is_no_edge(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Beside a body of 100 metres it is refused before its rows are laid out, with the most that an edge may have."""
+    sides = {"component": SEED, "stitches": 10_001}
+    (met,) = attempt(asked(starters, vocabulary, "stocking-stitch", 10_000, sides=sides), vocabulary).met(ValueRefused)
+    assert (met.pointer, met.nearest) == ("/parts/sides/stitches", (10_000,))
+
+
+def test_a_border_without_a_version_for_every_count_is_mirrored(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Two versions of moss, both over odd counts, cannot go on in phase over an even one."""
+    rows = ("Row 1 (RS): k1, *p1, k1; rep from * to end.", "Row 1 (RS): p1, *k1, p1; rep from * to end.")
+    odd = replace(body(*rows), slug="odd-moss", kind="border")
+    plan = planned(
+        {**starters, "odd-moss": odd},
+        vocabulary,
+        "stocking-stitch",
+        sides={"component": "odd-moss", "stitches": 5},
+        bottom=None,
+        top=None,
+    )
+    assert plan.counts.cast_on % 2 == 0
+    first = say_row(plan.sections[0].cycle[0].parts, vocabulary)
+    assert first == "k1, [p1, k1] twice, k to last 5 sts, [k1, p1] twice, k1"

@@ -8,6 +8,7 @@ import pytest
 
 from counterpane.craft.component import Component
 from counterpane.craft.constructions.swatching import LEAST_CM, swatches
+from counterpane.craft.pattern.swatches import swatch_words
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.plans.plan_proofs import lines_of
 from counterpane.library.texts.checks import check_text
@@ -73,3 +74,24 @@ def test_a_fabric_of_one_count_is_narrow_and_is_said_to_be(starters: Starters, v
     plan = planned(starters, vocabulary, strip, width="5.5", sides=None, bottom=None, top=None)
     swatch = swatches(plan, vocabulary)[0]
     assert (swatch.piece.counts.cast_on, swatch.narrow) == (12, True)
+    said = " ".join(swatch_words(swatch, vocabulary, "us").making)
+    assert "It is narrower than the 15.0 cm (6 in) that tell a size: this fabric has no wider count." in said
+
+
+def test_a_border_too_narrow_for_the_cast_on_has_no_swatch(starters: Starters, vocabulary: Vocabulary) -> None:
+    """A cable cast-on begins with two stitches: a side border of one is worked beside a body, and never alone."""
+    single = {"text": "Row 1 (RS): k1.\nRow 2 (WS): p1."}
+    plan = planned(starters, vocabulary, "waffle", sides=single, cast_on="cable-cast-on")
+    assert [swatch.places for swatch in swatches(plan, vocabulary)] == [("bottom", "top"), ("body",)]
+
+
+def test_a_border_that_meets_the_selvedge_anew_too_late_has_no_swatch(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Rows of 53 beside an edge of 47 begin again together after 2491: twelve are a border, and no repeat is whole."""
+    border = "\n".join(f"Row {number}: {'knit' if number % 5 else 'purl'}." for number in range(1, 54))
+    edge = "\n".join(f"Row {number}: {'k1' if number % 3 else 'p1'}." for number in range(1, 48))
+    plan = planned(
+        starters, vocabulary, "garter", bottom={"text": border, "rows": 12}, top=None, selvedge={"text": edge}
+    )
+    assert [swatch.places for swatch in swatches(plan, vocabulary)] == [("sides", "body")]

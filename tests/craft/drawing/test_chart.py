@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from itertools import cycle
+from xml.etree.ElementTree import Element
 
 import pytest
 from hypothesis import given, settings
@@ -14,7 +15,7 @@ from counterpane.craft.component import Component, derive
 from counterpane.craft.component.derived import DerivedVersion
 from counterpane.craft.counts import count
 from counterpane.craft.counts.writing_out import write_out
-from counterpane.craft.drawing.chart import NO_STITCH, Box, CannotChart, Cell, Chart, ChartRow
+from counterpane.craft.drawing.chart import NO_STITCH, Box, CannotChart, Cell, Chart, ChartRow, letters, page
 from counterpane.craft.drawing.chart.charting import chart_of
 from counterpane.craft.drawing.chart.columns import for_good
 from counterpane.craft.drawing.chart.words import rows_of
@@ -174,3 +175,35 @@ def test_changes_that_are_undone_keep_their_columns() -> None:
     """A yarn-over before or after its decrease, and an increase that stays."""
     assert for_good([1, -1, -1, 1]) == [0, 0, 0, 0]
     assert for_good([1, -1, 1]) == [0, 0, 1]
+
+
+def test_a_chart_without_a_repeat_has_no_frame_in_letters(vocabulary: Vocabulary) -> None:
+    """Rows of five stitches that are worked once: by hand, the first from the right, the second from the left."""
+    drawn = _chart(vocabulary, "k3, p2", "p5")
+    told = letters.lettered(page.Named("Strip", drawn), letters.signs_of([drawn], vocabulary))
+    assert told.framed == ""
+    assert list(told.lines()) == ["2  |||||", "   --|||  1"]
+
+
+def test_workings_that_look_alike_are_numbered(vocabulary: Vocabulary) -> None:
+    """Three stitches from one are drawn as three strokes from a point, whether their middle is a yarn-over or not."""
+    drawn = _chart(vocabulary, "(k1, yo, k1) in next st, k1, (k1, p1, k1) in next st", "p7")
+    on = Element("g")
+    page.define(on, page.signs_of([drawn], vocabulary))
+    signs = [["".join(sign.itertext())] for sign in on.iter("g") if sign.get("id")]
+    strokes = [[path.get("d") for path in sign.iter("path")] for sign in on.iter("g") if sign.get("id")]
+    assert strokes[0] == strokes[2]
+    assert signs[0] != signs[2] == ["1"]
+
+
+def test_stitches_bound_off_one_by_one_have_no_chart(vocabulary: Vocabulary) -> None:
+    """All but five are bound off: nothing is left of the others that a cell could stand for."""
+    with pytest.raises(CannotChart, match="A working leaves no stitch to draw"):
+        _chart(vocabulary, "cast off all but 5, k5", "k5")
+
+
+def test_plain_stitches_before_a_repeat_of_a_fixed_number_have_a_chart(vocabulary: Vocabulary) -> None:
+    """By hand: the last ten stitches are ribbed; the knit stitch at the right edge is worked as often as it takes."""
+    drawn = _chart(vocabulary, "k to last 10 sts, *k1, p1; rep from * to end", "purl")
+    assert drawn.box == Box(0, 1)
+    assert [_signs(drawn, row) for row in (0, 1)] == ["pkpkpkpkpk", "kkkkkkkkkk"]

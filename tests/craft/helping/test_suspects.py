@@ -125,3 +125,9 @@ def test_stretches_are_counted_from_where_the_row_ended(starters: Starters, voca
     assert (found.before, found.each, found.after) == (5, 6, 9)
     assert (turned.before, turned.each, turned.after) == (9, 6, 5)
     assert found.before + found.times * found.each + found.after == rows[-1].after
+
+
+def test_an_empty_needle_has_no_suspect(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Whoever has no stitch left has dropped them all, and no slip of one row does that."""
+    rows = worked_rows(lace(starters, vocabulary), 1, 20, vocabulary)
+    assert suspects(rows, 0, vocabulary, since_cast_on=True) == []

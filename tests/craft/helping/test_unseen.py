@@ -99,3 +99,46 @@ def test_a_fault_shows_in_the_row_or_soon_after(starters: Starters, vocabulary: 
             assert number <= each.shows_after <= number + 2
             tried += 1
     assert tried > 20
+
+
+def test_a_cable_crossed_the_other_way_looks_alike_but_for_its_strands(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Both ways the same stitches cross; which of them lie on top is all that tells."""
+    plan = planned(starters, vocabulary, "rope-cable", 40, 40)
+    rows = range(body_row(plan, 1), body_row(plan, 9))
+    told = [looks(each, row) for row in rows for each in faults(plan, row, vocabulary) if each.stitch == "c6f"]
+    assert told == ["It shows at once: the strands on top lean the other way."]
+
+
+def test_rows_of_a_tent_are_not_looked_through(starters: Starters, vocabulary: Vocabulary) -> None:
+    """By hand: ten metres at 22 to 10 cm are 2200 stitches, and no fault is tried in more than 2000."""
+    plan = planned(starters, vocabulary, "waffle", 1000, 40)
+    assert plan.counts.cast_on >= 2000
+    assert faults(plan, body_row(plan, 4), vocabulary) == ()
+
+
+def test_the_last_row_of_a_part_has_none_after_it_to_be_out_of_step(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Worked twice or left out it would shift the rows after it; purled it shows at once."""
+    plan = planned(starters, vocabulary, "waffle", 40, 40)
+    last = plan.sections[-1].first_row + plan.sections[-1].rows - 1
+    assert [each.kind for each in faults(plan, last, vocabulary)] == ["faces-swapped"]
+
+
+def test_a_row_that_changes_the_count_is_not_worked_twice_unseen(starters: Starters, vocabulary: Vocabulary) -> None:
+    """Twice the yarn-overs, or none, are found by counting; such faults are no part of this."""
+    grows = {"text": "Row 1 (RS): *k1, yo; rep from * to end.\nRow 2: *p2tog; rep from * to end."}
+    plan = planned(starters, vocabulary, grows, 40, 20, sides=None, bottom=None, top=None)
+    assert [each.kind for row in (1, 2) for each in faults(plan, row, vocabulary)] == []
+
+
+def test_of_a_row_of_very_many_workings_only_the_whole_is_tried(starters: Starters, vocabulary: Vocabulary) -> None:
+    """1540 stitches with the yarn moved between them: the row as a whole is worked twice or left out, no more."""
+    slips = {"text": "Row 1 (RS): *yf, sl 1, yb, k2tog, yo; rep from * to end.\nRow 2: purl."}
+    kinds = [
+        {each.kind for each in faults(plan, 1, vocabulary)}
+        for width in (40, 700)
+        for plan in [planned(starters, vocabulary, slips, width, 20, sides=None, bottom=None, top=None)]
+    ]
+    assert "hole-and-decrease-swapped" in kinds[0]
+    assert kinds[1] == {"worked-twice", "left-out-whole"}

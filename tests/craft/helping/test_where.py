@@ -175,3 +175,14 @@ def test_a_length_a_little_off_keeps_the_row(pieces: list[tuple[Plan, tuple[Sigh
 def test_stitches_are_read_in_groups(said: str, letters: str | None) -> None:
     """Spaces and commas make no difference."""
     assert in_letters(said) == letters
+
+
+def test_courses_too_wide_to_be_worked_loop_by_loop_are_not_looked_at(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """By hand: 910 metres at 22 to 10 cm are 200200 stitches, too many; rows and lengths are still told."""
+    plan = planned(starters, vocabulary, "garter", 91_000, 2, sides=None, bottom=None, top=None)
+    found = sights(plan, vocabulary)
+    assert plan.counts.cast_on == 200_200
+    assert {sight.needle.needle for sight in found} == {""}
+    assert [sight.row for sight in found] == list(range(1, plan.sections[0].rows + 1))

@@ -58,3 +58,8 @@ def test_plain_stitches_and_decreases_are_not_special() -> None:
     """A decrease is said in one line."""
     read = read_text("Row 1: k2, ssk, p2, yo, k2tog.", vocabulary()).rows
     assert specials(read, vocabulary(), "us") == ()
+
+
+def test_what_only_the_last_repeat_works_is_listed() -> None:
+    """A stitch that the row works once is looked up as any other."""
+    assert "k2tog" in listed("Row 1 (RS): *k1, p1; rep from * to end, ending last rep k2tog.")

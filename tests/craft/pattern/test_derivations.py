@@ -103,3 +103,11 @@ def test_picked_up_stitches_are_told_stretch_by_stretch() -> None:
     """What the stretches get is what is picked up."""
     picked = named(planned("waffle", "sides-picked-up"), "Picked up")
     assert sum(int(line.rsplit("get ", 1)[1][:-1]) for line in picked.sums[:-1]) == picked.number
+
+
+def test_a_body_of_one_count_is_not_divided_into_repeats() -> None:
+    """A strip of twelve stitches is worked once across."""
+    parts = {"body": {"text": "Row 1 (RS): k12.\nRow 2 (WS): p12."}, "sides": None, "bottom": None, "top": None}
+    content = {"parts": parts, "gauge": GAUGES[0], "size": {"width_cm": "5.5", "length_cm": 90}}
+    strip = make_plan(plan_request_of(content, load_component, vocabulary()), vocabulary())
+    assert named(strip, "Body").sums == ("12, the whole cast-on: nothing is worked beside it.",)

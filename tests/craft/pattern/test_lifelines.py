@@ -1,7 +1,11 @@
 """Lifelines: after which rows, how often, and why. Common practice, no source."""
 
+from collections.abc import Mapping
+
+from counterpane.craft.component import Component
 from counterpane.craft.pattern.lifelines import lifelines
 from counterpane.craft.pattern.rows import listed_rows, written_rows
+from craft.constructions.asking import planned
 from craft.pattern.plans import eyelets, plan, section, vocabulary, waffle
 
 
@@ -32,3 +36,21 @@ def test_lace_without_a_plain_row_says_so() -> None:
     where, why = of(blanket, 0)
     assert "after row 2 of this part (a WS row; no row of this part is plain)" in where
     assert why.startswith("Why: a yarn-over is only a loop over the needle")
+
+
+def test_stitches_made_fewer_and_more_say_why() -> None:
+    """A row that closes and opens no hole is picked up with care too; the plain WS row suits."""
+    text = "Row 1 (RS): *k2tog, m1; rep from * to end.\nRow 2 (WS): purl."
+    blanket = plan("Gathers", section("body", "gathers", text, first_row=1, rows=40, sts=20))
+    where, why = of(blanket, 0)
+    assert "after row 2 of this part (a plain WS row)" in where
+    assert why.startswith("Why: stitches that were made fewer or more are hard to pick up")
+
+
+def test_a_part_that_never_comes_back_to_its_count_has_none(starters: Mapping[str, Component]) -> None:
+    """By hand: its one row makes a stitch in either side border, and no later row takes it back."""
+    sides = {"text": "Row 1 (RS): k2, yo, k2.\nRow 2: k3, k2tog."}
+    row = {"component": "seed-stitch", "rows": 1}
+    single = planned(starters, vocabulary(), row, sides=sides, bottom=None, top=None)
+    assert single.sections[0].after == single.sections[0].before + 2
+    assert of(single, 0) == ()

@@ -55,3 +55,8 @@ def test_the_bumps_of_a_long_tail_cast_on_look_like_a_ridge_where_row_1_is_rs() 
     assert shows_as_ridge(LONG_TAIL, "RS")
     assert not shows_as_ridge(LONG_TAIL, "WS")
     assert not shows_as_ridge(Operation((), turn=False, faces_row_1="corded side"), "RS")
+
+
+def test_a_row_that_ends_within_the_border_has_no_border() -> None:
+    """Three knit stitches are no border of four, though each of them is knitted."""
+    assert not edge_is_garter(read_text("Row 1 (RS): k3.", vocabulary()).rows, 0, 4)

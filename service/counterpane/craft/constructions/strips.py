@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.component import Component
-from counterpane.craft.constructions.joining import CannotJoin, Nodes, closed, head, tail
+from counterpane.craft.constructions.joining import CannotJoin, Nodes, closed, head, refuse_loose, tail
 from counterpane.craft.constructions.obstacles import DoesNotJoin, LeftDiffers, NeedsStitches, Stuck, ValueRefused
 from counterpane.craft.constructions.textures import Texture, textures_of
 from counterpane.craft.rows.effects import total
@@ -170,7 +170,11 @@ def _own_left(
     done = []
     for number, (row, beside) in enumerate(zip(rows, right, strict=False), 1):
         has = width + sum(_gain(before, vocabulary) for before in right[: number - 1])
-        done.append(closed(row, has, vocabulary))
+        try:
+            refuse_loose(row)
+            done.append(closed(row, has, vocabulary))
+        except CannotJoin as fault:
+            raise Stuck(LeftDiffers(pointer, f"its row {number} {fault.why}")) from None
         found, wanted = total(done[-1], vocabulary), total(beside, vocabulary)
         if (found.uses, found.makes - found.uses) != (has, wanted.makes - wanted.uses):
             why = f"its row {number} works {found.uses} stitches into {found.makes}, where the border has {has}"

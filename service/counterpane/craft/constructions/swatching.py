@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from counterpane.craft.constructions import Part, Plan, PlanRequest
-from counterpane.craft.constructions.fitting import options, width_cm
+from counterpane.craft.constructions.fitting import demands, options, width_cm
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.constructions.making import attempt
-from counterpane.craft.constructions.obstacles import Stuck
+from counterpane.craft.constructions.obstacles import NoCommonCount, Stuck
 from counterpane.craft.constructions.settling import settle
 from counterpane.craft.constructions.textures import alike
 from counterpane.craft.stitches import Vocabulary
@@ -41,7 +41,11 @@ class Swatch:
 
 
 def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
-    """Return a swatch of each fabric of a plan, in order of working; parts of the same rows share one."""
+    """Return a swatch of each fabric of a plan, in order of working; parts of the same rows share one.
+
+    A part that makes no piece alone has none: too few stitches for the cast-on, or rows that meet the selvedge anew
+    only after very many.
+    """
     groups: list[tuple[Part, list[str]]] = []
     for place, part in _parts(plan.request):
         known = next((names for other, names in groups if _same(part, other, vocabulary)), None)
@@ -49,7 +53,15 @@ def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
             groups.append((part, [place]))
         else:
             known.append(place)
-    return tuple(swatch_of(plan.request, part, tuple(places), vocabulary) for part, places in groups)
+    tried = (_alone(plan.request, part, tuple(places), vocabulary) for part, places in groups)
+    return tuple(swatch for swatch in tried if swatch is not None)
+
+
+def _alone(request: PlanRequest, part: Part, places: tuple[str, ...], vocabulary: Vocabulary) -> Swatch | None:
+    try:
+        return swatch_of(request, part, places, vocabulary)
+    except Stuck:
+        return None
 
 
 def _parts(request: PlanRequest) -> Iterator[tuple[str, Part]]:
@@ -92,16 +104,18 @@ def swatch_of(request: PlanRequest, part: Part, places: tuple[str, ...], vocabul
 
 
 def _least_width(request: PlanRequest, vocabulary: Vocabulary) -> Fraction:
-    """Return the width of the least count that is wide enough, or of the widest where none is."""
+    """Return the width of the least count that is wide enough, or of the widest where none is; Stuck without any."""
     settled = settle(request, vocabulary)
     found = [option.counts for option in options(settled)]
+    if not found:
+        raise Stuck(NoCommonCount(demands(settled), settled.target))
     wanted = -(-settled.target.numerator // settled.target.denominator)
     enough = [count for counts in found if (count := counts.above(wanted)) is not None]
     return width_cm(settled, min(enough) if enough else max(counts.least for counts in found))
 
 
 def _made(request: PlanRequest, vocabulary: Vocabulary) -> Plan:
-    """Return a small piece; Stuck for a request that makes none, which no part of a plan does."""
+    """Return a small piece; Stuck for a request that makes none."""
     tried = attempt(request, vocabulary)
     if tried.plan is None:
         raise Stuck(*tried.obstacles)

@@ -42,11 +42,10 @@ def sheet(title: str, words: str, width: Number, height: Number, style: str = ""
     return paper
 
 
-def group(on: Element, title: str = "", **attributes: str) -> Element:
+def group(on: Element, title: str) -> Element:
     """Add a group, with a title for those who point at it."""
-    made = SubElement(on, "g", attributes)
-    if title:
-        SubElement(made, "title").text = title
+    made = SubElement(on, "g")
+    SubElement(made, "title").text = title
     return made
 
 

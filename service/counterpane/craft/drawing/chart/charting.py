@@ -108,9 +108,10 @@ def _box(rows: Sequence[Row], few: Grid, more: Grid, vocabulary: Vocabulary) -> 
 def _firsts(rows: Sequence[Row], few: Grid, vocabulary: Vocabulary) -> Iterator[int]:
     """Give where the repeat may begin: first where the words of a RS row begin it, then from the right edge on."""
     for row in rows:
-        stars = [index for index, node in enumerate(row.parts) if isinstance(node, OpenRepeat) and not node.plain]
-        if stars and row.side != "WS":
-            yield total(row.parts[: stars[0]], vocabulary).makes
+        opens = [(index, node.plain) for index, node in enumerate(row.parts) if isinstance(node, OpenRepeat)]
+        # What lies before a second repeat is of no fixed number.
+        if opens and not opens[0][1] and row.side != "WS":
+            yield total(row.parts[: opens[0][0]], vocabulary).makes
             break
     yield from range(few.columns + 1)
 
