@@ -130,8 +130,26 @@ def test_a_number_of_times_is_offered_with_more(
     assert finding["corrections"] == [row.format(said) for said in clearer]
 
 
-@pytest.mark.parametrize("times", ["thrice", "3x"])
-def test_a_number_that_takes_no_more_behind_it_is_named_alone(times: str, vocabulary: Vocabulary) -> None:
-    """The finding asks; words for it are not made up."""
-    (finding,) = check_text(f"Row 1: *K1, p1; rep from * {times}, k1.", vocabulary)["findings"]
-    assert (finding["rule"], finding["corrections"]) == ("ambiguous-term", [])
+@pytest.mark.parametrize(
+    ("cast_on", "times", "clearer"),
+    [
+        (9, "thrice", "thrice more"),
+        (7, "thrice", "2 times more"),
+        (9, "3x", "3 times more"),
+        (7, "3 x", "2 times more"),
+        (9, "x 3", "3 times more"),
+        (7, "x3", "2 times more"),
+        (9, "three times", "three times more"),
+    ],
+)
+def test_a_number_in_signs_is_offered_in_words(cast_on: int, times: str, clearer: str, vocabulary: Vocabulary) -> None:
+    """No "more" can stand behind "3x": the correction writes it out."""
+    row = "Row 1: *K1, p1; rep from * {}, k1."
+    (finding,) = check_text(f"Cast on {cast_on} sts.\n{row.format(times)}", vocabulary)["findings"]
+    assert finding["corrections"] == [row.format(clearer)]
+
+
+def test_the_least_doubt_is_told_in_words(vocabulary: Vocabulary) -> None:
+    """Once is no "1 times"."""
+    (finding,) = check_text("Cast on 5 sts.\nRow 1: *K1, p1; rep from * once, k1.", vocabulary)["findings"]
+    assert finding["message"] == "“times” can mean twice in all or once in all."

@@ -10,9 +10,11 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import chain, islice, pairwise, takewhile
+from typing import NamedTuple
 
 from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before, renumbered
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
+from counterpane.craft.rows.cursor import TIMES
 from counterpane.craft.rows.mistakes import LIKELY, LONGEST_WORD, Fault, likely_word
 from counterpane.craft.rows.repeats import REPEAT
 from counterpane.craft.stitches import Vocabulary
@@ -194,25 +196,41 @@ def decided(row: Stretch, word: Word, names: Sequence[str]) -> Iterator[Edit]:
             said = name.capitalize() if row.given(word)[:1].isupper() else name
             yield Edit((Change(word.begin, word.end, said),), FIRST_GUESS + rank)
         return
-    for number, times, end in islice(_counts_behind(row, word), 1):
-        more = Change(end, end, " more")
-        yield Edit((more,), FIRST_GUESS)
-        if times == 2:
-            yield Edit((Change(number.begin, end, "once more"),), FIRST_GUESS + 1)
-        elif times > 1:
-            yield Edit((*renumbered(row, number, times - 1), more), FIRST_GUESS + 1)
+    for count in islice(_counts_behind(row, word), 1):
+        more = Change(count.end, count.end, " more")
+        plainly = Change(count.number.begin, count.end, f"{count.times} times more")
+        yield Edit((plainly if count.crossed else more,), FIRST_GUESS)
+        if count.times == 2:
+            yield Edit((Change(count.number.begin, count.end, "once more"),), FIRST_GUESS + 1)
+        elif count.times > 1 and (count.crossed or count.number.value is None):
+            fewer = Change(count.number.begin, count.end, f"{count.times - 1} times more")
+            yield Edit((fewer,), FIRST_GUESS + 1)
+        elif count.times > 1:
+            yield Edit((*renumbered(row, count.number, count.times - 1), more), FIRST_GUESS + 1)
 
 
-_IN_ONE_WORD = {"once": 1, "twice": 2}
+class _Count(NamedTuple):
+    """How many times something is worked: the word of the number, where the count ends, and whether it has an "x"."""
+
+    number: Word
+    times: int
+    end: int
+    crossed: bool = False
 
 
-def _counts_behind(row: Stretch, word: Word) -> Iterator[tuple[Word, int, int]]:
-    """Yield each "once", "twice" and "3 times" behind a word: the number, how many times, and where the count ends."""
+def _counts_behind(row: Stretch, word: Word) -> Iterator[_Count]:
+    """Yield each "once", "twice", "3 times", "3x" and "x 3" behind a word."""
     for before, other in pairwise(row.words):
-        if other.begin > word.begin and other.norm in _IN_ONE_WORD:
-            yield other, _IN_ONE_WORD[other.norm], other.end
-        elif other.begin > word.begin and other.norm in ("time", "times") and before.value is not None:
-            yield before, before.value, other.end
+        if other.begin <= word.begin:
+            continue
+        if other.norm in TIMES:
+            yield _Count(other, TIMES[other.norm], other.end)
+        elif other.norm in ("time", "times", "x") and before.value is not None:
+            yield _Count(before, before.value, other.end, other.norm == "x")
+        elif before.norm == "x" and other.value is not None:
+            yield _Count(before, other.value, other.end, crossed=True)
+        elif other.norm[:1] == "x" and other.norm[1:].isdecimal():
+            yield _Count(other, int(other.norm[1:]), other.end, crossed=True)
 
 
 _Kind = Callable[[Stretch, Word, Fault, Vocabulary], Iterator[Edit]]

@@ -13,6 +13,7 @@ from counterpane.craft.rows.labels import (
     NAMES,
     ORDINAL,
     ORDINALS,
+    PARTS,
     ROW,
     number_of,
     numbers_in,
@@ -30,7 +31,7 @@ _ALL = r"(?:all\s+(?:the\s+)?)?"
 AGAIN = re.compile(
     rf"(?:(?:and\s+)?then\s+(?:the\s+)?(?={ROW}\s|first\s)|(?:(?:and\s+)?then\s+|now\s+)?{_GO_ON}"
     rf"(?P<verb>rep(?:eat(?:ing)?)?\.?|work(?:ing)?|knit)\s+)"
-    rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
+    rf"(?:(?:the\s+)?(?:(?P<named>{PARTS})\s+)?{NAMED_ROW}(?P<rows>{NAMES})(?![a-z0-9])|(?:the\s+)?{ROW}\s+{_LETTERED}(?![a-z])"
     rf"|(?:the\s+)?(?P<worded>{KNOWN})\s+{ROW}\b"
     rf"|(?:again\s+)?(?:from|beg(?:inning)?\s+(?:at|with))\s+(?:the\s+)?{ROW}\s*(?P<since>\d+)"
     rf"(?:\s+(?:to|through|-)\s+(?:{ROW}\s*)?(?P<upto>\d+))?"
@@ -49,6 +50,7 @@ IN_THIS_WAY = re.compile(
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
     r"as\s+(?:set|established|est|above|before))(?:\s+|,\s(?:(?!until)[^.;]){1,120}?,?\s+)(?=until\b)"
 )
+FROM_STAR = re.compile(r"\s*(?:(?:and|then)\s+)?rep(?:eat)?\.?\s+from\s+\*(?!\*)")
 FORM = re.compile(
     rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
     rf"|{_THOSE}+(?P<many>{HOW_MANY})\s+{ROW}|(?P<every>(?:these|the\s+above)\s+{ROW}))\s+"
@@ -133,6 +135,16 @@ def again_in(line: Line, start: int, end: int) -> Again | None:
     return None
 
 
+def from_star(line: Line, start: int, end: int, since: int | None, rows: int) -> Again | None:
+    """Read "rep from *" as a repeat line of the rows since a label, or of so many; None where it does not stand."""
+    match = FROM_STAR.match(line.text, start, end)
+    if match is None:
+        return None
+    remain, place = _remain(line, match.end(), end), line.place(match.end() - len("*"))
+    passes = None if remain else _passes(line, match.end(), end)
+    return Again((), 0 if since else rows, passes, remain, place, since=since)
+
+
 def _again(match: re.Match[str], line: Line, end: int) -> Again:
     """Put together what a repeat line says."""
     worked = not (match["verb"] or "").startswith("rep")
@@ -157,7 +169,7 @@ def _again(match: re.Match[str], line: Line, end: int) -> Again:
         letters=(re.sub(r"[-\s]", "", match["worded"]),) if match["worded"] else _letters(match["letters"] or ""),
         head=number_of(match["head"] or "") or 0,
         upto=number_of((match["upto"] or match["upto_nth"] or "")[:6]),
-        part=part["part"] if part and part["part"] not in _NO_PART else None,
+        part=part["part"] if part and part["part"] not in _NO_PART else match["named"],
         change=_change(line.text, match.end(), end),
     )
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
 
-from counterpane.craft.rows.again import Again, again_in
+from counterpane.craft.rows.again import FROM_STAR, Again, again_in
 from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
 from counterpane.craft.rows.labels import Label, label_at
@@ -86,7 +86,7 @@ def _of_line(line: Line, shared: Shared) -> list[Clause]:
     labelled = label_at(line.text, begin, len(line.text))
     for cut in cuts(line, labelled[1] if labelled else begin):
         following = (known.get(cut) or kind_at(line, cut)) if cut < len(line.text) else "prose"
-        if following != "prose" and cut > begin:
+        if cut > begin and (following != "prose" or (kind == "order" and FROM_STAR.match(line.text, cut))):
             out.append(_clause(line, begin, cut, kind))
             begin, kind = cut, following
     return [*out, _clause(line, begin, len(line.text), kind)]

@@ -11,14 +11,14 @@ from counterpane.craft.rows.words import LONGEST_NUMBER, Token
 
 Meaning = TypeVar("Meaning")
 STITCH_WORDS = frozenset({"st", "sts", "stitch", "stitches", "loop", "loops", "lp", "lps"})
-_TIMES = {"once": 1, "twice": 2, "thrice": 3}  # English words, by definition.
-
+TIMES = {"once": 1, "twice": 2, "thrice": 3}
+"""English words for how often, by definition."""
 
 _POINTED = frozenset({"k", "p", "sl", "s", "n", "o", "kn", "pl"})
 _POINTED_ANYWHERE = frozenset({"tog", "rep", "sl", "rnd", "wl", "fwd", "fd", "th", "inc", "dec", "patt", "foll"})
 _POINTED_ENDS = frozenset({"wise", "fwd", "fd"})
 # No sentence begins with these.
-_NEVER_FIRST = frozenset({*_TIMES, "of", "before", "tog", "to", "into"})
+_NEVER_FIRST = frozenset({*TIMES, "of", "before", "tog", "to", "into"})
 _PAUSES = frozenset({",", ";", ":"})
 
 
@@ -127,9 +127,9 @@ class Cursor:
     def take_times(self) -> int | None:
         """Move past "twice", "3 times", "x 3", "x3" or "3 x" and return the number."""
         word = self.word()
-        if word in _TIMES:
+        if word in TIMES:
             self.at += 1
-            return _TIMES[word]
+            return TIMES[word]
         if word[:1] == "x":
             return self._after_cross(word[1:])
         if self.number() is not None and self.word(1) in ("times", "time", "x"):

@@ -24,6 +24,7 @@ from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.sides import with_sides
 from counterpane.craft.rows.sizes import Sizes, for_size, sizes_in
 from counterpane.craft.rows.sizes.swaps import Swaps
+from counterpane.craft.rows.starred import with_starred_rows
 from counterpane.craft.rows.statements import (
     StatedCastOn,
     StatedMultiple,
@@ -112,7 +113,9 @@ def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
         _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
     ):
         labelled = any(clause.kind == "row" for clause in found)
-        read = _Assembly(numbered(found, kept.shapes.vocabulary, labelled, shared), kept).instructions(page)
+        read = _Assembly(
+            numbered(with_starred_rows(found), kept.shapes.vocabulary, labelled, shared), kept
+        ).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 

@@ -54,7 +54,8 @@ _ALL_OF = (
 # Possessive blanks: a line of a megabyte of them is looked at once.
 _ALSO = rf"(?:\s*+,?\s*+[(\[]?\s*+(?:(?:and|&)\s+)?(?:on\s+)?(?P<also>{_ALL_OF})\s*+[)\]]?)"
 _NOTES = r"(?:\s*+[(\[](?!\s*+(?:and|&)\s)[^()\[\]:]{1,40}[)\]]){1,3}(?=\s*+[*_]{0,3}\s*+:)"
-PART = r"(?:(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel|rib(?:bing)?|moss|seed|garter)\s+)?"
+PARTS = r"(?:patt(?:ern)?|pat|border|body|edging|main|chart|lace|cable|panel|rib(?:bing)?|moss|seed|garter)"
+PART = rf"(?:{PARTS}\s+)?"
 _OF_PART = r"(?:\s+of\s+(?:the\s+)?[a-z]+(?:\s+[a-z]+)?(?=\s*[:(\[]))?"
 
 
@@ -88,6 +89,7 @@ _WORDED = re.compile(
 _NO_NAME = re.compile(r"\b(?:work|rep|repeat|knit|purl|k|p|of|on|in|to|for|with|from|until|and|at|as|per|than)\b")
 # "INCREASE ROWS", alone on its line, is the heading of rows.
 _HEADS = re.compile(r"s\s*$")
+_PART_NAME = re.compile(rf"({PARTS})\s+{ROW}")
 _DIGITS = re.compile(r"\d+")
 _ITEM = re.compile(rf"({_JOIN})?(?:{ROW}\s+|r\.?\s?(?=\d))?({_NUM}|{_ROMAN})")
 _TELLS = re.compile(
@@ -108,7 +110,8 @@ class Label:
     """The rows that a label names.
 
     `numbers` in the order printed, empty for a worded label; `word` its name then; `copies` how many rows "next 2 rows"
-    stands for. `also` is (first, step) of further rows that it stands for ("and all WS rows"), None where none.
+    stands for. `also` is (first, step) of further rows that it stands for ("and all WS rows"), None where none. `part`
+    is the part named before its numbers ("rib row 1").
     """
 
     numbers: tuple[int, ...]
@@ -118,6 +121,7 @@ class Label:
     also: tuple[int, int] | None = None
     round: bool = False
     too_long: bool = False
+    part: str | None = None
 
 
 @lru_cache(maxsize=8)
@@ -155,6 +159,7 @@ def _label_of(match: re.Match[str]) -> Label:
     word = match["word"] or match["letter"] or (match["each"] and "every") or "next"
     if (match["tool"] or "").startswith("turn"):
         numbers = tuple(row for turn in numbers for row in (2 * turn - 1, 2 * turn))
+    part = _PART_NAME.search(text) if numbers else None
     return Label(
         numbers,
         "" if numbers or every else re.sub(r"[-\s]", "", word),
@@ -163,6 +168,7 @@ def _label_of(match: re.Match[str]) -> Label:
         also,
         _is_round(text),
         bool(printed) and is_too_long(printed),
+        part[1] if part else None,
     )
 
 

@@ -27,6 +27,7 @@ class Listing:
         self._labels: set[str] = set()
         self._known: dict[str, Row] = {}
         self._latest: dict[str, int] = {}
+        self._part: str | None = None
         self._in_section: dict[tuple[str, str], int] = {}
         self._listed = self._first = 0
 
@@ -53,9 +54,11 @@ class Listing:
         self.section = name
 
     def begin_rows(self, label: Label) -> None:
-        """Put what was read into order where a label comes a second time."""
-        if any(str(number) in self._labels for number in label.numbers):
+        """Put what was read into order where a label comes a second time, or names another part."""
+        again = any(str(number) in self._labels for number in label.numbers)
+        if again or (label.part and label.part != self._part):
             self.end_block(None)
+            self._part = label.part
 
     def add(self, row: Row) -> None:
         """Add a row to the block, unless the text has too many."""
@@ -82,11 +85,12 @@ class Listing:
         for row in block[: MOST_ROWS - len(self.steps)]:
             self._known[row.label] = row
             self._latest[row.label] = self._listed
-            if self.section:
-                self._in_section[self.section.lower(), row.label] = self._listed
+            for part in (self.section, self._part):
+                if part:
+                    self._in_section[part.lower(), row.label] = self._listed
             self._listed += 1
             self.steps.append(row)
-        self._block, self._labels, self._wanted = [], set(), []
+        self._block, self._labels, self._wanted, self._part = [], set(), [], None
 
     def state(self, stated: StatedCount) -> None:
         """Take a count that is printed by itself for that of the row or repeat line before it."""

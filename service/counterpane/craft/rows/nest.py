@@ -17,6 +17,7 @@ from counterpane.craft.rows.units import first_units, shortest_period
 
 DEEPEST = 40  # House.
 _WHOLE = frozenset({"k", "p", "patt"})
+_TIMES = {1: "once", 2: "twice"}
 
 
 class Nest:
@@ -226,7 +227,7 @@ class Nest:
         if stop.times is None:
             return OpenRepeat(parts, stop.rest, marker=stop.marker, place=place)
         if stop.doubtful:
-            readings = (f"{stop.times} times in all", f"{stop.times - 1} times in all")
+            readings = tuple(f"{_TIMES.get(many, f'{many} times')} in all" for many in (stop.times, stop.times - 1))
             self.faults.append(Fault("ambiguous-term", place, "times", readings=readings, fatal=False))
         return Group(parts, stop.times, stop.doubtful, place)
 

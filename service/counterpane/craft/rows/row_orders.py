@@ -91,6 +91,8 @@ def begins_order(text: str, start: int, end: int) -> bool:
 
 
 def _match(text: str, start: int, end: int) -> re.Match[str] | None:
+    """Match an order, with or without a star before it."""
+    start += text.startswith("*", start, end)
     if not _OPENS.match(text, start, end):
         return None
     return next((match for form in _FORMS if (match := form.match(text, start, end))), None)

@@ -16,13 +16,16 @@ from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.words import CUT_WORD, Line, joined
 
 _BULLET = re.compile(r"[\s>|]*(?:(?:[-•*+‣▪●○◦·□☐✓~]|\[[ x]?\]|\d{1,3}[.)])\s+)*")
+_ORDER = r"(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows?\b"
 _INNER = re.compile(
     r"(?=[\s,-])(?:"  # Each of these takes one of these signs first: most of a line is passed over at once.
     r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
     r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b))"
     r"|(?<=\.)-+\s*(?=rep)"
     r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
-    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows\b))"
+    rf"|,\s++(?={_ORDER}|rep(?:eat)?\s+from\s+\*)"
+    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|"
+    rf"{_ORDER}))"
 )
 _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")
 _UNFINISHED = frozenset(",;:([*&-+=")
