@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from counterpane.craft.rows.mistakes import likely_word
 from counterpane.craft.rows.read import read_row
@@ -13,6 +15,7 @@ from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import NUMBER_WORD, NUMBER_WORDS
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
+from counterpane.seeding import load_vocabulary
 
 SAME = [
     ("K2, *P3, K2; rep from * to end.", "k2, *p3, k2; rep from * to end"),
@@ -157,3 +160,17 @@ def test_a_number_in_words_is_found_to_its_end(behind: str) -> None:
     """Of two numbers that begin alike the longer is found: "seventy-seven", not "seventy" or "seven"."""
     found = [re.match(NUMBER_WORD, word + behind) for word in NUMBER_WORDS]
     assert [match and match[0] for match in found] == [*NUMBER_WORDS]
+
+
+ALONE = ("k3", "p2", "k2tog", "ssk", "yo", "m1", "kfb", "p2tog", "skp", "sl", "psso", "c4f", "k", "p", "cdd")
+
+
+@given(st.lists(st.sampled_from(ALONE), min_size=1, max_size=12))
+def test_stitches_in_abbreviations_need_no_commas(names: list[str]) -> None:
+    """A name behind a name ends what is said of the first, as a comma does."""
+    vocabulary = load_vocabulary()
+    joined, apart = (read_row(sign.join(names), vocabulary) for sign in (" ", ", "))
+    assert (joined.parts, [fault.rule for fault in joined.faults]) == (
+        apart.parts,
+        [each.rule for each in apart.faults],
+    )

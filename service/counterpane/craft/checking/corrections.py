@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from counterpane.craft.checking.examine import Examined, TextCorrection, jams, reexamine
+from counterpane.craft.checking.pieces import later_pieces
 from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
 from counterpane.craft.checking.suspects import Suspect, suspects
@@ -139,9 +140,17 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
 
 def _strangeness(after: Examined) -> int:
     """Return what counts against a corrected text: rows that do not return to their start, uneven counts."""
-    drifts = bool(after.chain.starts) and after.chain.drift != 0
+    drifts = (bool(after.chain.starts) and after.chain.drift != 0) + _later_drifts(after)
     uneven = len({row.after for row in after.followed if row.after is not None}) - 1
     return DRIFTS * drifts + UNEVEN * max(0, min(uneven, MOST_UNEVEN))
+
+
+def _later_drifts(after: Examined) -> int:
+    """Return how many pieces but the first end with another count than they begin with."""
+    counts = {row.row.place: row for row in after.followed}
+    pieces = [rows for _, rows in later_pieces(after.instructions.steps, after.rows) if rows]
+    ends = [(counts[rows[0].place].before, counts[rows[-1].place].after) for rows in pieces if rows[-1].place in counts]
+    return sum(None not in each and each[0] != each[1] for each in ends)
 
 
 def corrected(examined: Examined, tried: _Tried) -> Examined:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from counterpane.craft.checking.edits import Edit, edits
+from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
@@ -64,7 +65,7 @@ class Suspect:
         if self.faults:
             text, vocabulary = self.examined.text, self.examined.vocabulary
             return _together([rewordings(self.words, text, fault, vocabulary) for fault in self.faults])
-        found = edits(self.words)
+        found = sorted([*edits(self.words), *endings(self.words)], key=lambda edit: edit.weight)
         if self.malformed:
             found = [*closed_repeat(self.words), *found]
         counted = self._count_begins()

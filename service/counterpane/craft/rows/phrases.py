@@ -31,6 +31,7 @@ _GLUED_B = re.compile(r"([kp])(\d{1,18})b")
 _NEAR = 20  # House.
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
 _TIMES_WORDS = ("times", "time", "x")
+_PLAIN_LETTERS = frozenset("kp")
 _SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
 _ORDINAL = frozenset({"next", "following", "first"})
 _PADDING = frozenset({"more", "other", "plain", "edge", "last"})
@@ -56,18 +57,20 @@ class Phrase(NamedTuple):
 
 
 def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
-    """Move past "k3" or "k2tog" before a sign, as most stitches stand; None, without a move, for all else."""
+    """Move past "k3" or "k2tog" before a sign or another such stitch, as most stand; None, without a move, else."""
     run, at = cursor.run, cursor.at
+    token = run[at]
     if at + 1 < len(run):
         behind = run[at + 1]
-        if behind.kind != "pause" or (behind.norm == "," and cursor.word(2) in AFTER_COMMA):
+        if behind.kind != "pause":
+            return _before_another(cursor, lexicon)
+        if behind.norm == "," and cursor.word(2) in AFTER_COMMA:
             return None
-    token = run[at]
     word = token.norm
     if word in RIB_OPENINGS and cursor.word(2)[:1] == "p" and take_fabric(cursor):
         cursor.at = at
         return None
-    if word[0] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
+    if is_numbered(word):
         cursor.at += 1
         return Phrase(Work(word[0], int(word[1:]), place=token.place))
     key = _complete(lexicon).get(word)
@@ -75,6 +78,29 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
         return None
     cursor.at += 1
     return Phrase(Work(key, place=token.place), bare=True)
+
+
+def _before_another(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
+    """Move past a stitch whose name stands before that of another, so that nothing more is said of it."""
+    alone, word, behind, place = _alone(lexicon), cursor.word(), cursor.word(1), cursor.place
+    if behind in alone and is_numbered(word) and word not in RIB_OPENINGS:
+        cursor.at += 1
+        return Phrase(Work(word[0], int(word[1:]), place=place))
+    if word not in alone or not (behind in alone or is_numbered(behind)):
+        return None
+    cursor.at += 1
+    return Phrase(Work(alone[word], place=place), bare=True)
+
+
+def is_numbered(word: str) -> bool:
+    """Tell whether a word is "k3" or "p12"."""
+    return word[:1] in _PLAIN_LETTERS and word[1:].isdigit() and len(word) <= LONGEST_NUMBER
+
+
+@lru_cache(maxsize=4)
+def _alone(lexicon: Lexicon) -> Mapping[str, str]:
+    """Return the names that are complete, and "sl": one behind another ends what is said of the first."""
+    return {**_complete(lexicon), **({"sl": "sl"} if "sl" in lexicon.vocabulary.stitches else {})}
 
 
 @lru_cache(maxsize=4)
@@ -92,7 +118,7 @@ def _complete(lexicon: Lexicon) -> Mapping[str, str]:
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Move past one stitch phrase and return it; None, without a move, where no stitch begins."""
     word = cursor.word()
-    if word[:1] in "kp" and word[1:].isdigit() and len(word) <= LONGEST_NUMBER:
+    if is_numbered(word):
         place = cursor.place
         if word in RIB_OPENINGS and take_fabric(cursor):
             return _followed(cursor, lexicon, Phrase(Work(PATTERN, place=place), True, (PATTERN,), word))

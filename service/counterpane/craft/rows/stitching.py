@@ -13,19 +13,17 @@ from counterpane.craft.rows.frames import CLOSES
 from counterpane.craft.rows.gathers import Into, is_single
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import Nest, plain
-from counterpane.craft.rows.phrases import Phrase, take_complete, take_phrase
+from counterpane.craft.rows.phrases import Phrase, is_numbered, take_complete, take_phrase
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.stops import Stop, take_stop
 from counterpane.craft.rows.togethers import TOGETHER
 from counterpane.craft.rows.tree import Group, Hold, IntoOne, OpenRepeat, Work
 from counterpane.craft.rows.units import OVERS, unit_start
-from counterpane.craft.rows.words import LONGEST_NUMBER
 
 _WHOLE_ROW = frozenset({"row", "rnd", "round", "all"})
 _SLIPPED_AS_ONE = frozenset({*TOGETHER, "sl2tog"})
 _PLAIN = frozenset({"k", "p", "k tbl", "p tbl"})
 _BARE: Mapping[str, str] = {"k": "k", "knit": "k", "p": "p", "purl": "p"}
-_LETTERS = frozenset("kp")
 _MAKE = frozenset({"make", "making"})
 _CABLE, _PAIR = 4, 2  # Stitches looked back over for what a cable needle holds; house.
 
@@ -48,7 +46,7 @@ def take_plain(cursor: Cursor, nest: Nest) -> bool:
 
 
 def _is_plain(word: str) -> bool:
-    return word in _BARE or (word[:1] in _LETTERS and word[1:].isdigit() and len(word) <= LONGEST_NUMBER)
+    return word in _BARE or is_numbered(word)
 
 
 def take_stitch(reading: Reading) -> None:
