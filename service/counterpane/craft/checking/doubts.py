@@ -41,7 +41,7 @@ def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> t
 @lru_cache(maxsize=4)
 def _unsure(vocabulary: Vocabulary) -> frozenset[str]:
     """Return the stitches whose meanings use or make different numbers of stitches."""
-    return frozenset(key for key in vocabulary.stitches if _differs(Work(key), vocabulary))
+    return frozenset(key for key in vocabulary.stitches if _differs(key, vocabulary))
 
 
 def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
@@ -86,11 +86,12 @@ def _leaves_most(row: Row, before: int, vocabulary: Vocabulary) -> bool:
 
 def vague(row: Row, vocabulary: Vocabulary) -> frozenset[Place]:
     """Return the places of stitches whose meanings use or make different numbers of stitches."""
-    return frozenset(node.place for node in within(row.parts) if isinstance(node, Work) and _differs(node, vocabulary))
+    unsure = _unsure(vocabulary)
+    return frozenset(node.place for node in within(row.parts) if isinstance(node, Work) and node.stitch in unsure)
 
 
-def _differs(node: Work, vocabulary: Vocabulary) -> bool:
-    meanings = [vocabulary[key] for key in vocabulary[node.stitch].ambiguous if key in vocabulary.stitches]
+def _differs(stitch: str, vocabulary: Vocabulary) -> bool:
+    meanings = [vocabulary[key] for key in vocabulary[stitch].ambiguous if key in vocabulary.stitches]
     return len({(stitch.uses, stitch.makes) for stitch in meanings}) > 1
 
 
@@ -101,7 +102,7 @@ def _meanings(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Parts, ...
 
 
 def _meant(node: Node, choice: int, vocabulary: Vocabulary) -> Node:
-    if isinstance(node, Work) and _differs(node, vocabulary):
+    if isinstance(node, Work) and node.stitch in _unsure(vocabulary):
         meanings = vocabulary[node.stitch].ambiguous
         return replace(node, stitch=meanings[min(choice, len(meanings) - 1)])
     if isinstance(node, Group | OpenRepeat | IntoOne):

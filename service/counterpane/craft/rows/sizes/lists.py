@@ -24,9 +24,10 @@ BRACKET = re.compile(rf"[(\[{{]{_S}(?P<inside>{_INSIDE}){_S}(?P<unit>{_UNIT}[^()
 _LEAD = re.compile(rf"(?<![\d/])(?<!\d[.,])(?P<entry>{_ENTRY})(?:{_S}{_UNIT})?{_S}$")
 _MIDDLE = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-){_S}(?=[(\[])")
 _TAIL = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-)(?!\d|\.\d|/)(?!{_S}[(\[])")
+# The first digit stands before all else: a search passes over every other sign at once.
 _BARE = re.compile(
-    r"(?<![\d/.-])(?P<inside>\d{1,9}(?:/\d{1,9}){2,40}|\d{1,9}(?:-\d{1,9}){2,40}"
-    rf"|\d{{1,9}}(?:,{_S}\d{{1,9}}){{2,40}}(?={_S}(?:sts?|stitches)\b))(?![\d/-])"
+    r"(?P<inside>\d(?<![\d/.-]\d)\d{0,8}(?:(?:/\d{1,9}){2,40}|(?:-\d{1,9}){2,40}"
+    rf"|(?:,{_S}\d{{1,9}}){{2,40}}(?={_S}(?:sts?|stitches)\b)))(?![\d/-])"
 )
 _ONE = re.compile(_ENTRY)
 _OPERAND = re.compile(
@@ -115,6 +116,8 @@ def _lead(text: str, before: int) -> Span | None:
 
 
 def _entries(match: re.Match[str]) -> tuple[Span, ...]:
+    if match["inside"].isdecimal():
+        return (match.span("inside"),)
     found = _ONE.finditer(match.string, *match.span("inside"))
     return tuple((m.start(), m.end()) for m in found if m.group() != "-" or _stands_alone(m, match.start()))
 
