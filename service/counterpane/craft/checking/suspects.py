@@ -29,13 +29,14 @@ NOT_STUCK = 1
 
 @dataclass(frozen=True, slots=True)
 class Suspect:
-    """A row in doubt as printed: its index, the count it begins with, the faults of its reading.
+    """A row in doubt as it was read: its index, the count it begins with, the faults of its reading.
 
     It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
     edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them.
     """
 
     examined: Examined
+    row: Row
     index: int
     upto: int
     before: int | None
@@ -54,11 +55,6 @@ class Suspect:
     def end(self) -> Place:
         """Where its words end."""
         return self.row.end
-
-    @property
-    def row(self) -> Row:
-        """The row as it was read."""
-        return self.examined.instructions.rows[self.index]
 
     def edits(self) -> Sequence[Edit]:
         """Return what may be changed in it, never its printed count."""
@@ -147,9 +143,8 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         found = printed_row(examined, row)
         faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
         if found and faults:
-            yield Suspect(
-                examined, index, _ahead(examined, index, index), _before(examined, index), 0, found, True, faults
-            )
+            upto = _ahead(examined, index, index)
+            yield Suspect(examined, row, index, upto, _before(examined, index), 0, found, True, faults)
 
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
@@ -158,12 +153,13 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
     odd = odd_repeat(examined)
     settled = trouble(examined) is None and not examined.walk.wrong_counts
     seen: set[Place] = set()
+    rows = examined.instructions.rows
     for place in shown(examined)[:MOST_PIECES]:
         indices = _in_doubt(examined, place, odd)
         before = _counts_before(examined, place.row)
         likely = odd if odd in indices else max((at for at in indices if before.get(at) is not None), default=place.row)
         for index in indices:
-            raw = examined.instructions.rows[index]
+            raw = rows[index]
             found = None if raw.place in seen or not raw.readable else printed_row(examined, raw)
             seen.add(raw.place)
             plain = found is not None and _is_plain(examined, raw, found)
@@ -171,7 +167,7 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
                 penalty = 0 if index == likely or settled else NOT_STUCK
                 was = before.get(index)
                 upto = _ahead(examined, index, place.row)
-                yield Suspect(examined, index, upto, was, penalty, found, plain, (), raw.place in malformed)
+                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, (), raw.place in malformed)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
