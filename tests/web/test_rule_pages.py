@@ -11,6 +11,7 @@ from flask.testing import FlaskClient
 from counterpane import wiring
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules import ALL
+from counterpane.library.rules import MOST_SHOWN, shown
 
 each_rule = pytest.mark.parametrize("rule", ALL.values(), ids=lambda rule: rule.slug)
 
@@ -33,7 +34,7 @@ def test_a_page_shows_that_the_bad_example_fails(rule: Rule, client: FlaskClient
     """The finding of the rule itself stands between the bad example and the good one."""
     text = page(client, rule)
     said = text.partition("<h2>What is said of it</h2>")[2].partition("<h2>")[0]
-    assert rule.bad in text and f"<code>{rule.slug}</code>" in said
+    assert shown(rule.bad) in text and f"<code>{rule.slug}</code>" in said
 
 
 @each_rule
@@ -73,3 +74,9 @@ def test_a_page_of_a_rule_has_no_script_and_no_style_of_its_own(path: str, clien
     assert not re.search(r"<script|<style|style=|\son\w+=", answer.text)
     assert all(link.startswith(("/", "#")) for link in re.findall(r'(?:href|src)="([^"]*)"', answer.text))
     assert "default-src 'none'" in answer.headers["Content-Security-Policy"]
+
+
+def test_an_example_of_many_pages_is_shown_by_its_beginning() -> None:
+    """How much more there is stands behind it; a short example is shown whole."""
+    assert shown("Row 1: Knit.") == "Row 1: Knit."
+    assert shown("k" * (MOST_SHOWN + 1234)) == f"{'k' * MOST_SHOWN} … (and 1,234 characters more)"

@@ -46,7 +46,7 @@ class Examples:
         """Return all that is known of a rule, with what is said of its bad example; raise NotFound for no rule."""
         known = rules.get(slug)
         rule = ALL[slug]
-        return {**known, "asked": ASKED.get(slug), "says": self._says(rule)}
+        return {**known, "shown": rules.shown(rule.bad), "asked": ASKED.get(slug), "says": self._says(rule)}
 
     def _says(self, rule: Rule[Any]) -> list[dict[str, Any]]:
         if rule.family == "safety":

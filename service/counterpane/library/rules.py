@@ -13,6 +13,8 @@ CARD = ("slug", "family", "severity", "title")
 OF_TEXTS = frozenset({"reading", "counting", "wording", "accepting"})
 WHOLE = (*CARD, "reason", "bad", "good", "source", "reference", "basis", "jurisdiction", "scope")
 
+MOST_SHOWN = 600  # Characters of an example; house.
+
 
 def cards() -> list[dict[str, Any]]:
     """Return what a list says of each rule, by family and slug."""
@@ -25,6 +27,12 @@ def get(slug: str) -> dict[str, Any]:
     if slug not in ALL:
         raise NotFound(f"There is no rule {slug!r}.", nearest(slug, ALL))
     return _fields(ALL[slug], WHOLE) | {"needs": list(ALL[slug].needs), "accepting": accepting(slug)}
+
+
+def shown(example: str) -> str:
+    """Return an example as it is shown to a person: of one that goes on for pages, the beginning."""
+    more = len(example) - MOST_SHOWN
+    return example if more <= 0 else f"{example[:MOST_SHOWN].rstrip()} … (and {more:,} characters more)"
 
 
 def accepting(slug: str) -> list[str]:

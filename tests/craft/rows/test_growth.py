@@ -7,10 +7,11 @@ from collections.abc import Callable
 
 import pytest
 
+from counterpane.craft.rows.read import read_row
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 
-SIZE = 20_000
+SIZE, LONG = 20_000, 4_000
 UNKINDNESSES = [
     "k1, ", "*k1 ", "(", "zork ", "rep 2 times, ", "k1 to end ", "5 sts the ", "sl 1 wyif, ", "pass the ", "k ",
     "*k1; rep from * 2 times, ", "[k1] 999999999999 times, ", "ending last rep k1, ", "row 1: ", "rep row 1. ", "- ",
@@ -36,10 +37,14 @@ def steps(call: Callable[[], object]) -> int:
 
 @pytest.mark.parametrize("unkindness", UNKINDNESSES, ids=repr)
 def test_work_grows_no_faster_than_the_text(unkindness: str, vocabulary: Vocabulary) -> None:
-    """Twice the text is at most about twice the calls."""
-    small, large = (f"Row 1: {unkindness * (size // len(unkindness))}" for size in (SIZE, 2 * SIZE))
+    """Twice the rows are at most about twice the calls, and so is twice the row, to be read by itself."""
+    rows = [f"Row {n}: {n % 7 + 1} {unkindness * (LONG // len(unkindness))}" for n in range(1, 2 * SIZE // LONG + 1)]
+    small, large = "\n".join(rows[: len(rows) // 2]), "\n".join(rows)
     check_text(small, vocabulary)
     once, twice = steps(lambda: check_text(small, vocabulary)), steps(lambda: check_text(large, vocabulary))
+    assert twice <= 2.3 * once + 20_000
+    row, longer = (unkindness * (size // len(unkindness)) for size in (SIZE, 2 * SIZE))
+    once, twice = steps(lambda: read_row(row, vocabulary)), steps(lambda: read_row(longer, vocabulary))
     assert twice <= 2.3 * once + 20_000
 
 
@@ -49,3 +54,18 @@ def test_many_lines_grow_no_faster_than_the_text(unkindness: str, vocabulary: Vo
     small, large = (f"Row 1: k1\n{f'{unkindness}{chr(10)}' * (size // 8)}" for size in (SIZE, 2 * SIZE))
     once, twice = steps(lambda: check_text(small, vocabulary)), steps(lambda: check_text(large, vocabulary))
     assert twice <= 2.3 * once + 20_000
+
+
+def test_a_row_of_many_pages_is_named_and_the_others_are_read(vocabulary: Vocabulary) -> None:
+    """Nobody works two thousand words as one row; the rows around it are read and counted as ever."""
+    text = f"Cast on 7 sts.\nRow 1: Knit.\nRow 2: {'k1, p1, ' * 1000}k1.\nRow 3: K3, p5."
+    answer = check_text(text, vocabulary)
+    assert [(finding["rule"], finding["line"]) for finding in answer["findings"]] == [("row-too-long", 3)]
+    assert [(row["label"], row["after"]) for row in answer["rows"]] == [("1", 7), ("2", None), ("3", None)]
+
+
+@pytest.mark.parametrize("begin", ["", "Cast on 7 sts.\nRow 1: Knit.\n", "Knit 3 rows.\n"])
+def test_a_long_row_without_a_label_is_named_as_well(begin: str, vocabulary: Vocabulary) -> None:
+    """What reads as stitches is not passed over for its length."""
+    findings = check_text(f"{begin}{'k1, p1, ' * 1200}k1.", vocabulary)["findings"]
+    assert "row-too-long" in [finding["rule"] for finding in findings]

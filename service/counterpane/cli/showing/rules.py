@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from itertools import groupby
 from typing import Any
 
+from counterpane.library.rules import shown
+
 WIDTH = 96  # Columns of running text; house.
 _SAID = {"error": "an error", "warning": "a warning", "note": "a note", "stop": "a reason to stop", "warn": "a warning"}
 
@@ -16,7 +18,7 @@ def words(rule: Mapping[str, Any]) -> str:
     number = f" {rule['reference']}" if rule["reference"] else ""
     parts = [f"{rule['slug']} ({rule['family']}{number}): {_SAID[rule['severity']]}"]
     parts += [textwrap.fill(text, WIDTH) for text in (rule["title"], rule["reason"]) if text]
-    parts += [f"Bad:\n{_indented(rule['bad'])}", f"Good:\n{_indented(rule['good'])}"]
+    parts += [f"Bad:\n{_indented(shown(rule['bad']))}", f"Good:\n{_indented(rule['good'])}"]
     parts += [f"Needs: {', '.join(rule['needs'])}"] if rule["needs"] else []
     parts += (
         [

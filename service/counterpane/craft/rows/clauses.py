@@ -24,6 +24,10 @@ ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading"
 _ASIDE: frozenset[Topic] = frozenset({"abbreviations", "gauge", "materials", "size", "notes"})
 
 
+LONGEST_ROW = 8_000
+"""Characters of a row beyond which it is not read, some five printed pages; house figure that bounds time."""
+
+
 @dataclass(slots=True)
 class Clause:
     """A stretch of text of one kind, with the tokens of a row's words."""
@@ -40,6 +44,11 @@ class Clause:
     def text(self) -> str:
         """The clause as given, on one line."""
         return self.line.given(self.start, self.end).strip()
+
+    @property
+    def is_long(self) -> bool:
+        """Whether it is longer than any row that is read."""
+        return self.end - self.start > LONGEST_ROW
 
     @property
     def numbers(self) -> tuple[int, ...]:
@@ -119,7 +128,7 @@ def _clause(line: Line, start: int, end: int, kind: Kind) -> Clause:
         label, behind = found or (Label(()), start)
         if (again := _in_label(line, behind, end)) and len(label.numbers) <= 1:
             return Clause("again", line, start, end, again=again)
-        words = _words(line, behind, end, len(label.numbers) or label.copies)
+        words = _words(line, behind, min(end, behind + LONGEST_ROW), len(label.numbers) or label.copies)
         return Clause("row", line, start, end, label, body=plainly(words))
     if kind == "order" and (order := order_at(line, start, end)):
         label = Label((), "next", order.copies, round=order.round)

@@ -239,13 +239,16 @@ class _Assembly:
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
         """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
+        if clause.is_long:
+            clause = replace(clause, body=[])
         named, read = self.shared.of(words_of, clause, self.shapes)
         self.faults += read.faults
         rows = list(self.shared.of(rows_of, clause, label, read, self.listing.section or ""))
         if named:
             rows = self.lent(rows, named)
         elif not read.parts and read.readable:
-            self.faults.append(Fault("row-says-nothing", clause.place, rows[0].label))
+            rule = "row-too-long" if clause.is_long else "row-says-nothing"
+            self.faults.append(Fault(rule, clause.place, rows[0].label))
             rows = [replace(row, readable=False) for row in rows]
         if label.also:
             self.listing.want(label, rows[-1])

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.care import words_of_work
-from counterpane.craft.rows.clauses import Clause
+from counterpane.craft.rows.clauses import LONGEST_ROW, Clause
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.layout import STITCHES
 from counterpane.craft.rows.lexicon import lexicon_of
@@ -79,7 +79,7 @@ def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabell
     first = first_token(clause.line, start, clause.end) if named else None
     if first is None or not _may_work(first, vocabulary):
         return None
-    body = tokens(clause.line, start, clause.end)
+    body = tokens(clause.line, start, min(clause.end, start + LONGEST_ROW))
     if not (reads_well(body, vocabulary) or is_strong(clause, start)):
         return None
     return _Unlabelled(int(printed[1]), _side(printed), body) if printed else _Unlabelled(None, None, body)
@@ -98,7 +98,7 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
     start = head.end() if head else clause.start
     if not STITCHES.match(clause.line.text, start):
         return None
-    body = words_of_work(clause.line, start, clause.end)
+    body = words_of_work(clause.line, start, min(clause.end, start + LONGEST_ROW))
     well = head is None and reads_well(body, vocabulary, terms)
     return body if well or is_strong(clause, start) else None
 

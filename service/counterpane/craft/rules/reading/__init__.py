@@ -11,6 +11,7 @@ from counterpane.craft.rules.reading.repeat_assumed import repeat_assumed
 from counterpane.craft.rules.reading.repeat_without_end import repeat_without_end
 from counterpane.craft.rules.reading.repeat_without_start import repeat_without_start
 from counterpane.craft.rules.reading.row_says_nothing import row_says_nothing
+from counterpane.craft.rules.reading.row_too_long import row_too_long
 from counterpane.craft.rules.reading.sizes_differ_in_number import sizes_differ_in_number
 from counterpane.craft.rules.reading.too_many_rows import too_many_rows
 from counterpane.craft.rules.reading.too_many_unknown_terms import too_many_unknown_terms
@@ -25,6 +26,7 @@ RULES: tuple[Rule[Examined], ...] = (
     repeat_without_end,
     brackets_too_deep,
     row_says_nothing,
+    row_too_long,
     unknown_row,
     too_many_rows,
     too_many_unknown_terms,
