@@ -55,11 +55,6 @@ class Asking:
         data: Json = json_of(self._transport.send(Asked("POST", path, body=body, headers=key)))
         return data
 
-    def _post_once(self, path: str, body: Json) -> Json:
-        # What was taken back already is told as gone: a second try after an answer that was lost would mislead.
-        data: Json = json_of(self._transport.send(Asked("POST", path, body=body)))
-        return data
-
     def _put(self, path: str, body: Json, etag: str) -> Json:
         data: Json = json_of(self._transport.send(Asked("PUT", path, body=body, headers={"If-Match": etag})))
         return data
