@@ -11,6 +11,7 @@ from urllib.parse import quote
 
 from counterpane.client import results
 from counterpane.client.errors import Unreadable
+from counterpane.client.remembered import Remembered
 from counterpane.client.transport import KEY, Asked, Transport, json_of
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ class Asking:
         session: requests.Session | None = None,
     ) -> None:
         self._transport = Transport(base, token, sleep, session)
-        self._objects: dict[str, bytes] = {}
+        self._objects = Remembered()
 
     def __enter__(self) -> Self:
         """Return the client."""
