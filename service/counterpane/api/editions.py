@@ -140,7 +140,7 @@ def get_corrections(call: Call) -> Answer:
     found = corrections.since(call.services, slug, _number(call), terms)
     form = call.query.get("as", CORRECTIONS_IN[call.media])
     if form == "atom":
-        return Answer(corrections_feed(found), media=ATOM)
+        return Answer(corrections_feed(call.services, found), media=ATOM)
     if form == "text":
         return Answer(corrections.words_of(found).encode(), media="text/plain; charset=utf-8")
     return as_json(found)

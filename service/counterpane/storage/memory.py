@@ -161,7 +161,8 @@ class MemoryStore(MemorySearch, MemoryJottings):
     def records(self) -> Iterator[Record]:
         """Give all that is kept."""
         with self._lock:
-            held = [*memory_records.objects(self._objects), *memory_records.changes(self._changes)]
+            held = [*memory_records.library(self._identity), *memory_records.objects(self._objects)]
+            held += memory_records.changes(self._changes)
             held += memory_records.of_peers(self._seen.values(), self._apart)
             held += memory_records.of_people(self._people, self._standings, self._lines)
             held += memory_records.of_matters(self._matters.values(), self._decisions)
@@ -176,7 +177,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
         with self._lock:
             if self._changes or self._items:
                 raise Taken("The library holds something already.", NOT_EMPTY)
-            self._objects, self._changes = held.objects, held.changes
+            self._identity, self._objects, self._changes = held.identity, held.objects, held.changes
             self._seen, self._apart = held.seen, held.apart
             self._people, self._standings, self._lines = held.people, held.standings, held.lines
             self._matters, self._decisions, self._jottings = held.matters, held.decisions, held.jottings
