@@ -42,7 +42,7 @@ LOOKED_OVER = 10
     role="contributor",
     tagged=True,
     once=True,
-    problems=("taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
+    problems=("not-theirs", "taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
     examples=examples.EDITION_PUBLISHED,
 )
 def publish_edition(call: Call) -> Answer:
@@ -50,9 +50,10 @@ def publish_edition(call: Call) -> Answer:
 
     It is numbered from 1 and never changes: its pattern is kept in US and UK terms as it reads that day, with the
     hashes of all that it pins and of the pattern's data. From the second on it brings the erratum of the one before,
-    which is worked out from both. One that says the same as the one before is refused.
+    which is worked out from both. One that says the same as the one before is refused. Whoever added the recipe
+    publishes it, or a reviewer.
     """
-    made, before = editions.publish_once(call.services, call.path["slug"], call.body, call.by, call.once)
+    made, before = editions.publish_once(call.services, call.path["slug"], call.body, call.writer, call.once)
     return kept.published(made, before, f"/v1/recipes/{made.slug}/editions/{made.number}")
 
 
