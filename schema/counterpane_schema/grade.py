@@ -29,7 +29,7 @@ class GradeRequest(PlanRequest):
 
         exclude = ("size",)
 
-    sizes = fields.List(fields.Nested(GradeSize), required=True, validate=validate.Length(2, MOST_SIZES))
+    sizes = fields.List(fields.Nested(GradeSize), required=True, validate=validate.Length(1, MOST_SIZES))
     sample = Whole(
         least=1, most=MOST_SIZES, metadata={"description": "The size, from 1, that the borders are meant for; 1."}
     )

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
+from io import BytesIO
 from uuid import UUID
 from xml.etree import ElementTree as xml
 
@@ -16,7 +18,9 @@ from counterpane.library.editions import editions
 from counterpane.library.keeping import recipes
 from counterpane.library.parts import components
 from counterpane.library.services import Services
+from counterpane.library.sharing.dumps import dump, restore
 from counterpane.seeding.recipes import load_recipes
+from counterpane.storage.memory import MemoryStore
 
 NS = {"a": "http://www.w3.org/2005/Atom"}
 
@@ -77,6 +81,25 @@ def test_what_is_written_stands_first(desk: Desk) -> None:
     root = fetched(desk.client)
     assert titles(root) == [f"component {RIB['slug']}: revised", f"component {RIB['slug']}: added"]
     assert (text(root, "id"), link(root, "self")) == (text(before, "id"), "/v1/feed")
+
+
+def all_ids(services: Services) -> set[str]:
+    """Return the ids in the feed of a library, and that of the feed."""
+    root = fetched(wiring.app_of(services).test_client())
+    return {text(each, "id") for each in (root, *root.findall("a:entry", NS))}
+
+
+def test_the_feeds_of_two_libraries_that_begin_alike_share_no_id(desk: Desk) -> None:
+    """A reader who follows both would take one for the other; a library that was restored keeps all of its ids."""
+    at = "2026-05-01T10:00:00Z"
+    one, other, restored = (replace(desk.services, store=MemoryStore(), now=lambda: at) for _ in range(3))
+    for services in (one, other):
+        components.add(services, RIB, "anna")
+    restore(restored.store, BytesIO(b"".join(dump(one.store))))
+    assert one.store.changes(0, 9) == other.store.changes(0, 9)
+    assert len(all_ids(one)) == 2
+    assert not all_ids(one) & all_ids(other)
+    assert all_ids(one) == all_ids(restored)
 
 
 def test_an_empty_library_has_an_empty_feed(desk: Desk) -> None:

@@ -179,6 +179,19 @@ class TestKeeping:
         assert noting.client.get(PIECES).json["items"] == []
         assert "lot 7714" not in str([record.row for record in noting.services.store.records()])
 
+    def test_what_is_taken_back_twice_under_a_key_is_taken_back_once(self, noting: Desk) -> None:
+        """The second answer says that it is one; under another key, or with none, the reason is told as 410."""
+        told, headers = noted(noting, ANSWERS, ANSWER).json, noting.token()
+        place, say = f"{told['href']}/taking-back", {"say": "A slip."}
+        key = headers | {"Idempotency-Key": "one"}
+        first, second = (noting.client.post(place, json=say, headers=key) for _ in range(2))
+        assert (first.status_code, second.status_code, second.data) == (200, 200, first.data)
+        assert ("Idempotency-Replayed" in first.headers, second.headers["Idempotency-Replayed"]) == (False, "true")
+        refused(noting.client.post(place, json={"say": "No."}, headers=key), 422, "key-reused")
+        for other in (headers, headers | {"Idempotency-Key": "two"}):
+            refused(noting.client.post(place, json=say, headers=other), 410, "withdrawn")
+        assert [each.act for each in noting.services.store.audit(0, 100)].count("take-back") == 1
+
     def test_each_act_is_in_the_log(self, noting: Desk) -> None:
         """By whom, and on which jotting."""
         told = noted(noting, ANSWERS, ANSWER).json

@@ -23,6 +23,14 @@ def test_a_person_reads_every_size_and_the_counts_in_brackets(typed: Type) -> No
     assert f"Cast on {sizes[0][1]} ({sizes[1][1]}) sts." in done.out
 
 
+def test_one_size_has_a_table_too(typed: Type) -> None:
+    """Without brackets: there is nothing to put in them."""
+    done = typed("grade", "-", "--sizes", "pram", stdin=json.dumps(REQUEST))
+    (line,) = [line.split() for line in done.out.splitlines() if line.startswith("pram")]
+    assert (done.status, "in 1 size" in done.out) == (0, True)
+    assert f"Cast on {line[1]} sts." in done.out
+
+
 def test_the_pattern_goes_to_standard_output_or_into_a_file(typed: Type, tmp_path: Path) -> None:
     """The same text either way."""
     sizes = ("--sizes", "preemie,pram", "--borders", "in-proportion", "--sample", "2")
@@ -60,7 +68,7 @@ def test_a_size_that_cannot_be_planned_ends_with_1(typed: Type) -> None:
 
 def test_sizes_that_are_none_end_with_2(typed: Type) -> None:
     """With the place of each."""
-    for sizes, place in (("pram", "/sizes"), ("pram,pramm", "/sizes/1/named"), ("pram,pram", "/sizes/1/name")):
+    for sizes, place in (("", "/sizes/0/named"), ("pram,pramm", "/sizes/1/named"), ("pram,pram", "/sizes/1/name")):
         done = typed("grade", "-", "--sizes", sizes, stdin=json.dumps(REQUEST))
         assert (done.status, done.out) == (2, "")
         assert place in done.err

@@ -189,10 +189,23 @@ def test_the_package_names_what_it_offers() -> None:
     assert all(hasattr(package, name) for name in package.__all__)
 
 
-def test_importing_the_client_loads_no_requests() -> None:
-    """It comes with the first call."""
-    code = "import sys, counterpane.client; sys.exit('requests' in sys.modules)"
-    assert subprocess.run([sys.executable, "-c", code], env={"PYTHONPATH": str(SERVICE)}, check=False).returncode == 0
+FIRST_CALL = """
+import sys
+from counterpane.client import Client, Unreachable
+client = Client("http://127.0.0.1:9", sleep=lambda seconds: None)
+before = "requests" in sys.modules
+try:
+    client.rules()
+except Unreachable:
+    print(before, "requests" in sys.modules)
+"""
+
+
+def test_requests_is_loaded_with_the_first_call() -> None:
+    """Neither importing the client nor making one loads it."""
+    typed = [sys.executable, "-c", FIRST_CALL]
+    done = subprocess.run(typed, env={"PYTHONPATH": str(SERVICE)}, capture_output=True, text=True, check=False)
+    assert (done.stdout.split(), done.stderr) == (["False", "True"], "")
 
 
 class TestYarn:

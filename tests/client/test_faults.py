@@ -90,6 +90,14 @@ class TestRetries:
         first, second = (each.headers["Idempotency-Key"] for each in post.request_history)
         assert first == second
 
+    def test_what_is_taken_back_is_sent_again_under_its_key(self, client: Client, requests_mock: mocks.Mocker) -> None:
+        """After an answer that was lost it is not told as gone, which would mislead."""
+        place = f"{HOST}/v1/recipes/fog/answers/1/taking-back"
+        post = requests_mock.post(place, [{"exc": requests.ConnectionError}, {"json": {"taken_back": "A slip."}}])
+        assert client.take_back("fog", "answers", 1, "A slip.")["taken_back"] == "A slip."
+        first, second = (each.headers["Idempotency-Key"] for each in post.request_history)
+        assert first == second
+
     def test_waits_grow_and_end(self, client: Client, waits: list[float], requests_mock: mocks.Mocker) -> None:
         """The last failure is the answer."""
         requests_mock.get(RULES, status_code=503, json=BUSY)

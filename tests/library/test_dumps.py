@@ -90,7 +90,7 @@ def test_the_manifest_says_what_stands_before_it(sample: bytes) -> None:
     """Its bytes and their hash can be worked out by any other program."""
     *lines, last = sample.splitlines(keepends=True)
     before = b"".join(lines)
-    said = {"format": 1, "records": 17, "bytes": len(before), "sha256": hashlib.sha256(before).hexdigest()}
+    said = {"format": 1, "records": 18, "bytes": len(before), "sha256": hashlib.sha256(before).hexdigest()}
     assert json.loads(last) == {"manifest": said}
 
 
@@ -119,8 +119,8 @@ def test_a_file_that_is_cut_anywhere_is_refused(sample: bytes) -> None:
         (lambda lines: [*lines[:3], *lines[4:]], 4),
         (lambda lines: [*lines[:3], lines[4], lines[3], *lines[5:]], 4),
         (lambda lines: [*lines[:5], lines[4], *lines[5:]], 6),
-        (lambda lines: [*lines, lines[-1]], 20),
-        (lambda lines: [*lines[:-2], lines[-1]], 18),
+        (lambda lines: [*lines, lines[-1]], 21),
+        (lambda lines: [*lines[:-2], lines[-1]], 19),
         (lambda lines: [b'{"dump":"counterpane","format":2}\n', *lines[1:]], 1),
     ],
 )

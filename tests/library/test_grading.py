@@ -129,6 +129,18 @@ def test_a_size_that_cannot_be_planned_is_named(library: Services) -> None:
         graded(library, sizes=[SIZES[0], {"name": "tiny", "width_cm": 3, "length_cm": 3}])
 
 
+@pytest.mark.parametrize("size", SIZES)
+def test_a_range_of_one_size_is_that_size(library: Services, size: dict[str, Any]) -> None:
+    """Its plan is that of the size among others, and its text, which has no brackets, reads back by itself."""
+    (alone,) = graded(library, sizes=[size])["sizes"]
+    among = next(each for each in graded(library)["sizes"] if each["name"] == alone["name"])
+    assert (alone["counts"], alone["finished"]) == (among["counts"], among["finished"])
+    text = graded(library, sizes=[size])["text"]
+    checked = check_text(text, library.vocabulary, terms="us")
+    assert (checked["sizes"], checked["cast_on"]) == (None, alone["counts"]["cast_on"])
+    assert f"Size: {alone['name']}" in text
+
+
 @pytest.mark.parametrize(
     ("changes", "pointer"),
     [

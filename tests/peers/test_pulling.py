@@ -18,7 +18,6 @@ from counterpane.library.keeping.record import Move
 from counterpane.library.parts import components
 from counterpane.library.ports import Change, Wanted
 from counterpane.library.sharing.dumps import dump
-from counterpane.library.sharing.following import Seen, Step
 from counterpane.library.sharing.pulling import Pulling
 from counterpane.peers import read
 from counterpane.seeding.recipes import load_recipes
@@ -229,10 +228,9 @@ def test_a_withdrawal_is_followed(pair: tuple[Library, Library]) -> None:
     pull(two, one)
     for slug in ("waffle", "garter"):
         latest = one.services.store.latest("component", slug)
-        entry = components.entry_of(one.services, SEEDS[slug], "anna", "withdrawn")
-        seen = one.services.store.seen("itself")
-        place = seen.seq if seen else 0
-        one.services.store.follow(_step(place, entry, latest.sha256))
+        words = ("withdrawn", latest.at, "anna", "by-its-author", "Mine.")
+        move = Move("component", slug, latest.sha256, latest.status, *words)
+        one.services.store.move(move, lambda body: body)
     assert [(each.change.slug, each.became) for each in pull(two, one)] == [("waffle", "withdrawn"), ("garter", "held")]
     assert two.services.store.history("component", "waffle")[-1].status == "withdrawn"
     assert body_of(two, "garter")["status"] == "draft"
@@ -243,16 +241,14 @@ def test_what_was_withdrawn_before_a_first_pull_is_passed_over(pair: tuple[Libra
     """Its bytes are gone at the peer: nothing of it comes, and all else does."""
     one, two = pair
     before = one.services.store.latest("component", "waffle")
-    move = Move("component", "waffle", before.sha256, before.status, "withdrawn", before.at, "anna", "rights", "Mine.")
+    move = Move(
+        "component", "waffle", before.sha256, before.status, "withdrawn", before.at, "anna", "by-its-author", "Mine."
+    )
     one.services.store.move(move, lambda body: body)
     became = {each.change.slug: each.became for each in pull(two, one) if each.change.event == "added"}
     assert (became["waffle"], became["garter"]) == ("held", "added")
     with pytest.raises(NotFound):
         two.services.store.latest("component", "waffle")
-
-
-def _step(place: int, entry: object, expected: str) -> Step:
-    return Step(Seen("itself", place + 1, ""), place, entry, expected, "withdrawn")  # type: ignore[arg-type]
 
 
 @dataclass

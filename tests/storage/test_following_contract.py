@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from counterpane.library.errors import Stale, Taken
+from counterpane.library.keeping.record import Move
 from counterpane.library.ports import CountClass, Holder, Store, TextureKey
 from counterpane.library.sharing.following import Apart, Retold, Seen, Step
 from counterpane.library.sharing.records import Record
@@ -33,16 +34,23 @@ class TestFollowing:
     """A peer's history is followed step by step, each with what becomes of it in one transaction."""
 
     def test_a_step_moves_the_place_with_its_write(self, store: Store) -> None:
-        """The first revision, then the next one, then a line that changes nothing."""
+        """The first revision, the next one, where that stands, and a line that changes nothing."""
         first, second = entry("moss"), entry("moss", "second")
         assert store.seen("peer") is None
         store.follow(Step(Seen("peer", 1, "a"), 0, first))
-        store.follow(Step(Seen("peer", 2, "b"), 1, second, first.sha256, "withdrawn"))
-        store.follow(Step(Seen("peer", 3, "c"), 2))
-        assert store.seen("peer") == Seen("peer", 3, "c")
+        store.follow(Step(Seen("peer", 2, "b"), 1, second, first.sha256))
+        move = Move("component", "moss", second.sha256, "draft", "yanked", second.at, "peer", "told-by-peer", "Wrong.")
+        store.follow(Step(Seen("peer", 3, "c"), 2, move=move, retell=lambda body: body + b" "))
+        store.follow(Step(Seen("peer", 4, "d"), 3))
+        assert store.seen("peer") == Seen("peer", 4, "d")
+        assert (store.latest("component", "moss").status, store.history("component", "moss")[0].status) == (
+            "yanked",
+            "draft",
+        )
         assert [(each.sha256, each.event) for each in store.changes(0, 9)] == [
             (first.sha256, "added"),
-            (second.sha256, "withdrawn"),
+            (second.sha256, "revised"),
+            (second.sha256, "yanked"),
         ]
 
     def test_a_step_that_fails_moves_nothing(self, store: Store) -> None:

@@ -85,6 +85,21 @@ def test_under_one_key_one_jotting_is_kept(store: Store) -> None:
     assert len(store.jottings(Noted("test-knit", "fog"))) == 1
 
 
+def test_under_one_key_one_jotting_is_taken_back(store: Store) -> None:
+    """Sent again, what was done the first time is told; what is left has the reason and no words."""
+    store.put_jotting(jotting())
+    gone = jotting(b"{}", number=1, changed=LATER, whose="", taken_back="A slip.")
+    once = once_of("a-key", "Ines", "POST /x", b"sent", AT)
+    with pytest.raises(NotFound):
+        store.taken_back(1)
+    assert store.turn_jotting(gone, jotting().sha256, "Ines", once) is None
+    assert store.turn_jotting(gone, jotting().sha256, "Ines", once) == store.done(once)
+    assert store.done(once) == Done("jotting", "fog", digest(b"{}"), once.sent, 1)
+    left = store.taken_back(1)
+    assert (left.body, left.taken_back, left.changed) == (b"{}", "A slip.", LATER)
+    assert len(store.audit(0, 10)) == 2
+
+
 def test_each_write_of_a_jotting_is_in_the_log(store: Store) -> None:
     """By whom it was done, what, and to which; the log holds."""
     store.put_jotting(jotting())

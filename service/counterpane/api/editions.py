@@ -42,7 +42,7 @@ LOOKED_OVER = 10
     role="contributor",
     tagged=True,
     once=True,
-    problems=("taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
+    problems=("not-theirs", "taken", "cannot-be-kept", "cannot-be-planned", "licence-refuses", "not-usable"),
     examples=examples.EDITION_PUBLISHED,
 )
 def publish_edition(call: Call) -> Answer:
@@ -50,9 +50,10 @@ def publish_edition(call: Call) -> Answer:
 
     It is numbered from 1 and never changes: its pattern is kept in US and UK terms as it reads that day, with the
     hashes of all that it pins and of the pattern's data. From the second on it brings the erratum of the one before,
-    which is worked out from both. One that says the same as the one before is refused.
+    which is worked out from both. One that says the same as the one before is refused. Whoever added the recipe
+    publishes it, or a reviewer.
     """
-    made, before = editions.publish_once(call.services, call.path["slug"], call.body, call.by, call.once)
+    made, before = editions.publish_once(call.services, call.path["slug"], call.body, call.writer, call.once)
     return kept.published(made, before, f"/v1/recipes/{made.slug}/editions/{made.number}")
 
 
@@ -140,7 +141,7 @@ def get_corrections(call: Call) -> Answer:
     found = corrections.since(call.services, slug, _number(call), terms)
     form = call.query.get("as", CORRECTIONS_IN[call.media])
     if form == "atom":
-        return Answer(corrections_feed(found), media=ATOM)
+        return Answer(corrections_feed(call.services, found), media=ATOM)
     if form == "text":
         return Answer(corrections.words_of(found).encode(), media="text/plain; charset=utf-8")
     return as_json(found)

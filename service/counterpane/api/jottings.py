@@ -150,16 +150,22 @@ class Kind:
         return self._operation(
             "POST",
             "/<number>/taking-back",
-            lambda call: as_json(noting.take_back(call.services, self._which(call), call.body["say"], call.writer)),
+            self._taken_back,
             name=f"take_back_{self.name}",
             summary=f"Take a {self.called} back for a reason.",
             description=f"What it said is kept no longer; its address answers 410 with the reason. {WHO}",
             answer=TakenBackAnswer,
             body=TakingBack,
             role="contributor",
+            once=True,
             problems=("not-theirs", "not-usable", "stale"),
             examples=(Example(self._place, body=examples.TAKEN_BACK),),
         )
+
+    def _taken_back(self, call: Call) -> Answer:
+        which, say = self._which(call), call.body["say"]
+        told, before = noting.take_back_once(call.services, which, say, call.writer, call.once)
+        return Answer(json_bytes(told), headers=kept.again(before))
 
     def _which(self, call: Call) -> noting.Which:
         listed = self.path.replace("<slug>", call.path["slug"])

@@ -95,8 +95,9 @@ def get_submission(call: Call) -> Answer:
 def decide(call: Call) -> Answer:
     """Decide about a submission or a report, with a code and a sentence for people.
 
-    An accepted revision is accepted from then on; one that is refused, or asked about, is a draft again. Nobody decides
-    about what they added or submitted.
+    An accepted revision is accepted from then on; one that is refused, or asked about, is a draft again. A report that
+    is upheld moves nothing by itself: hold the revision back or publish an edition, of which libraries that pull from
+    this one hear too. Nobody decides about what they added or submitted.
     """
     told, before = submissions.decide_once(call.services, _number(call), call.body, call.writer, call.once)
     return Answer(json_bytes(told), headers=kept.again(before))

@@ -11,6 +11,7 @@ from urllib.parse import quote
 
 from counterpane.client import results
 from counterpane.client.errors import Unreadable
+from counterpane.client.remembered import Remembered
 from counterpane.client.transport import KEY, Asked, Transport, json_of
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ class Asking:
         session: requests.Session | None = None,
     ) -> None:
         self._transport = Transport(base, token, sleep, session)
-        self._objects: dict[str, bytes] = {}
+        self._objects = Remembered()
 
     def __enter__(self) -> Self:
         """Return the client."""
@@ -53,11 +54,6 @@ class Asking:
         # The key is made before the first try: what an earlier try wrote is then not written again.
         key = {KEY: secrets.token_urlsafe(24)}
         data: Json = json_of(self._transport.send(Asked("POST", path, body=body, headers=key)))
-        return data
-
-    def _post_once(self, path: str, body: Json) -> Json:
-        # What was taken back already is told as gone: a second try after an answer that was lost would mislead.
-        data: Json = json_of(self._transport.send(Asked("POST", path, body=body)))
         return data
 
     def _put(self, path: str, body: Json, etag: str) -> Json:

@@ -84,8 +84,8 @@ class JottingCalls(KeptCalls):
         return Jotting.of(self._put(f"/v1/recipes/{step(slug)}/{step(sort)}/{number}", content, etag))
 
     def take_back(self, slug: str, sort: str, number: int, say: str) -> Json:
-        """Take one back for a reason: what it said is kept no longer."""
-        return self._post_once(f"/v1/recipes/{step(slug)}/{step(sort)}/{number}/taking-back", {"say": say})
+        """Take one back for a reason: what it said is kept no longer; it is sent with a key, and done once."""
+        return self._post(f"/v1/recipes/{step(slug)}/{step(sort)}/{number}/taking-back", {"say": say})
 
     def knitted(self, slug: str) -> Knitted:
         """Get all test knits of a recipe against their plans."""

@@ -154,18 +154,19 @@ class KeptCalls(Asking):
         return self._items(f"/v1/profiles/{step(slug)}/revisions", kept.Revision)
 
     def object(self, sha256: str, keep: bool = True) -> bytes:
-        """Return the canonical bytes of a revision, fetched once; Unreadable where they are not those of the hash.
+        """Return the canonical bytes of a revision; Unreadable where they are not those of the hash.
 
-        Without `keep` they are fetched each time.
+        They are remembered, the last thousand of them, 32 MiB at most. Without `keep` they are fetched each time.
         """
-        if sha256 not in self._objects:
-            content = self._transport.send(Asked("GET", f"/v1/objects/sha256/{step(sha256)}")).content
-            if hashlib.sha256(content).hexdigest() != sha256:
-                raise Unreadable(f"The object {sha256} came with other bytes.")
-            if not keep:
-                return content
-            self._objects[sha256] = content
-        return self._objects[sha256]
+        held = self._objects.get(sha256) if keep else None
+        if held is not None:
+            return held
+        content = self._transport.send(Asked("GET", f"/v1/objects/sha256/{step(sha256)}")).content
+        if hashlib.sha256(content).hexdigest() != sha256:
+            raise Unreadable(f"The object {sha256} came with other bytes.")
+        if keep:
+            self._objects.keep(sha256, content)
+        return content
 
     def changes(self, after: int = 0) -> Iterator[kept.Change]:
         """Give what was written after a number, to the end."""

@@ -198,6 +198,14 @@ class Store(Ledger, Matters, Jottings, Protocol):
     def restore(self, records: Iterable[Record]) -> None:
         """Keep these in a store that holds nothing, all or none; raise Taken for one that holds something, and Busy."""
 
+    def identity(self) -> str | None:
+        """Return the name by which this library is told from every other, None for one that has none.
+
+        It gets it with the first line of its history, and keeps it through dumps and copies. Restored from the dump of
+        a version that gave none, it has none.
+        """
+        ...
+
     def last_change(self) -> int:
         """Return the number of the last line of the history, 0 where nothing was written."""
         ...

@@ -38,7 +38,8 @@ def as_graded_markdown(patterns: Sequence[Pattern], names: Sequence[str]) -> str
 def _page(patterns: Sequence[Pattern], names: Sequence[str]) -> list[Block]:
     title, *blocks = _laid_over([list(page(pattern)) for pattern in patterns], names)
     first, *others = names
-    return [title, Heading(f"Sizes: {first} ({', '.join(others)})", 3), *blocks]
+    sizes = f"Sizes: {first} ({', '.join(others)})" if others else f"Size: {first}"
+    return [title, Heading(sizes, 3), *blocks]
 
 
 def _laid_over(pages: Sequence[Sequence[Block]], names: Sequence[str]) -> Iterator[Block]:

@@ -47,7 +47,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
                 seen.add((entry.shelf, entry.slug))
             for entry in entries:
                 self._items[entry.shelf, entry.slug] = Item(len(self._items) + 1, entry)
-                self._write(entry, "added")
+                self._write(entry)
                 self._keep_done(entry, once)
         return None
 
@@ -57,7 +57,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
             if done := self._done_before(once):
                 return done
             self._expected(entry, expected).entry = entry
-            self._write(entry, "revised")
+            self._write(entry)
             self._keep_done(entry, once)
         return None
 
@@ -67,7 +67,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
             raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", item.entry.sha256)
         return item
 
-    def _write(self, entry: Entry, event: str) -> None:
+    def _write(self, entry: Entry) -> None:
         revisions = self._items[entry.shelf, entry.slug].revisions
         parent = revisions[-1].sha256 if revisions else None
         by, number = self._person(entry.by), len(revisions) + 1
@@ -75,6 +75,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
         revisions.append(kept)
         self._objects[entry.sha256] = entry.content
         self._traitless.discard(entry.slug)
+        event = "added" if number == 1 else "revised"
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
         self._log(acts.wrote(entry, number))
 
@@ -125,21 +126,23 @@ class MemoryStore(MemorySearch, MemoryJottings):
             if (seen.seq if seen else 0) != step.before:
                 raise Stale(f"{step.seen.peer} is being read by another program.", "")
             if step.entry:
-                self._follow(step.entry, step.expected, step.event)
+                self._follow(step.entry, step.expected)
+            if step.move and step.retell:
+                self._move(step.move, step.retell)
             if step.retold:
                 self._retell(step.retold)
             if step.apart:
                 self._keep_apart(step.apart, step.content)
             self._seen[step.seen.peer] = step.seen
 
-    def _follow(self, entry: Entry, expected: str | None, event: str) -> None:
+    def _follow(self, entry: Entry, expected: str | None) -> None:
         if expected:
             self._expected(entry, expected).entry = entry
         elif (entry.shelf, entry.slug) in self._items:
             raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.")
         else:
             self._items[entry.shelf, entry.slug] = Item(len(self._items) + 1, entry)
-        self._write(entry, event or ("revised" if expected else "added"))
+        self._write(entry)
 
     def _retell(self, told: Retold) -> None:
         item = self._expected(told, told.sha256)
@@ -161,7 +164,8 @@ class MemoryStore(MemorySearch, MemoryJottings):
     def records(self) -> Iterator[Record]:
         """Give all that is kept."""
         with self._lock:
-            held = [*memory_records.objects(self._objects), *memory_records.changes(self._changes)]
+            held = [*memory_records.library(self._identity), *memory_records.objects(self._objects)]
+            held += memory_records.changes(self._changes)
             held += memory_records.of_peers(self._seen.values(), self._apart)
             held += memory_records.of_people(self._people, self._standings, self._lines)
             held += memory_records.of_matters(self._matters.values(), self._decisions)
@@ -176,7 +180,7 @@ class MemoryStore(MemorySearch, MemoryJottings):
         with self._lock:
             if self._changes or self._items:
                 raise Taken("The library holds something already.", NOT_EMPTY)
-            self._objects, self._changes = held.objects, held.changes
+            self._identity, self._objects, self._changes = held.identity, held.objects, held.changes
             self._seen, self._apart = held.seen, held.apart
             self._people, self._standings, self._lines = held.people, held.standings, held.lines
             self._matters, self._decisions, self._jottings = held.matters, held.decisions, held.jottings

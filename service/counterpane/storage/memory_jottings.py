@@ -30,9 +30,11 @@ class MemoryJottings(MemoryMatters):
             self._keep_done(jotting, once, number)
         return number
 
-    def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:
-        """Keep a jotting as it is after somebody changed it or took it back."""
+    def turn_jotting(self, jotting: Jotting, expected: str, by: str, once: Once | None = None) -> Done | None:
+        """Keep a jotting as it is after somebody changed it or took it back; nothing where the key was used before."""
         with self._lock:
+            if done := self._done_before(once):
+                return done
             before = self.jotting(jotting.number)
             if before.sha256 != expected:
                 raise Stale("Somebody changed it since you read it.", before.sha256)
@@ -40,6 +42,8 @@ class MemoryJottings(MemoryMatters):
             kept = replace(jotting, by=before.by, whose=whose, at=before.at)
             self._jottings[jotting.number] = kept
             self._log(acts.noted_again(jotting, by))
+            self._keep_done(jotting, once, jotting.number)
+        return None
 
     def jotting(self, number: int) -> Jotting:
         """Return a jotting."""
@@ -48,6 +52,13 @@ class MemoryJottings(MemoryMatters):
             raise NotFound(f"There is no jotting {number}.")
         if found.taken_back is not None:
             raise Gone(f"Jotting {number} was taken back: {found.taken_back}")
+        return found
+
+    def taken_back(self, number: int) -> Jotting:
+        """Return what is left of a jotting that was taken back."""
+        found = self._jottings.get(number)
+        if found is None or found.taken_back is None:
+            raise NotFound(f"There is no jotting {number} that was taken back.")
         return found
 
     def jottings(self, noted: Noted) -> tuple[Jotting, ...]:

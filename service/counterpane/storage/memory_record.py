@@ -5,6 +5,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
+from uuid import uuid4
 
 from counterpane.library.errors import Gone, Moved, NotFound
 from counterpane.library.keeping import acts
@@ -30,6 +31,7 @@ class MemoryRecord:
     def __init__(self) -> None:
         self._lock = threading.RLock()
         self._items: dict[tuple[Shelf, str], Item] = {}
+        self._identity: str | None = None
         self._changes: list[Change] = []
         self._people: dict[str, str | None] = {}
         self._tokens: dict[str, Holder] = {}
@@ -130,7 +132,13 @@ class MemoryRecord:
     def _log(self, act: Act) -> None:
         self._lines.append(next_line(act, self._person(act.by), self._lines[-1] if self._lines else None))
 
+    def identity(self) -> str | None:
+        """Return the name by which this library is told from every other."""
+        return self._identity
+
     def _change(self, change: Change) -> None:
+        if not self._changes:
+            self._identity = uuid4().hex
         self._changes.append(replace(change, seq=len(self._changes) + 1))
 
     def _item(self, shelf: Shelf, slug: str) -> Item:

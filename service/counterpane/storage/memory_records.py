@@ -17,6 +17,11 @@ from counterpane.library.sharing.following import Apart, Seen
 from counterpane.library.sharing.records import FORM_OF, FORMS, Record, ordered
 
 
+def library(identity: str | None) -> Iterator[Record]:
+    """Give the record of a library's name, none where it has none."""
+    return (Record("library", {"identity": each}) for each in (identity,) if each is not None)
+
+
 def objects(held: Mapping[str, bytes]) -> Iterator[Record]:
     """Give the records of objects by their hash."""
     return (Record("object", {"sha256": sha256, "content": data.decode()}) for sha256, data in held.items())
@@ -85,6 +90,7 @@ def in_order(held: Iterable[Record]) -> list[Record]:
 class Held:
     """What records say, as the store in memory holds it; items by their number."""
 
+    identity: str | None = None
     objects: dict[str, bytes] = field(default_factory=dict)
     changes: list[Change] = field(default_factory=list)
     entries: dict[int, Entry] = field(default_factory=dict)
@@ -109,6 +115,8 @@ class Held:
     def _take(self, sort: str, row: dict[str, Any]) -> None:
         """Take one record; the sorts that are not named here belong to an item."""
         match sort:
+            case "library":
+                self.identity = row["identity"]
             case "object":
                 self.objects[row["sha256"]] = row["content"].encode()
             case "change":

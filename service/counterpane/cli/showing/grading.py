@@ -26,7 +26,8 @@ TITLES = (
 
 def draw(console: Console, title: str, answer: Answer) -> None:
     """Draw every size of the range."""
-    console.rule(f"{title} in {len(answer['sizes'])} sizes", align="left", characters="─")
+    number = len(answer["sizes"])
+    console.rule(f"{title} in {number} size{'s' if number > 1 else ''}", align="left", characters="─")
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
     for name in TITLES:
         table.add_column(name.removesuffix(":"), justify="right" if name.endswith(":") else "left")
@@ -43,6 +44,7 @@ def draw(console: Console, title: str, answer: Answer) -> None:
             tally(size["findings"]) or "nothing said",
         )
     console.print(table)
-    counts = [str(size["counts"]["cast_on"]) for size in answer["sizes"]]
-    console.print(f"\nCast on {counts[0]} ({', '.join(counts[1:])}) sts. The pattern of all sizes: --as text.")
+    first, *others = (str(size["counts"]["cast_on"]) for size in answer["sizes"])
+    counts, of = (f"{first} ({', '.join(others)})", " of all sizes") if others else (first, "")
+    console.print(f"\nCast on {counts} sts. The pattern{of}: --as text.")
     console.print("It was read back in every size, with the rows and counts of that size's own plan.")

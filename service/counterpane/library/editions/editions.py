@@ -26,7 +26,8 @@ from counterpane.library.keeping.pinning import pins_in, request_of
 from counterpane.library.patterns.pages import pictures_for
 from counterpane.library.plans import grading, planning
 from counterpane.library.plans.bench import bench_of
-from counterpane.library.ports import Done, Entry, Kept, Once, Shelf
+from counterpane.library.ports import Done, Entry, Holder, Kept, Once, Shelf
+from counterpane.library.review import standing
 from counterpane.library.services import Services
 from counterpane.library.values import BadInput
 
@@ -53,14 +54,21 @@ def publish(services: Services, slug: str, content: Content, by: str) -> Kept:
     `content` may name the `revision` of the recipe, else it is the latest; the `date`, else it is today; `sizes` with
     `sample` and `borders`, as a grade has them; the `reason` and a `note` for the erratum.
     """
-    return publish_once(services, slug, content, by, None)[0]
+    return _publish(services, slug, content, by, None)[0]
 
 
-def publish_once(services: Services, slug: str, content: Content, by: str, once: Once | None) -> tuple[Kept, bool]:
+def publish_once(
+    services: Services, slug: str, content: Content, holder: Holder, once: Once | None
+) -> tuple[Kept, bool]:
     """Publish the next edition, or return the one that was published under this key; say whether it was before.
 
-    Raise what `publish` raises, and KeyReused.
+    Raise what `publish` raises, NotTheirs for a contributor who did not add the recipe, and KeyReused.
     """
+    standing.require_owner(services, "recipe", slug, holder)
+    return _publish(services, slug, content, holder.name, once)
+
+
+def _publish(services: Services, slug: str, content: Content, by: str, once: Once | None) -> tuple[Kept, bool]:
     _, done = only_once(services.store, once, lambda: _kept(services, slug, content, by, once))
     if done is None:
         return services.store.latest(SHELF, slug), False

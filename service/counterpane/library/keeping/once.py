@@ -10,7 +10,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from hashlib import sha256
 
-from counterpane.library.errors import KeyReused, Moved, Taken
+from counterpane.library.errors import Gone, KeyReused, Moved, Taken
 from counterpane.library.ports import Done, Once, Store
 
 KEPT_HOURS = 24
@@ -35,7 +35,7 @@ def only_once(store: Store, once: Once | None, write: Callable[[], int | Done | 
         return done.number, done
     try:
         made = write()
-    except (Moved, Taken):
+    except (Gone, Moved, Taken):
         if done := _done_before(store, once):
             return done.number, done
         raise

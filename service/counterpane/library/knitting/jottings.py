@@ -66,14 +66,19 @@ class Jottings(Protocol):
         """Keep a jotting and return its number; where the key was used before, what was written then."""
         ...
 
-    def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:
+    def turn_jotting(self, jotting: Jotting, expected: str, by: str, once: Once | None = None) -> Done | None:
         """Keep a jotting as it is after somebody changed it or took it back; an empty `whose` leaves whose it is.
 
-        Raise NotFound, Stale unless its hash is `expected`, and Gone where it was taken back.
+        Raise NotFound, Stale unless its hash is `expected`, and Gone where it was taken back. Where the key of `once`
+        was used before, nothing is turned, and what was is returned.
         """
 
     def jotting(self, number: int) -> Jotting:
         """Return a jotting; raise NotFound, and Gone for one that was taken back."""
+        ...
+
+    def taken_back(self, number: int) -> Jotting:
+        """Return what is left of a jotting that was taken back; raise NotFound for any other."""
         ...
 
     def jottings(self, noted: Noted) -> tuple[Jotting, ...]:

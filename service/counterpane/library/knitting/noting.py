@@ -84,12 +84,27 @@ def change(services: Services, which: Which, content: Content, expected: str | N
 
 def take_back(services: Services, which: Which, say: str, holder: Holder) -> Answer:
     """Take a jotting back for a reason: what it said is kept no longer; raise NotFound, BadInput and NotTheirs."""
+    return take_back_once(services, which, say, holder, None)[0]
+
+
+def take_back_once(
+    services: Services, which: Which, say: str, holder: Holder, once: Once | None
+) -> tuple[Answer, bool]:
+    """Take a jotting back, or tell that it was taken back under this key; say whether it was before.
+
+    Raise what `take_back` raises, and KeyReused.
+    """
+    _, done = only_once(services.store, once, lambda: _taken_back(services, which, say, holder, once))
+    left = services.store.taken_back(which.number)
+    return {**asdict(which), "taken_back": left.taken_back, "changed": left.changed}, done is not None
+
+
+def _taken_back(services: Services, which: Which, say: str, holder: Holder, once: Once | None) -> Done | None:
     before = theirs(services, which, holder)
     if not say.strip():
         raise BadInput("/say", "Nothing is said.", "Say why it is taken back.")
     told = replace(before, changed=services.now(), sha256=digest(NOTHING), body=NOTHING, taken_back=say.strip())
-    services.store.turn_jotting(replace(told, whose=""), before.sha256, holder.name)
-    return {**asdict(which), "taken_back": say.strip(), "changed": told.changed}
+    return services.store.turn_jotting(replace(told, whose=""), before.sha256, holder.name, once)
 
 
 def theirs(services: Services, which: Which, holder: Holder) -> Jotting:

@@ -64,9 +64,8 @@ def plan_grade(content: Content, bench: Bench, press: GradePress, shown: GradePr
         hint = "This is a fault of the program: report it with the request."
         message = f"The text of all sizes does not read back: {wrong}."
         raise CannotBePlanned((Finding("plan-not-proved", "error", message, hint, pointer="/sizes"),))
-    told = [
-        _told(each) | {"text_findings": size["findings"]} for each, size in zip(graded, checked["sizes"], strict=True)
-    ]
+    read = zip(graded, _read(checked), strict=True)
+    told = [_told(each) | {"text_findings": size["findings"]} for each, size in read]
     whole = shown(patterns, names) if shown else text
     return {"names": list(names), "sizes": told, "pattern": graded_pattern_json(patterns), "text": whole}
 
@@ -76,9 +75,9 @@ def disagreement(checked: Content, patterns: Sequence[Pattern]) -> str | None:
 
     None where every size comes out without an error, with the cast-on and all rows of its own pattern.
     """
-    read = checked["sizes"] or []
+    read = _read(checked)
     if len(read) != len(patterns):
-        return f"{len(read) or 1} sizes are read"
+        return f"{len(read)} sizes are read"
     for number, (size, pattern) in enumerate(zip(read, patterns, strict=True), 1):
         errors = [each for each in size["findings"] if each["severity"] == "error"]
         if errors:
@@ -89,6 +88,11 @@ def disagreement(checked: Content, patterns: Sequence[Pattern]) -> str | None:
         if [(row["label"], row["side"], row["after"]) for row in size["rows"]] != meant:
             return f"size {number} has other rows"
     return None
+
+
+def _read(checked: Content) -> Sequence[Content]:
+    """Return what was read of each size; a text in one size has it at the top."""
+    return checked["sizes"] or (checked,)
 
 
 def _names(given: Sequence[Content]) -> list[str]:

@@ -45,6 +45,7 @@ REASONS: tuple[Reason, ...] = (
     Reason("misprint", "It does not say what was meant.", ("yanked",)),
     Reason("by-its-author", "Who added it asks for it.", ("draft", "yanked", "withdrawn", "deprecated")),
     Reason("submitted", "It was handed in to be read.", ("in-review",)),
+    Reason("told-by-peer", "The library from which it was taken over says so. Nobody gives this one by hand.", ()),
     Reason("sent-back", "It was read, and is with who added it again.", ("draft",)),
 )
 BY_CODE = {reason.code: reason for reason in REASONS}

@@ -1,6 +1,7 @@
 """The feed of a library: what was written, latest first, as Atom (RFC 4287).
 
-Ids are UUIDs worked out of what they name, so that they are the same whenever and wherever the feed is written.
+Ids are UUIDs worked out of what they name and of the library that tells it, so that they are the same whenever and
+wherever its feed is written, and never those of another library.
 """
 
 from __future__ import annotations
@@ -32,25 +33,27 @@ def feed(services: Services, before: int | None, limit: int) -> bytes:
     top = last if before is None else min(before - 1, last)
     start = max(0, top - limit)
     changes = services.store.changes(start, top - start) if top > start else ()
-    head = _feed_id(services, "feed"), "What this library has written", changes[-1].at if changes else NEVER
+    library = _library(services)
+    head = _id(library, "feed"), "What this library has written", changes[-1].at if changes else NEVER
     root = _begun(*head, PATH if before is None else f"{PATH}?before={before}&limit={limit}")
     if start:
         _link(root, "next", f"{PATH}?before={start + 1}&limit={limit}")
     for change in reversed(_shown(changes)):
-        _entry(services, root, change)
+        _linked(services, _entry(root, change, library), change)
     return _written(root)
 
 
-def corrections_feed(found: Mapping[str, Any]) -> bytes:
+def corrections_feed(services: Services, found: Mapping[str, Any]) -> bytes:
     """Return what was corrected since an edition as a feed of its own; what is of safety has that category."""
     place = f"/v1/recipes/{found['recipe']}/editions/{found['edition']}/corrections"
     title = f"Corrections of {found['recipe']} since edition {found['edition']}"
     updated = max((each["at"] for each in found["items"]), default=f"{found['date']}T00:00:00Z")
-    root = _begun(_id([{"edition": found["sha256"]}], "corrections"), title, updated, f"{place}?as=atom")
+    edition = {**_library(services), "edition": found["sha256"]}
+    root = _begun(_id(edition, "corrections"), title, updated, f"{place}?as=atom")
     _text(root, "subtitle", found["about"])
     for each in found["items"]:
         entry = xml.SubElement(root, "entry")
-        _text(entry, "id", _id([{"edition": found["sha256"], **each}], "correction"))
+        _text(entry, "id", _id(edition | each, "correction"))
         _text(entry, "title", f"{'Safety: ' if each['safety'] else ''}{each['sort']}")
         _text(entry, "updated", each["at"])
         xml.SubElement(entry, "category", {"term": "safety" if each["safety"] else each["sort"]})
@@ -61,9 +64,10 @@ def corrections_feed(found: Mapping[str, Any]) -> bytes:
 
 def folder_feed(services: Services, changes: Sequence[Change], title: str) -> bytes:
     """Return these changes, the latest first, as the feed of a folder of pages; its links lead into the folder."""
-    root = _begun(_feed_id(services, "folder"), title, changes[0].at if changes else NEVER, "feed.atom")
+    library = _library(services)
+    root = _begun(_id(library, "folder"), title, changes[0].at if changes else NEVER, "feed.atom")
     for change in changes:
-        _link(_headed(root, change), "alternate", f"{change.kind}s/{change.slug}.html")
+        _link(_entry(root, change, library), "alternate", f"{change.kind}s/{change.slug}.html")
     return _written(root)
 
 
@@ -87,27 +91,27 @@ def _written(root: xml.Element) -> bytes:
     return text + b"\n"
 
 
-def _feed_id(services: Services, what: str) -> str:
-    """Return the id of a feed of a library, which the first line of its history gives it."""
-    return _id([asdict(each) for each in services.store.changes(0, 1)], what)
+def _library(services: Services) -> dict[str, object]:
+    """Return what tells a library from others: its name, or the first line of its history where it has none."""
+    return {"library": services.store.identity() or [asdict(each) for each in services.store.changes(0, 1)]}
 
 
-def _id(told: list[dict[str, object]], what: str) -> str:
+def _id(told: Mapping[str, object], what: str) -> str:
     return f"urn:uuid:{uuid.uuid5(_ROOT, canonical({'what': what, 'told': told}).decode())}"
 
 
-def _entry(services: Services, root: xml.Element, change: Change) -> None:
-    entry = _headed(root, change)
+def _linked(services: Services, entry: xml.Element, change: Change) -> None:
+    """Tell where the entry of a change leads."""
     if change.kind == "edition":
         _edition(services, entry, change)
     else:
         _link(entry, "alternate", f"/v1/{change.kind}s/{change.slug}")
 
 
-def _headed(root: xml.Element, change: Change) -> xml.Element:
+def _entry(root: xml.Element, change: Change, library: Mapping[str, object]) -> xml.Element:
     """Add the entry of a change, with all but where it leads."""
     entry = xml.SubElement(root, "entry")
-    _text(entry, "id", _id([asdict(change)], "entry"))
+    _text(entry, "id", _id({**library, **asdict(change)}, "entry"))
     _text(entry, "title", f"{change.kind} {change.slug}: {change.event}")
     _text(entry, "updated", change.at)
     xml.SubElement(entry, "category", {"term": change.kind})

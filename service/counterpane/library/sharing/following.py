@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from counterpane.library.keeping.record import Move, Retell
 from counterpane.library.ports import Entry, Shelf
 
 
@@ -44,15 +45,16 @@ class Step:
     """One line of a peer's history with what becomes of it here, all in one transaction.
 
     `before` is the number that was read before it. `entry` is kept as the first revision, or as the next one after
-    `expected`, with `event` in the history; `apart` is noted, its `content` kept as an object; `retold` takes the place
-    of what is told of a revision that stands here, whose content stays.
+    `expected`; `move` moves a revision, which `retell` tells again; `apart` is noted, its `content` kept as an object;
+    `retold` takes the place of what is told of a revision that stands here, whose content stays.
     """
 
     seen: Seen
     before: int
     entry: Entry | None = None
     expected: str | None = None
-    event: str = ""
+    move: Move | None = None
+    retell: Retell | None = None
     apart: Apart | None = None
     content: bytes | None = None
     retold: Retold | None = None

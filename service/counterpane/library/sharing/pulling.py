@@ -15,9 +15,10 @@ from counterpane.library.errors import Gone, NotFound, NotTaken, PeerRefused
 from counterpane.library.keeping.objects import canonical, digest
 from counterpane.library.parts.stricter_notes import retold
 from counterpane.library.ports import Change, Entry, Kept
+from counterpane.library.review.standing import retelling
 from counterpane.library.services import Services
 from counterpane.library.sharing.following import Apart, Retold, Seen, Step
-from counterpane.library.sharing.mirroring import GRAVE, MIRRORED, Read, mirrored_from, proved
+from counterpane.library.sharing.mirroring import GRAVE, Read, followed, mirrored_from, proved
 
 WRITES = ("added", "revised")
 OTHER_CONTENT = "other content"
@@ -103,10 +104,8 @@ class Pulling:
         is_copy = bool(chain) and mirrored_from(chain[-1]) == self.peer.name
         if change.sha256 in self.past:
             return replace(plain, apart=self._apart(change, "passed by the keeper")), "passed"
-        if change.event in GRAVE or change.sha256 is None:
-            return self._grave(change, chain[-1], plain) if is_copy else (plain, "held")
-        if change.event not in WRITES and (not chain or change.sha256 != chain[-1].sha256):
-            return plain, "held"
+        if change.event not in WRITES or change.sha256 is None:
+            return self._followed(change, chain, plain)
         if chain and change.sha256 == chain[-1].sha256 and chain[-1].status not in GRAVE:
             return plain, "held"
         if any(kept.sha256 == change.sha256 for kept in chain) and (self.anew or not is_copy):
@@ -129,14 +128,16 @@ class Pulling:
             return replace(plain, entry=entry, expected=chain[-1].sha256), "revised"
         return replace(plain, entry=entry), "added"
 
-    def _grave(self, change: Change, latest: Kept, plain: Step) -> tuple[Step, str]:
-        """Follow a peer that says its revision is no longer to be used; a copy stays here with that state."""
-        status = change.event if change.event in GRAVE else "withdrawn"
-        if latest.status == status or change.sha256 not in (None, latest.sha256):
+    def _followed(self, change: Change, chain: tuple[Kept, ...], plain: Step) -> tuple[Step, str]:
+        """Follow what a peer says of where its revision stands, the latest or an earlier one that recipes may pin."""
+        copies = (each for each in reversed(chain) if change.sha256 in (None, each.sha256))
+        copy = next(copies, None)
+        if copy is None or mirrored_from(copy) != self.peer.name:
             return plain, "held"
-        data = self.services.store.object(latest.sha256)
-        entry = self._entry(replace(change, sha256=latest.sha256), data, status)
-        return replace(plain, entry=entry, expected=latest.sha256, event=status), status
+        move = followed(self.services, change, copy, self.peer.name)
+        if move is None:
+            return plain, "held"
+        return replace(plain, move=move, retell=retelling(move)), move.status
 
     def _kept_apart(self, change: Change, plain: Step) -> tuple[Step, str]:
         if any(each.sha256 == change.sha256 for each in self.services.store.apart(change.kind, change.slug)):
@@ -169,7 +170,4 @@ class Pulling:
         return Apart(self.peer.name, change.kind, change.slug, change.sha256 or "", at, why)
 
     def _proved(self, change: Change) -> Entry:
-        return self._entry(change, self.peer.object(change), MIRRORED)
-
-    def _entry(self, change: Change, data: bytes, status: str) -> Entry:
-        return proved(self.services, self.read, change, data, (self.peer.name, status))
+        return proved(self.services, self.read, change, self.peer.object(change), self.peer.name)

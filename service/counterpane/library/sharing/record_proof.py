@@ -37,6 +37,7 @@ def proved(records: Iterable[tuple[int, Record]]) -> Iterator[Record]:
 class _Seen:
     """What was read: hashes of objects, items with their latest revision, and where each chain and the history are."""
 
+    libraries: int = 0
     objects: set[str] = field(default_factory=set)
     items: dict[int, tuple[str, tuple[int, str]]] = field(default_factory=dict)
     names: set[tuple[str, str]] = field(default_factory=set)
@@ -44,6 +45,11 @@ class _Seen:
     seq: int = 0
     lines: int = 0
     last: str = START
+
+
+def _library(seen: _Seen, row: Mapping[str, Any]) -> str:
+    seen.libraries += 1
+    return "" if seen.libraries == 1 else "A dump is that of one library."
 
 
 def _object(seen: _Seen, row: Mapping[str, Any]) -> str:
@@ -95,6 +101,7 @@ def _change(seen: _Seen, row: Mapping[str, Any]) -> str:
 
 
 _PROOFS: Mapping[str, Callable[[_Seen, Mapping[str, Any]], str]] = {
+    "library": _library,
     "object": _object,
     "item": _item,
     "revision": _revision,

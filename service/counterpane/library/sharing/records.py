@@ -40,6 +40,7 @@ class Record:
 
 
 FORMS: tuple[Form, ...] = (
+    Form("library", ("identity",), (), ("identity",)),
     Form("object", ("sha256", "content"), (), ("sha256",)),
     Form(
         "item",

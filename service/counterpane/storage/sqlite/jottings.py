@@ -32,9 +32,11 @@ class JottingRows(MatterRows):
             self._keep_done(jotting, once, number)
         return number
 
-    def turn_jotting(self, jotting: Jotting, expected: str, by: str) -> None:
-        """Keep a jotting as it is after somebody changed it or took it back."""
+    def turn_jotting(self, jotting: Jotting, expected: str, by: str, once: Once | None = None) -> Done | None:
+        """Keep a jotting as it is after somebody changed it or took it back; nothing where the key was used before."""
         with self._writing():
+            if done := self._done_before(once):
+                return done
             rows = self._writer.execute(f"{_JOTTING} number = :number", {"number": jotting.number}).fetchall()
             before = _standing(rows, jotting.number)
             if before.sha256 != expected:
@@ -43,10 +45,18 @@ class JottingRows(MatterRows):
             whose = self._person(jotting.whose) if jotting.whose else before.whose
             self._db.table("jotting").update(jotting.number, told | {"whose": whose})
             self._log(acts.noted_again(jotting, by))
+            self._keep_done(jotting, once, jotting.number)
+        return None
 
     def jotting(self, number: int) -> Jotting:
         """Return a jotting."""
         return _standing(self._ask(f"{_JOTTING} number = :number", {"number": number}), number)
+
+    def taken_back(self, number: int) -> Jotting:
+        """Return what is left of a jotting that was taken back."""
+        for row in self._ask(f"{_JOTTING} number = :number AND taken_back IS NOT NULL", {"number": number}):
+            return Jotting(*row)
+        raise NotFound(f"There is no jotting {number} that was taken back.")
 
     def jottings(self, noted: Noted) -> tuple[Jotting, ...]:
         """Return those that are sought by number."""

@@ -220,3 +220,10 @@ _TRAITS = (
         UPDATE any_modulus SET classes = classes - 1 WHERE modulus = old.modulus;
         DELETE FROM any_modulus WHERE modulus = old.modulus AND classes = 0; END""",
 )
+
+
+@steps(name="0013_library")
+def _library(db: Database) -> None:
+    """Keep the name by which a library is told from every other; one that has a history gets it here."""
+    db.execute("CREATE TABLE library (identity TEXT PRIMARY KEY) WITHOUT ROWID")
+    db.execute("INSERT INTO library SELECT lower(hex(randomblob(16))) WHERE EXISTS (SELECT 1 FROM change)")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
+from uuid import uuid4
 
 import orjson
 
@@ -112,6 +113,10 @@ class Recording(Keyed):
             self._db.table("token").delete_where("person = ?", [person])
             self._db.table("person").update(person, {"name": None})
 
+    def identity(self) -> str | None:
+        """Return the name by which this library is told from every other."""
+        return next((str(name) for (name,) in self._ask("SELECT identity FROM library", {})), None)
+
     def audit(self, after: int, limit: int) -> tuple[Line, ...]:
         """Return the lines of the audit log after this number, oldest first."""
         rows = self._ask(f"{_LINE} WHERE seq > :after ORDER BY seq LIMIT :limit", {"after": after, "limit": limit})
@@ -124,8 +129,10 @@ class Recording(Keyed):
         self._db.table("audit").insert(asdict(line) | {"detail": orjson.dumps(dict(line.detail)).decode()})
 
     def _change(self, change: Change) -> None:
-        """Add a line to the changes; its number is the next one."""
+        """Add a line to the changes; its number is the next one, and with the first a library gets its name."""
         (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
+        if seq == 1:
+            self._db.table("library").insert({"identity": uuid4().hex})
         self._db.table("change").insert(asdict(change) | {"seq": seq})
 
 

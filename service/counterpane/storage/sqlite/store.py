@@ -54,16 +54,16 @@ class SqliteStore(Searching, JottingRows):
             if done := self._done_before(once):
                 return done
             for entry in entries:
-                self._add(entry, "added")
+                self._add(entry)
                 self._keep_done(entry, once)
         return None
 
-    def _add(self, entry: Entry, event: str) -> None:
+    def _add(self, entry: Entry) -> None:
         try:
             item = self._db.table("item").insert(_item(entry, number=1)).last_pk
         except sqlite3.IntegrityError:
             raise Taken(f"There is a {entry.shelf} {entry.slug!r} already.") from None
-        self._write(entry, item, 1, event)
+        self._write(entry, item, 1)
 
     def revise(self, entry: Entry, expected: str | None, once: Once | None = None) -> Done | None:
         """Keep the next revision, if the latest is the expected one; nothing where the key was used before.
@@ -73,16 +73,16 @@ class SqliteStore(Searching, JottingRows):
         with self._writing():
             if done := self._done_before(once):
                 return done
-            self._revise(entry, expected, "revised")
+            self._revise(entry, expected)
             self._keep_done(entry, once)
         return None
 
-    def _revise(self, entry: Entry, expected: str | None, event: str) -> None:
+    def _revise(self, entry: Entry, expected: str | None) -> None:
         item, number = self._expected(entry, expected)
         self._db.table("item").update(item, _item(entry, number + 1))
         for table in ("class", "texture", "opening", "trait", "traitless"):
             self._db.table(table).delete_where("item = ?", [item])
-        self._write(entry, item, number + 1, event)
+        self._write(entry, item, number + 1)
 
     def _expected(self, entry: Entry | Retold, expected: str | None) -> tuple[Any, int]:
         """Return the item of an entry and the number of its latest revision, which must be the expected one."""
@@ -95,7 +95,7 @@ class SqliteStore(Searching, JottingRows):
             raise Stale(f"The {entry.shelf} {entry.slug!r} was revised since you read it.", current)
         return item, number
 
-    def _write(self, entry: Entry, item: Any, number: int, event: str) -> None:
+    def _write(self, entry: Entry, item: Any, number: int) -> None:
         self._db.table("object").insert({"sha256": entry.sha256, "content": entry.content}, ignore=True)
         fields = {name: getattr(entry, name) for name in ("sha256", "body", "at", "status")}
         self._db.table("revision").insert({"item": item, "number": number, "by": self._person(entry.by), **fields})
@@ -107,6 +107,7 @@ class SqliteStore(Searching, JottingRows):
         self._add_traits(item, entry.traits)
         if entry.textures:
             self._db.table("texture").insert_all({"item": item, **asdict(each)} for each in entry.textures)
+        event = "added" if number == 1 else "revised"
         self._change(Change(0, entry.at, entry.shelf, entry.slug, entry.sha256, event))
         self._log(acts.wrote(entry, number))
 
@@ -197,9 +198,11 @@ class SqliteStore(Searching, JottingRows):
             if (row[0] if row else 0) != step.before:
                 raise Stale(f"{step.seen.peer} is being read by another program.", "")
             if step.entry and step.expected:
-                self._revise(step.entry, step.expected, step.event or "revised")
+                self._revise(step.entry, step.expected)
             elif step.entry:
-                self._add(step.entry, step.event or "added")
+                self._add(step.entry)
+            if step.move and step.retell:
+                self._move(step.move, step.retell)
             if step.retold:
                 self._retell(step.retold)
             if step.apart:
