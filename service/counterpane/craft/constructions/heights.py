@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import islice
 from math import lcm
 
 from counterpane.craft.constructions.edges import Edges
 from counterpane.craft.constructions.gauging import gauge_of
-from counterpane.craft.constructions.obstacles import LengthOutOfReach, RepeatsRunApart, Stuck, WrongSide
-from counterpane.craft.constructions.settling import Block, Settled
+from counterpane.craft.constructions.obstacles import (
+    EdgeOutOfStep,
+    LengthOutOfReach,
+    RepeatsRunApart,
+    Stuck,
+    WrongSide,
+)
+from counterpane.craft.constructions.settling import Block, Settled, stops_of, takes
 from counterpane.craft.constructions.textures import Texture, half_repeat, small_count
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.sizing.lengths import side_of, stretch
@@ -65,6 +73,7 @@ class _Climb:
         self.rates = rates
         self.settled = settled
         self.textures = textures
+        self.edges = edges
         self.first = textures[0].first_side
         self.periods = [_period(*each) for each in zip(settled.blocks, textures, edges, strict=True)]
         self.row = 1
@@ -78,7 +87,9 @@ class _Climb:
             side = side_of(self.row, self.first)
             if side != self.textures[index].first_side and not self.yields(index):
                 raise Stuck(self.wrong(index))
+            self.refuse_step(index, 0)
             rows = block.rows if block.rows is not None else self.found(index)
+            self.refuse_step(index, rows)
             self.done.append(Height(rows, self.periods[index], self.row, side))
             self.row += rows
             self.reached += self.cm(index, rows)
@@ -134,7 +145,43 @@ class _Climb:
         if self.periods[index] != texture.period:
             return (0,)
         half = half_repeat(texture, small_count(texture), self.settled.vocabulary)
-        return (0, half) if half else (0,)
+        return (0, half) if half and not any(self.more(index, half).values()) else (0,)
+
+    def more(self, index: int, rows: int) -> Mapping[str, int]:
+        """Return by how many stitches each edge is more than its own after so many rows of a block, by its pointer."""
+        beside, vocabulary = self.edges[index], self.settled.vocabulary
+        bottom = self.settled.bottom
+        below = bottom.rows or 0 if bottom and not self.settled.runs_beside(bottom) else 0
+        done = self.row - 1 + rows
+        sides = 0 if beside.whole else beside.sides.gained(done - below, side_of(below + 1, self.first), vocabulary)
+        return {"/parts/sides": sides, "/parts/selvedge": beside.selvedge.gained(done, self.first, vocabulary)}
+
+    def refuse_step(self, index: int, rows: int) -> None:
+        """Raise Stuck where an edge has another count than its own after so many rows of a block."""
+        block = self.settled.blocks[index]
+        for edge, more in self.more(index, rows).items():
+            if more:
+                pointer = f"{block.pointer}/rows" if rows else edge
+                raise Stuck(EdgeOutOfStep(pointer, edge, rows, more, self.in_step(index, rows) if rows else ()))
+
+    def in_step(self, index: int, rows: int) -> tuple[int, ...]:
+        """Return the numbers of rows nearest one after which a block and its edges have their own counts.
+
+        What follows begins on the side on which it begins after that one.
+        """
+        block, texture, beside = self.settled.blocks[index], self.textures[index], self.edges[index]
+        stops = stops_of(texture, self.settled.vocabulary)
+        far = lcm(2, texture.period, beside.selvedge.period, beside.sides.period)
+        near = sorted(range(max(1, rows - far), rows + far + 1), key=lambda number: (abs(number - rows), -number))
+        found = (
+            number
+            for number in near
+            if (number - rows) % 2 == 0
+            and number % texture.period in stops
+            and takes(block.part.component, "rows", number)
+            and not any(self.more(index, number).values())
+        )
+        return tuple(islice(found, 2))
 
     def share(self, index: int) -> Fraction:
         """Return the centimetres for a free band: the length left over, divided among the free bands still to come."""

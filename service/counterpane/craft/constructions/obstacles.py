@@ -89,6 +89,21 @@ class StopsMidRepeat:
 
 
 @dataclass(frozen=True, slots=True)
+class EdgeOutOfStep:
+    """An edge has `more` stitches than its own, on both sides together, after so many rows of the part beside it.
+
+    `edge` is its pointer; `rows` is 0 where the part begins so, since the edge begins on the other side. `nearest` are
+    rows of the part after which the edge has its own count.
+    """
+
+    pointer: str
+    edge: str
+    rows: int
+    more: int
+    nearest: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class DoesNotJoin:
     """The rows of a part cannot stand beside other parts."""
 
@@ -181,6 +196,7 @@ Obstacle: TypeAlias = (
     | NoCount
     | CountChanges
     | StopsMidRepeat
+    | EdgeOutOfStep
     | DoesNotJoin
     | LeftDiffers
     | NoCommonCount

@@ -181,11 +181,18 @@ def parameter(component: Component, name: str) -> Parameter | None:
     return next((parameter for parameter in component.parameters if parameter.name == name), None)
 
 
+def takes(component: Component, name: str, value: int) -> bool:
+    """Say whether a component takes so many rows or stitches, as far as its parameters tell."""
+    limits = parameter(component, name) or Parameter("rows", 1, 1)
+    counts = Progression(limits.step, limits.least % limits.step, limits.least)
+    return counts.admits(value) and (limits.most is None or value <= limits.most)
+
+
 def _allowed(part: Part, name: str, value: int, pointer: str) -> int:
     """Return the value if the component takes it; Stuck with the nearest it takes where not."""
     limits = parameter(part.component, name) or Parameter("rows", 1, 1)
     counts = Progression(limits.step, limits.least % limits.step, limits.least)
-    if counts.admits(value) and (limits.most is None or value <= limits.most):
+    if takes(part.component, name, value):
         return value
     below, above = counts.below(min(value, limits.most or value)), counts.above(value)
     near = (below, above if limits.most is None or (above or 0) <= limits.most else None)
@@ -221,17 +228,28 @@ def border_rows(part: Part, textures: tuple[Texture, ...], pointer: str) -> int:
 def _refuse_stop(textures: tuple[Texture, ...], rows: int, vocabulary: Vocabulary, pointer: str) -> None:
     """Raise Stuck for rows that stop where the count is another than at the beginning."""
     texture = textures[0]
-    start = min(start.least for start in texture.starts)
-    counts = [start, *(step.after for step in work(texture.rows, start, vocabulary))]
-    after = counts[rows % texture.period]
+    start, *counts = _counts(texture, vocabulary)
+    after = counts[rows % texture.period - 1]
     if after != start:
-        stops = [stop for stop, here in enumerate(counts[:-1]) if here == start]
+        stops = stops_of(texture, vocabulary)
         whole = rows // texture.period * texture.period
         tried = sorted(
             (whole + off + stop for off in (0, texture.period) for stop in stops), key=lambda n: abs(n - rows)
         )
         near = tuple(number for number in tried if number > 0)[:2]
-        raise Stuck(StopsMidRepeat(f"{pointer}/rows", rows, start, after or 0, near))
+        raise Stuck(StopsMidRepeat(f"{pointer}/rows", rows, start, after, near))
+
+
+def stops_of(texture: Texture, vocabulary: Vocabulary) -> tuple[int, ...]:
+    """Return the rows of a repeat after which the count is that of the beginning: 0 and as many more as there are."""
+    start, *counts = _counts(texture, vocabulary)
+    return 0, *(stop for stop, here in enumerate(counts[:-1], 1) if here == start)
+
+
+def _counts(texture: Texture, vocabulary: Vocabulary) -> tuple[int, ...]:
+    """Return the least count at which the rows work, and the counts after each of them."""
+    start = min(start.least for start in texture.starts)
+    return start, *(step.after or 0 for step in work(texture.rows, start, vocabulary))
 
 
 def _sides(request: PlanRequest, beside: Part, vocabulary: Vocabulary) -> tuple[int, Edging | None]:

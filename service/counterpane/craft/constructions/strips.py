@@ -41,10 +41,18 @@ class Strip:
 
     def ends(self, since: int, start: Side, side: Side) -> tuple[Nodes, Nodes]:
         """Return what begins and what ends a row, `since` rows after the edge's first one on side `start`."""
-        later = 0 if start == self.first_side or self.period % 2 else 1
-        index = (since + later) % self.period
+        index = self._place(since, start)
         right, left = self.right[index], self.left[index]
         return (right, left) if self.as_worked or side == "RS" else (left, right)
+
+    def gained(self, since: int, start: Side, vocabulary: Vocabulary) -> int:
+        """Return the stitches by which the edge is more than its widths before a row, named as in `ends`."""
+        done = self._place(since, start)
+        return sum(_gain(row, vocabulary) for row in (*self.right[:done], *self.left[:done]))
+
+    def _place(self, since: int, start: Side) -> int:
+        later = 0 if start == self.first_side or self.period % 2 else 1
+        return (since + later) % self.period
 
 
 NO_STRIP = Strip(((),), ((),), (0, 0))

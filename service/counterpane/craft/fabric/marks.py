@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from counterpane.craft.fabric.faces import SLIP, Look
 from counterpane.craft.stitches import Stitch, Vocabulary
@@ -46,12 +46,14 @@ class Mark:
         key = _pair(vocabulary.stitches.get(self.stitch), "back", vocabulary)
         behind = self.behind if key else not self.behind
         notes = tuple(sorted(_OTHER_NOTE.get(note, note) for note in self.notes))
-        return replace(self._across(), stitch=key or self.stitch, notes=notes, behind=behind)
+        return Mark(key or self.stitch, self._across(), notes, behind)
 
     def in_mirror(self, vocabulary: Vocabulary) -> Mark | None:
         """Return its mirror image; None where the vocabulary names none."""
         key = _pair(vocabulary.stitches.get(self.stitch), "mirror", vocabulary)
-        return replace(self._across(), stitch=key) if key and PASSED not in " ".join(self.notes) else None
+        return (
+            Mark(key, self._across(), self.notes, self.behind) if key and PASSED not in " ".join(self.notes) else None
+        )
 
     def upside_down(self) -> Mark | None:
         """Return the mark upside down; only stitches drawn straight up can stand on their heads."""
@@ -77,8 +79,8 @@ class Mark:
         unsure = self.behind or PASSED in " ".join(self.notes) or (self.stitch == SLIP and not self.notes)
         return None if unsure else ", ".join((self.stitch, *self.notes))
 
-    def _across(self) -> Mark:
-        return replace(self, drawn=tuple(sorted(-column for column in self.drawn)))
+    def _across(self) -> tuple[int, ...]:
+        return tuple(sorted(-column for column in self.drawn))
 
 
 def _pair(stitch: Stitch | None, way: str, vocabulary: Vocabulary) -> str | None:

@@ -146,15 +146,16 @@ def marked(traced: Traced, stitches: int, vocabulary: Vocabulary) -> Iterator[tu
         loops = row.loops if row.side != "RS" else row.loops[::-1]
         columns = {loop.number: place for place, loop in enumerate(loops)}
         made = dict(_made(row, columns, below))
-        behind = row.side == "WS"
-        yield tuple(_from_right(made[loop.number], behind, vocabulary) for loop in loops)
+        marks = [made[loop.number] for loop in loops]
+        if row.side == "WS":
+            seen = {mark: _from_right(mark, vocabulary) for mark in set(marks)}
+            marks = [seen[mark] for mark in marks]
+        yield tuple(marks)
         below = columns
 
 
-def _from_right(mark: Mark, behind: bool, vocabulary: Vocabulary) -> Mark:
-    """Return a mark as the right side shows it, its columns as they are."""
-    if not behind:
-        return mark
+def _from_right(mark: Mark, vocabulary: Vocabulary) -> Mark:
+    """Return a mark of a wrong-side row as the right side shows it, its columns as they are."""
     seen = mark.from_behind(vocabulary)
     return Mark(seen.stitch, mark.drawn, seen.notes, seen.behind)
 

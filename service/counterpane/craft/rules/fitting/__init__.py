@@ -7,6 +7,7 @@ from counterpane.craft.findings import Rule
 from counterpane.craft.rules.fitting.bands_share_few_counts import bands_share_few_counts
 from counterpane.craft.rules.fitting.border_stops_mid_repeat import border_stops_mid_repeat
 from counterpane.craft.rules.fitting.cast_on_inside_part import cast_on_inside_part
+from counterpane.craft.rules.fitting.edge_out_of_step import edge_out_of_step
 from counterpane.craft.rules.fitting.field_without_use import field_without_use
 from counterpane.craft.rules.fitting.left_side_differs import left_side_differs
 from counterpane.craft.rules.fitting.length_misses_target import length_misses_target
@@ -29,6 +30,7 @@ RULES: tuple[Rule[Attempt], ...] = (
     bands_share_few_counts,
     border_stops_mid_repeat,
     cast_on_inside_part,
+    edge_out_of_step,
     field_without_use,
     left_side_differs,
     length_misses_target,
