@@ -48,11 +48,10 @@ def library_there(store: str | None) -> Iterator[Services]:
 
 @contextmanager
 def library_or_starters(store: str | None) -> Iterator[Services]:
-    """Open the library at a path, else the one of what ships with the program, for a block."""
-    from counterpane.at_hand import open_starters
+    """Open the library at a path, else one in memory of what ships with the program, for a block."""
     from counterpane.wiring import open_library
 
-    services = open_library(store) if store else open_starters()
+    services = open_library(store) if store else open_library()
     try:
         yield services
     finally:
