@@ -115,9 +115,10 @@ def test_a_count_that_is_always_too_large_does_not_join(vocabulary: Vocabulary) 
 
 def test_a_row_impossible_alone_keeps_its_own_fault(vocabulary: Vocabulary) -> None:
     """A later row that no count allows is not blamed on the rows before it."""
-    misfit = count(rows_of("knit / *k3; rep from * to last 5 sts, k4", vocabulary), vocabulary).misfit
+    chain = count(rows_of("knit / *k3; rep from * to last 5 sts, k4", vocabulary), vocabulary)
+    misfit = chain.misfit
     assert misfit is not None
-    assert (misfit.slug, misfit.row) == ("row-leaves-stitches", 1)
+    assert (chain.starts, misfit.slug, misfit.row) == ((), "row-leaves-stitches", 1)
 
 
 def test_a_row_over_no_stitch_fails_by_itself() -> None:
