@@ -80,7 +80,41 @@ def test_markers_placed_in_a_repeat_are_followed_from_a_known_count() -> None:
     """Eight stitches take four of them; of any number of stitches only the stitches are known."""
     rows = [(OpenRepeat((Work("k", 2), PLACE)),), (KNIT,)]
     assert [step.segments for step in work(rows, 8, VOCABULARY, ["round", "round"])] == [(2, 2, 2, 2, 0)] * 2
+    assert count(rows, VOCABULARY).starts == (Progression(2, 0, 2),)
     assert count([rows[0], (TO_MARKER, SLIP, KNIT)], VOCABULARY).starts == ()
+
+
+@pytest.mark.parametrize(
+    ("row", "before", "after"),
+    [
+        (OpenRepeat((Group((Work("k"), PLACE), 2),)), 8, 8),
+        (OpenRepeat((Work("k", 2), PLACE), last=(Work("kfb"),)), 9, 10),
+        (OpenRepeat((Work("k"), Work("p"), Work("k"), PLACE)), 3 * 501, 3 * 501),
+    ],
+)
+def test_what_places_too_many_markers_or_in_brackets_is_counted_only(row: Node, before: int, after: int) -> None:
+    """The stitches are exact; where a marker hangs is not known, nor where one hangs that is placed beside them."""
+    steps = work([(row,), (Work("k"), PLACE, KNIT)], before, VOCABULARY)
+    assert [step.after for step in steps] == [after, after]
+    assert [step.segments for step in steps] == [(), ()]
+
+
+def test_two_thousand_stitches_and_markers_of_a_repeat_are_followed() -> None:
+    """Three stitches and a marker, five hundred times."""
+    (step,) = work([(OpenRepeat((Work("k"), Work("p"), Work("k"), PLACE)),)], 1500, VOCABULARY, ["round"])
+    assert step.segments == (3,) * 500 + (0,)
+
+
+def test_a_marker_behind_the_last_stitch_stays() -> None:
+    """Placed at the end of a round and not slipped in the next, it hangs there with no stitch behind it."""
+    steps = work([(Work("k", 5), PLACE, KNIT), (Work("k", 5),)], 5, VOCABULARY, ["round", "round"])
+    assert [step.segments for step in steps] == [(5, 0), (5, 0)]
+
+
+def test_a_repeat_to_a_marker_keeps_what_comes_before_it() -> None:
+    """Of five stitches before the marker two are knitted together after the repeat, however many follow."""
+    rows = [(Work("k", 5), PLACE, KNIT), (OpenRepeat((Work("p"),), None, marker=True), Work("k2tog"), SLIP, KNIT)]
+    assert work(rows, 9, VOCABULARY, ["round", "round"])[1].segments == (4, 4)
 
 
 def test_a_square_from_the_centre_grows_between_its_markers() -> None:
