@@ -186,6 +186,12 @@ def test_a_repeat_that_passes_over_too_much_tells_where() -> None:
     assert (misfit.place, misfit.asked, misfit.left) == (Place(1, 12), 2, 1)
 
 
+def test_a_last_working_that_passes_over_too_much_tells_where() -> None:
+    """One stitch knitted by the repeat is not passed over itself."""
+    misfit = misfit_of([(OpenRepeat((Work("k"),), last=(Work("psso", place=Place(1, 4)),)),)], 1)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 4), 2, 1)
+
+
 def test_a_pass_over_inside_one_stitch_needs_two_as_well() -> None:
     """Worked into the first stitch, one loop alone has none to be passed over it; its own place is told."""
     misfit = misfit_of([(IntoOne((Work("k"), Work("psso", place=Place(1, 6)))), KNIT)], 4)

@@ -10,6 +10,9 @@ from counterpane.craft.counts import (
     count,
     work,
 )
+from counterpane.craft.counts.needle import Amount, Needle
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.rows.tree import (
     CastOn,
     Group,
@@ -147,6 +150,32 @@ def test_a_row_names_what_it_meets_or_slips_it() -> None:
     unnamed = (OpenRepeat((Work("k"),), 3, plain=True), Work("k", 3), PLACE)
     assert work([first, named], 9, VOCABULARY)[1].segments == (3, 4, 2)
     assert work([first, unnamed], 9, VOCABULARY)[1].segments == (0, 3, 4, 2)
+
+
+def test_a_row_is_turned_unless_it_is_said_to_be_a_round() -> None:
+    """The seven stitches worked last are met first."""
+    assert walk_row(Needle.holding(9), (Work("k", 2), PLACE, KNIT), VOCABULARY).left == (Amount(7), Amount(2))
+
+
+TO_LAST_4 = OpenRepeat((Work("k"),), 4, plain=True)
+HERE = Place(1, 5)
+
+
+@pytest.mark.parametrize(
+    ("first", "row"),
+    [
+        ((TO_LAST_4, PLACE, Work("k", 4)), (Work("k", 5, place=HERE), KNIT)),
+        ((TO_LAST_4, PLACE, Work("k", 4)), (OpenRepeat((Work("k"), Work("kfb")), 0, place=HERE), PLACE)),
+        ((Work("k", 4), PLACE, KNIT), (OpenRepeat((Work("k"),), 5, plain=True, place=HERE), Work("k", 5))),
+        ((KNIT,), (OpenRepeat((Work("psso"), Work("k", 2)), 3, plain=True, place=HERE), Work("k", 3))),
+    ],
+)
+def test_what_is_not_followed_has_a_place(first: tuple[Node, ...], row: tuple[Node, ...]) -> None:
+    """What may or may not reach a marker, or be worked at all, is named where it stands."""
+    needle = walk_row(Needle.any_count(), first, VOCABULARY, in_round=True)
+    with pytest.raises(Stuck) as told:
+        walk_row(needle, row, VOCABULARY)
+    assert (told.value.slug, told.value.place) == (UNPROVED, HERE)
 
 
 @pytest.mark.parametrize(

@@ -51,14 +51,14 @@ def walk_row(
     noted = [] if worked is None else worked
     form = well_formed(parts, vocabulary)
     nodes, whole = form.nodes, not form.names_markers
-    needle = replace(needle, slope=None) if needle.slope else needle
+    needle = replace(needle, slope=None)
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
-        needle, whole = markers.forget(needle), False
-    for begin, end in _stretches(nodes):
-        if _is_turning_point(nodes[begin]):
+        needle = markers.forget(needle)
+    for begin, stretch in _stretches(nodes):
+        if _is_turning_point(stretch[0]):
             needle = _walk_open(needle, Spot(nodes, begin, noted), vocabulary)
         else:
-            needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
+            needle = _walk_closed(needle, stretch, vocabulary, whole)
     needle = _finished(needle, nodes, in_round)
     if needle.all.at(needle.low) > LONGEST_SUM:
         raise Stuck(UNPROVED, _last_place(nodes))
@@ -70,17 +70,17 @@ def _is_turning_point(node: Node) -> bool:
     return is_open(node) or isinstance(node, Marker | Turn)
 
 
-def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
-    """Yield where stretches of fixed stitches begin and end, and every other node by itself."""
+def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, Sequence[Node]]]:
+    """Yield each stretch of fixed stitches, and every other node by itself, with the index at which it begins."""
     begin = 0
     for index, node in enumerate(nodes):
         if _is_turning_point(node):
             if begin < index:
-                yield begin, index
-            yield index, index + 1
+                yield begin, nodes[begin:index]
+            yield index, (node,)
             begin = index + 1
     if begin < len(nodes):
-        yield begin, len(nodes)
+        yield begin, nodes[begin:]
 
 
 def _walk_open(needle: Needle, spot: Spot, vocabulary: Vocabulary) -> Needle:
@@ -187,10 +187,9 @@ def _is_followed(node: OpenRepeat, times: Amount) -> bool:
 
 def _placed(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Needle:
     """Work stitches and place markers between them."""
-    for begin, end in _stretches(nodes):
-        node, stretch = nodes[begin], nodes[begin:end]
-        if isinstance(node, Marker):
-            needle = markers.meet(needle, node)
+    for _, stretch in _stretches(nodes):
+        if isinstance(stretch[0], Marker):
+            needle = markers.meet(needle, stretch[0])
         else:
             needle = _worked(needle, stretch, total(stretch, vocabulary), vocabulary)
     return needle
