@@ -115,9 +115,10 @@ def test_a_count_that_is_always_too_large_does_not_join(vocabulary: Vocabulary) 
 
 def test_a_row_impossible_alone_keeps_its_own_fault(vocabulary: Vocabulary) -> None:
     """A later row that no count allows is not blamed on the rows before it."""
-    misfit = count(rows_of("knit / *k3; rep from * to last 5 sts, k4", vocabulary), vocabulary).misfit
+    chain = count(rows_of("knit / *k3; rep from * to last 5 sts, k4", vocabulary), vocabulary)
+    misfit = chain.misfit
     assert misfit is not None
-    assert (misfit.slug, misfit.row) == ("row-leaves-stitches", 1)
+    assert (chain.starts, misfit.slug, misfit.row) == ((), "row-leaves-stitches", 1)
 
 
 def test_a_row_over_no_stitch_fails_by_itself() -> None:
@@ -160,10 +161,35 @@ def test_binding_off_all_leaves_nothing() -> None:
     assert misfit_of([(BindOff(None), Work("k"))], 7).slug == "row-runs-short"
 
 
+def test_nothing_is_bound_off_of_no_stitch() -> None:
+    """After all stitches are knitted none is left to be bound off, there where it is asked."""
+    misfit = misfit_of([(KNIT, BindOff(None, place=Place(1, 9)))], 7)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 9), 1, 0)
+
+
 def test_a_pass_over_needs_two_stitches_behind_it() -> None:
     """At the beginning of a row there is nothing to pass over."""
     misfit = misfit_of([(Work("psso", place=Place(1, 1)), KNIT)], 8)
     assert (misfit.slug, misfit.asked, misfit.left) == ("row-runs-short", 2, 0)
+
+
+def test_a_repeat_that_begins_with_a_pass_over_runs_short_at_once() -> None:
+    """One stitch lies behind the first of two workings; what each of them adds comes too late."""
+    misfit = misfit_of([(Work("k"), OpenRepeat((Work("psso", place=Place(1, 4)), Work("k", 2))))], 5)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 4), 2, 1)
+
+
+def test_a_repeat_that_passes_over_too_much_tells_where() -> None:
+    """Four stitches lie before it, each of four workings leaves one fewer: the last pass-over finds a single one."""
+    body = (Work("k", place=Place(1, 4)), Work("psso", place=Place(1, 8)), Work("psso", place=Place(1, 12)))
+    misfit = misfit_of([(Work("k", 4), OpenRepeat(body))], 8)
+    assert (misfit.place, misfit.asked, misfit.left) == (Place(1, 12), 2, 1)
+
+
+def test_a_last_working_that_passes_over_too_much_tells_where() -> None:
+    """One stitch knitted by the repeat is not passed over itself."""
+    misfit = misfit_of([(OpenRepeat((Work("k"),), last=(Work("psso", place=Place(1, 4)),)),)], 1)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 4), 2, 1)
 
 
 def test_a_pass_over_inside_one_stitch_needs_two_as_well() -> None:
@@ -174,9 +200,10 @@ def test_a_pass_over_inside_one_stitch_needs_two_as_well() -> None:
 
 def test_a_cable_needle_must_be_worked_off() -> None:
     """Stitches left on it are left; stitches taken from an empty one run short."""
-    assert misfit_of([(Hold(2), Work("k", 2))], 4).slug == "row-leaves-stitches"
+    here = Place(1, 5)
+    left = [misfit_of([row], 4) for row in ((Hold(2), Work("k", 2, place=here)), (Hold(2), Turn(place=here), KNIT))]
+    assert [(misfit.slug, misfit.place, misfit.left) for misfit in left] == [("row-leaves-stitches", here, 2)] * 2
     assert misfit_of([(Hold(1), Work("k", 2, held=True), KNIT)], 4).slug == "row-runs-short"
-    assert misfit_of([(Hold(2), Turn())], 4).slug == "row-leaves-stitches"
 
 
 def test_a_fixed_row_after_increases_fixes_the_start(vocabulary: Vocabulary) -> None:

@@ -42,7 +42,9 @@ from .small_vocabulary import VOCABULARY
         ((OpenRepeat((Work("k"),), last=(KNIT,)),), "repeat-inside-repeat"),
         ((OpenRepeat((Work("k"),), None), KNIT), "two-open-repeats"),
         ((OpenRepeat((Work("k"),), None), BindOff(None)), "two-open-repeats"),
+        ((OpenRepeat((Work("k"),), None), PLACE, KNIT), "two-open-repeats"),
         ((IntoOne((Work("k2tog"), Work("k"))),), "group-uses-several"),
+        ((IntoOne((Work("k"), Work("k2tog"))),), "group-uses-several"),
         ((IntoOne((Work("yo"), Work("k"))),), "group-uses-several"),
         ((IntoOne((CastOn(1), Work("k"))),), "group-uses-several"),
         ((IntoOne(()),), "group-uses-several"),
@@ -70,6 +72,8 @@ def test_a_row_without_a_meaning_says_where() -> None:
     place = Place(1, 9)
     row = (Work("k", 3), OpenRepeat((Work("yo"),), place=place))
     assert malformed(row, VOCABULARY) == Misfit("repeat-uses-nothing", 0, place)
+    slipping = (OpenRepeat((Work("k"), Marker("slip", place=place))),)
+    assert malformed(slipping, VOCABULARY) == Misfit(UNPROVED, 0, place)
 
 
 @pytest.mark.parametrize(
@@ -77,9 +81,11 @@ def test_a_row_without_a_meaning_says_where() -> None:
     [
         (IntoOne((Work("k"), Work("yo"), Work("k"))),),
         (IntoOne((Group((Work("k"), Work("p")), 2), CastOn(1))),),
+        (IntoOne((Group((Work("k"), Work("yo")), 2), Work("k"))),),
         (IntoOne((IntoOne((Work("k"), Work("yo"))), Work("k"))),),
         (IntoOne((Work("p"), Work("k")), 2),),
         (OpenRepeat((Work("k"),), 4), OpenRepeat((Work("p"),), None), Work("k")),
+        (OpenRepeat((Work("k"),), None, marker=True), SLIP, KNIT),
     ],
 )
 def test_a_row_with_a_meaning_is_not_refused(parts: tuple[Node, ...]) -> None:
@@ -113,6 +119,13 @@ def test_a_repeat_without_a_stop_leaves_what_is_worked_before_the_turn() -> None
     """Knit one, repeat, purl two, turn: of ten stitches seven are worked by the repeat, which doubles them."""
     row = (Work("k"), OpenRepeat((Work("kfb"),), None), Work("p", 2), Turn())
     assert work([row], 10, VOCABULARY)[0].after == 1 + 2 * 7 + 2
+
+
+def test_a_repeat_without_a_stop_looks_no_further_than_the_next_turn() -> None:
+    """It keeps what comes after an earlier turn, and nothing of what comes after the turn behind it."""
+    row = (Work("k", 5), Turn(), OpenRepeat((Work("p"),), None), Work("k", 2))
+    assert work([(*row, Turn(), KNIT)], 9, VOCABULARY)[0].after == 9
+    assert work([(OpenRepeat((Work("k2tog"),), None), Turn(), Work("p", 4))], 8, VOCABULARY)[0].after == 4
 
 
 @pytest.mark.parametrize("after", [(Work("k", 9),), (OpenRepeat((Work("k", 10),), 0, plain=True),)])
@@ -169,14 +182,35 @@ def test_ten_thousand_nested_groups_are_not_followed(empty: bool) -> None:
     """A tree too deep to be walked is told as not proved, without running out of stack."""
     node: Node = Group((), 2) if empty else Work("k")
     for _ in range(10_000):
-        node = Group((node,), 2)
-    assert slug_of(node) == UNPROVED
+        node = Group((node,), 2, place=Place(1, 4))
+    assert malformed((node,), VOCABULARY) == Misfit(UNPROVED, 0, Place(1, 4))
+    assert slug_of(OpenRepeat((node,))) == slug_of(OpenRepeat((Work("k"),), last=(node,))) == UNPROVED
 
 
 def test_a_group_of_markers_without_end_is_not_written_out() -> None:
     """So many markers lie on no needle."""
     assert slug_of(Group((Work("k"), PLACE), HUGE)) == UNPROVED
     assert misfit_of([(*([Work("k"), PLACE] * 1100), KNIT)], 3000).slug == UNPROVED
+
+
+@pytest.mark.parametrize("row", [(Group((PLACE,), 2001),), (Work("k"), Group((PLACE,), 2001))])
+def test_two_thousand_nodes_more_are_written_out(row: tuple[Node, ...]) -> None:
+    """Two thousand and one instead of one group."""
+    assert slug_of(*row) is None
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        (Group((PLACE,), 2002, place=Place(1, 7)),),
+        (Group((PLACE, Work("k")), 1001, place=Place(1, 7)),),
+        (Work("k"), Group((PLACE,), 2002, place=Place(1, 7))),
+        (Group((PLACE,), 2002, place=Place(1, 7)), Work("k")),
+    ],
+)
+def test_one_node_more_is_not_written_out(row: tuple[Node, ...]) -> None:
+    """What stands beside the group does not make room for it; its place is told."""
+    assert malformed(row, VOCABULARY) == Misfit(UNPROVED, 0, Place(1, 7))
 
 
 def test_a_wide_group_costs_nothing() -> None:

@@ -10,6 +10,9 @@ from counterpane.craft.counts import (
     count,
     work,
 )
+from counterpane.craft.counts.needle import Amount, Needle
+from counterpane.craft.counts.stuck import Stuck
+from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.rows.tree import (
     CastOn,
     Group,
@@ -80,7 +83,41 @@ def test_markers_placed_in_a_repeat_are_followed_from_a_known_count() -> None:
     """Eight stitches take four of them; of any number of stitches only the stitches are known."""
     rows = [(OpenRepeat((Work("k", 2), PLACE)),), (KNIT,)]
     assert [step.segments for step in work(rows, 8, VOCABULARY, ["round", "round"])] == [(2, 2, 2, 2, 0)] * 2
+    assert count(rows, VOCABULARY).starts == (Progression(2, 0, 2),)
     assert count([rows[0], (TO_MARKER, SLIP, KNIT)], VOCABULARY).starts == ()
+
+
+@pytest.mark.parametrize(
+    ("row", "before", "after"),
+    [
+        (OpenRepeat((Group((Work("k"), PLACE), 2),)), 8, 8),
+        (OpenRepeat((Work("k", 2), PLACE), last=(Work("kfb"),)), 9, 10),
+        (OpenRepeat((Work("k"), Work("p"), Work("k"), PLACE)), 3 * 501, 3 * 501),
+    ],
+)
+def test_what_places_too_many_markers_or_in_brackets_is_counted_only(row: Node, before: int, after: int) -> None:
+    """The stitches are exact; where a marker hangs is not known, nor where one hangs that is placed beside them."""
+    steps = work([(row,), (Work("k"), PLACE, KNIT)], before, VOCABULARY)
+    assert [step.after for step in steps] == [after, after]
+    assert [step.segments for step in steps] == [(), ()]
+
+
+def test_two_thousand_stitches_and_markers_of_a_repeat_are_followed() -> None:
+    """Three stitches and a marker, five hundred times."""
+    (step,) = work([(OpenRepeat((Work("k"), Work("p"), Work("k"), PLACE)),)], 1500, VOCABULARY, ["round"])
+    assert step.segments == (3,) * 500 + (0,)
+
+
+def test_a_marker_behind_the_last_stitch_stays() -> None:
+    """Placed at the end of a round and not slipped in the next, it hangs there with no stitch behind it."""
+    steps = work([(Work("k", 5), PLACE, KNIT), (Work("k", 5),)], 5, VOCABULARY, ["round", "round"])
+    assert [step.segments for step in steps] == [(5, 0), (5, 0)]
+
+
+def test_a_repeat_to_a_marker_keeps_what_comes_before_it() -> None:
+    """Of five stitches before the marker two are knitted together after the repeat, however many follow."""
+    rows = [(Work("k", 5), PLACE, KNIT), (OpenRepeat((Work("p"),), None, marker=True), Work("k2tog"), SLIP, KNIT)]
+    assert work(rows, 9, VOCABULARY, ["round", "round"])[1].segments == (4, 4)
 
 
 def test_a_square_from_the_centre_grows_between_its_markers() -> None:
@@ -113,6 +150,32 @@ def test_a_row_names_what_it_meets_or_slips_it() -> None:
     unnamed = (OpenRepeat((Work("k"),), 3, plain=True), Work("k", 3), PLACE)
     assert work([first, named], 9, VOCABULARY)[1].segments == (3, 4, 2)
     assert work([first, unnamed], 9, VOCABULARY)[1].segments == (0, 3, 4, 2)
+
+
+def test_a_row_is_turned_unless_it_is_said_to_be_a_round() -> None:
+    """The seven stitches worked last are met first."""
+    assert walk_row(Needle.holding(9), (Work("k", 2), PLACE, KNIT), VOCABULARY).left == (Amount(7), Amount(2))
+
+
+TO_LAST_4 = OpenRepeat((Work("k"),), 4, plain=True)
+HERE = Place(1, 5)
+
+
+@pytest.mark.parametrize(
+    ("first", "row"),
+    [
+        ((TO_LAST_4, PLACE, Work("k", 4)), (Work("k", 5, place=HERE), KNIT)),
+        ((TO_LAST_4, PLACE, Work("k", 4)), (OpenRepeat((Work("k"), Work("kfb")), 0, place=HERE), PLACE)),
+        ((Work("k", 4), PLACE, KNIT), (OpenRepeat((Work("k"),), 5, plain=True, place=HERE), Work("k", 5))),
+        ((KNIT,), (OpenRepeat((Work("psso"), Work("k", 2)), 3, plain=True, place=HERE), Work("k", 3))),
+    ],
+)
+def test_what_is_not_followed_has_a_place(first: tuple[Node, ...], row: tuple[Node, ...]) -> None:
+    """What may or may not reach a marker, or be worked at all, is named where it stands."""
+    needle = walk_row(Needle.any_count(), first, VOCABULARY, in_round=True)
+    with pytest.raises(Stuck) as told:
+        walk_row(needle, row, VOCABULARY)
+    assert (told.value.slug, told.value.place) == (UNPROVED, HERE)
 
 
 @pytest.mark.parametrize(

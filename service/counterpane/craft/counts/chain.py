@@ -11,12 +11,13 @@ from counterpane.craft.counts.maps import Maps
 from counterpane.craft.counts.needle import MOST_STITCHES, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED, Chain, Misfit, Progression, Slug
-from counterpane.craft.rows.tree import NOWHERE, Node, Place, Side
+from counterpane.craft.rows.tree import Node, Place, Side
 from counterpane.craft.stitches import Vocabulary
 
 # Rows that pass over more than they work allow finitely many counts; that many are listed one by one; house.
 MOST_LISTED = 64
 JOINS: tuple[Slug, ...] = ("row-runs-short", "row-leaves-stitches", "repeat-does-not-fit")
+_AT_A_COUNT_ONLY = Chain((), proved_at_count_only=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +47,14 @@ def count(
     repeats: list[_Repeat | None] = []
     for index, parts in enumerate(rows):
         try:
-            after = _bounded(maps.needle_after(needle, parts, goes_round(sides, index)), parts)
+            after = maps.needle_after(needle, parts, goes_round(sides, index))
         except Stuck as stuck:
             return _refused(needle, index, parts, stuck, vocabulary)
+        if after.start.at(after.low) > MOST_STITCHES:
+            return _AT_A_COUNT_ONLY
         repeats.append(_Repeat(*after.slope) if after.slope else None)
-        needle = after
-    return _proved(needle, repeats, rows)
+        needle = after.pinned() if after.start.per > MOST_STITCHES else after
+    return _proved(needle, repeats)
 
 
 def goes_round(sides: Sequence[Side | None] | None, index: int) -> bool:
@@ -59,31 +62,24 @@ def goes_round(sides: Sequence[Side | None] | None, index: int) -> bool:
     return sides is not None and sides[index] == "round"
 
 
-def _bounded(needle: Needle, parts: Sequence[Node]) -> Needle:
-    """Leave out counts above `MOST_STITCHES`; raise Stuck where no other is left."""
-    if needle.start.at(needle.low) > MOST_STITCHES:
-        raise Stuck(UNPROVED, parts[0].place if parts else NOWHERE)
-    return needle.pinned() if needle.start.per > MOST_STITCHES else needle
-
-
-def _proved(needle: Needle, repeats: Sequence[_Repeat | None], rows: Sequence[Sequence[Node]]) -> Chain:
+def _proved(needle: Needle, repeats: Sequence[_Repeat | None]) -> Chain:
     start, end = needle.start, needle.all
-    if needle.high is not None and needle.high - needle.low >= MOST_LISTED:
-        return Chain((), proved_at_count_only=True)
     ratio = Fraction(end.per, start.per) if start.per else Fraction(1)
     drift = end.base - start.base if end.per == start.per else None
     weights = tuple(repeat.weight(needle.scale) if repeat else None for repeat in repeats)
-    least, of = start.at(needle.low), start.per
-    if needle.high is None and of:
+    if needle.high is None:
+        least, of = start.at(needle.low), start.per
         return Chain((Progression(of, least % of, least),), drift, ratio, weights, ends=(end.at(needle.low),))
-    values = range(needle.low, (needle.low if needle.high is None else needle.high) + 1)
+    if needle.high - needle.low >= MOST_LISTED:
+        return _AT_A_COUNT_ONLY
+    values = range(needle.low, needle.high + 1)
     starts = tuple(Progression.only(start.at(t)) for t in values)
     return Chain(starts, drift, ratio, weights, ends=tuple(end.at(t) for t in values))
 
 
 def _refused(needle: Needle, index: int, parts: Sequence[Node], stuck: Stuck, vocabulary: Vocabulary) -> Chain:
     if stuck.slug == UNPROVED:
-        return Chain((), proved_at_count_only=True)
+        return _AT_A_COUNT_ONLY
     misfit = Misfit(stuck.slug, index, stuck.place, stuck.asked, stuck.left)
     if index == 0 or stuck.slug not in JOINS:
         return Chain((), misfit=misfit)

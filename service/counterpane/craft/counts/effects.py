@@ -18,7 +18,7 @@ class Stock:
 
     left: int
     right: int
-    cable: int
+    cable: int = 0
 
     def allows(self, one: Effect) -> bool:
         """Say whether the effect can be worked."""
@@ -71,7 +71,7 @@ def _within(node: Node, one: Effect, stock: Stock, vocabulary: Vocabulary) -> Sh
         return Shortage(node.place, one.uses, stock.left)
     if isinstance(node, IntoOne):
         uses = total(node.parts, vocabulary).uses
-        return shortage(node.parts, Stock(uses, stock.right, 0), vocabulary)
+        return shortage(node.parts, Stock(uses, stock.right), vocabulary)
     if stock.right < one.needs:
         return Shortage(node.place, one.needs, stock.right)
     return Shortage(node.place, one.draws, stock.cable)

@@ -75,9 +75,8 @@ class Needle:
 
     @classmethod
     def holding(cls, count: int) -> Needle:
-        """Return a needle with a known count."""
-        has = Amount(count)
-        return cls((has,), start=has, low=0, high=0)
+        """Return a needle with a known count, on which nothing depends on t."""
+        return cls((Amount(count),))
 
     @property
     def all(self) -> Amount:
@@ -93,7 +92,7 @@ class Needle:
 
     def least(self, amount: Amount) -> int:
         """Return the least the amount can be; where amounts fall with t, t has an end."""
-        return amount.at(self.low if amount.per >= 0 or self.high is None else self.high)
+        return min(map(amount.at, (self.low,) if self.high is None else (self.low, self.high)))
 
     def known(self, amount: Amount) -> int | None:
         """Return the amount if it is one number, else None."""
@@ -101,12 +100,12 @@ class Needle:
 
     def at_least(self, amount: Amount, bound: int) -> Needle | None:
         """Keep the t for which the amount reaches the bound; None where there is none."""
-        if not amount.per:
-            return self if amount.base >= bound else None
         if amount.per > 0:
             return self._limited(max(self.low, -((amount.base - bound) // amount.per)), self.high)
-        most = (amount.base - bound) // -amount.per
-        return self._limited(self.low, most if self.high is None else min(self.high, most))
+        if amount.per < 0:
+            most = (amount.base - bound) // -amount.per
+            return self._limited(self.low, most if self.high is None else min(self.high, most))
+        return self if amount.base >= bound else None
 
     def exactly(self, amount: Amount, stitches: int) -> Needle | None:
         """Keep the t for which the amount is so many; None where there is none."""

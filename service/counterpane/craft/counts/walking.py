@@ -51,14 +51,14 @@ def walk_row(
     noted = [] if worked is None else worked
     form = well_formed(parts, vocabulary)
     nodes, whole = form.nodes, not form.names_markers
-    needle = replace(needle, slope=None) if needle.slope else needle
+    needle = replace(needle, slope=None)
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
-        needle, whole = markers.forget(needle), False
-    for begin, end in _stretches(nodes):
-        if _is_turning_point(nodes[begin]):
+        needle = markers.forget(needle)
+    for begin, stretch in _stretches(nodes):
+        if _is_turning_point(stretch[0]):
             needle = _walk_open(needle, Spot(nodes, begin, noted), vocabulary)
         else:
-            needle = _walk_closed(needle, nodes[begin:end], vocabulary, whole)
+            needle = _walk_closed(needle, stretch, vocabulary, whole)
     needle = _finished(needle, nodes, in_round)
     if needle.all.at(needle.low) > LONGEST_SUM:
         raise Stuck(UNPROVED, _last_place(nodes))
@@ -70,17 +70,17 @@ def _is_turning_point(node: Node) -> bool:
     return is_open(node) or isinstance(node, Marker | Turn)
 
 
-def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, int]]:
-    """Yield where stretches of fixed stitches begin and end, and every other node by itself."""
+def _stretches(nodes: Sequence[Node]) -> Iterator[tuple[int, Sequence[Node]]]:
+    """Yield each stretch of fixed stitches, and every other node by itself, with the index at which it begins."""
     begin = 0
     for index, node in enumerate(nodes):
         if _is_turning_point(node):
             if begin < index:
-                yield begin, index
-            yield index, index + 1
+                yield begin, nodes[begin:index]
+            yield index, (node,)
             begin = index + 1
     if begin < len(nodes):
-        yield begin, len(nodes)
+        yield begin, nodes[begin:]
 
 
 def _walk_open(needle: Needle, spot: Spot, vocabulary: Vocabulary) -> Needle:
@@ -111,12 +111,13 @@ def _finished(needle: Needle, nodes: Sequence[Node], in_round: bool) -> Needle:
     """Return the needle with the work turned for the next row, all stitches worked unless the row ended by a turn."""
     if not (nodes and isinstance(nodes[-1], Turn)):
         needle = _emptied(needle, nodes)
-        worked = tuple(reversed(needle.right)) if in_round else needle.right
-        needle = needle.laid(worked, (NONE,))
+        worked = (NONE,) * (len(needle.left) - 1) + needle.right
+        needle = needle.laid(tuple(reversed(worked)) if in_round else worked, (NONE,))
     return needle.pinned() if needle.low == needle.high and needle.start.per else needle
 
 
 def _emptied(needle: Needle, nodes: Sequence[Node]) -> Needle:
+    """Keep the counts at which no stitch waits to be worked."""
     if needle.cable:
         raise Stuck("row-leaves-stitches", _last_place(nodes), left=needle.cable)
     for index in range(len(needle.left)):
@@ -125,7 +126,7 @@ def _emptied(needle: Needle, nodes: Sequence[Node]) -> Needle:
             left = sum_of(needle.left).at(needle.low)
             raise Stuck("row-leaves-stitches", _last_place(nodes), left=left)
         needle = rest
-    return needle.laid(needle.left, (NONE,) * (len(needle.left) - 1) + needle.right)
+    return needle
 
 
 def _turned(needle: Needle, place: Place) -> Needle:
@@ -148,8 +149,8 @@ def _worked(needle: Needle, nodes: Sequence[Node], one: Effect, vocabulary: Voca
 
 
 def _short(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Stuck:
-    at = needle.low if needle.high is None else needle.high
-    stock = Stock(needle.left[0].at(at), needle.right[0].at(at), needle.cable)
+    # What is short at every count is short at the least, which is the one that is told.
+    stock = Stock(needle.left[0].at(needle.low), needle.right[0].at(needle.low), needle.cable)
     return _short_at(shortage(nodes, stock, vocabulary))
 
 
@@ -168,34 +169,34 @@ def _walk_repeat(needle: Needle, node: OpenRepeat, spot: Spot, vocabulary: Vocab
     span = sum_of(needle.left) if across else needle.left[0]
     needle, times = _fitted(needle, node, span, keep + last.uses, body)
     spot.worked.append(times)
+    if placing and _is_followed(node, times):
+        return _placed(needle, node.parts * times.base, vocabulary)
     if placing:
-        return _placed(needle, node, times, last, vocabulary)
+        needle = markers.forget(needle)
     if across:
         return markers.carry_repeat(needle, node, keep, vocabulary, spot.before_marker).noted(times)
     needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
     return _worked(needle, node.last, last, vocabulary) if node.last else needle
 
 
-def _placed(needle: Needle, node: OpenRepeat, times: Amount, last: Effect, vocabulary: Vocabulary) -> Needle:
-    """Work a repeat that places markers: one by one where it is known how often, else without sight of them."""
-    known = not times.per and times.base * len(node.parts) <= MOST_UNROLLED
-    if not known or any(isinstance(part, Group) for part in node.parts) or node.last:
-        needle = markers.forget(needle)
-        body = total(node.parts, vocabulary)
-        needle = _enough_behind(needle, node, times, body, vocabulary).repeated(times, body)
-        return _worked(needle, node.last, last, vocabulary) if node.last else needle
-    for _ in range(times.base):
-        for begin, end in _stretches(node.parts):
-            part = node.parts[begin]
-            if isinstance(part, Marker):
-                needle = markers.meet(needle, part)
-            else:
-                needle = _walk_closed(needle, node.parts[begin:end], vocabulary, whole=False)
+def _is_followed(node: OpenRepeat, times: Amount) -> bool:
+    """Say whether the markers that a repeat places are followed: those of a known, small number of plain workings."""
+    grouped = any(isinstance(part, Group) for part in node.parts)
+    return not (times.per or grouped or node.last) and times.base * len(node.parts) <= MOST_UNROLLED
+
+
+def _placed(needle: Needle, nodes: Sequence[Node], vocabulary: Vocabulary) -> Needle:
+    """Work stitches and place markers between them."""
+    for _, stretch in _stretches(nodes):
+        if isinstance(stretch[0], Marker):
+            needle = markers.meet(needle, stretch[0])
+        else:
+            needle = _worked(needle, stretch, total(stretch, vocabulary), vocabulary)
     return needle
 
 
 def _all_bound_off(node: BindOff) -> OpenRepeat:
-    return OpenRepeat((BindOff(1, joined=True, place=node.place),), stop=0, place=node.place)
+    return OpenRepeat((BindOff(1, joined=True),), place=node.place)
 
 
 def _fitted(needle: Needle, node: OpenRepeat, span: Amount, keep: int, body: Effect) -> tuple[Needle, Amount]:
@@ -222,10 +223,10 @@ def _enough_behind(needle: Needle, node: OpenRepeat, times: Amount, body: Effect
         return needle
     if _may_be_none(node) and needle.least(times) == 0 and times.per:
         raise Stuck(UNPROVED, node.place)
-    scarcest = right if body.makes >= 0 else right + times.plus(-1).times(body.makes)
+    scarcest = right + times.plus(-1).times(min(body.makes, 0))
     enough = needle.at_least(scarcest, body.needs)
     if enough is not None:
         return enough
-    stock = Stock(body.uses * times.at(needle.low), right.at(needle.low), 0)
+    stock = Stock(body.uses * times.at(needle.low), right.at(needle.low))
     done = stock.whole_workings(body, times.at(needle.low))
     raise _short_at(shortage(node.parts, stock.after(body.times(done)), vocabulary))

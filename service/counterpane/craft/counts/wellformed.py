@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from counterpane.craft.counts.effects import total
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import UNPROVED, Misfit
-from counterpane.craft.rows.tree import NOWHERE, BindOff, CastOn, Group, IntoOne, Marker, Node, OpenRepeat, Turn, Work
+from counterpane.craft.rows.tree import BindOff, CastOn, Group, IntoOne, Marker, Node, OpenRepeat, Turn, Work
 from counterpane.craft.stitches import Vocabulary
 
 # House bounds. A reader stops at 64 levels; a tree built by hand may be deeper, and is not followed further than this.
@@ -36,10 +37,8 @@ class WellFormed:
 
 def well_formed(parts: Sequence[Node], vocabulary: Vocabulary) -> WellFormed:
     """Return the nodes ready to be walked; raise Stuck for a row with no single meaning."""
-    everything = _all_nodes(parts)
-    marked = any(map(_is_marking, everything))
-    moves = marked or any(isinstance(node, Turn) for node in everything)
-    nodes = _unrolled(parts) if moves else parts
+    marked = any(map(_is_marking, _all_nodes(parts)))
+    nodes = _unrolled(parts)
     _check_sequence(nodes, vocabulary, inside=False)
     return WellFormed(nodes, marked)
 
@@ -81,10 +80,7 @@ def _is_marking(node: Node) -> bool:
 def upcoming(nodes: Sequence[Node], after: int, marker: bool) -> Sequence[Node]:
     """Return the nodes after an index up to the next turn, or up to the next marker too."""
     ends: tuple[type, ...] = (Turn, Marker) if marker else (Turn,)
-    for index in range(after + 1, len(nodes)):
-        if isinstance(nodes[index], ends):
-            return nodes[after + 1 : index]
-    return nodes[after + 1 :]
+    return tuple(takewhile(lambda node: not isinstance(node, ends), nodes[after + 1 :]))
 
 
 def _unrolled(parts: Sequence[Node]) -> Sequence[Node]:
@@ -115,7 +111,7 @@ def _all_nodes(parts: Sequence[Node]) -> Sequence[Node]:
         if not level:
             return found
         found += level
-    raise Stuck(UNPROVED, parts[0].place if parts else NOWHERE)
+    raise Stuck(UNPROVED, parts[0].place)
 
 
 def is_deep(parts: Sequence[Node]) -> bool:
