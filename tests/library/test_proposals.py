@@ -10,7 +10,7 @@ from counterpane.craft.component import content_of
 from counterpane.craft.pattern.level import SKILLS
 from counterpane.craft.texture import CLOSE, likeness
 from counterpane.library.parts import components
-from counterpane.library.parts.textures import LOOKS, keys_of, looks_of
+from counterpane.library.parts.textures import LOOKS, cell_of, keys_of
 from counterpane.library.parts.traits import DIFFICULTIES
 from counterpane.library.plans import planning
 from counterpane.library.proposing.proposal_parts import AVOIDING, why_not
@@ -66,7 +66,7 @@ def test_proposals_are_diverse(library: Services) -> None:
     slugs = bodies({"proposals": found})
     assert len(set(slugs)) == len(slugs) == 12
     keys = [keys_of(components.find(library, slug), library.vocabulary) for slug in slugs]
-    cells = [[looks_of(key) for key in each] for each in keys]
+    cells = [[cell_of(key.looks) for key in each] for each in keys]
     pairs = [(one, other) for at, one in enumerate(cells) for other in cells[:at]]
     shares = [likeness(mine, theirs, LOOKS) for one, other in pairs for mine in one for theirs in other]
     assert all(each is None or each.share < CLOSE for each in shares)

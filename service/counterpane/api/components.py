@@ -82,6 +82,7 @@ def list_alike(call: Call) -> Answer:
 
     Two textures are laid over each other at every shift, as they are, turned over, turned about and mirrored; the best
     counts. The stitches as the eye sees them are compared: knit, purl, open, slipped or crossed. Those of which
-    `percent` agree are listed, the likest first, from 90 if nothing is asked for (house figure).
+    `percent` agree are listed, the likest first. If nothing is asked for, 90 of a hundred agree, and all of a repeat
+    of less than 36 stitches, of which fewer may agree by chance (house figures).
     """
     return as_json(alike.alike(call.services, call.path["slug"], **call.query))

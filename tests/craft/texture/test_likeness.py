@@ -7,8 +7,8 @@ from math import lcm
 
 from hypothesis import given
 
-from counterpane.craft.texture import PLAIN, Cell, images, likeness, straight
-from counterpane.craft.texture.likeness import at_most
+from counterpane.craft.texture import CLOSE, PLAIN, Cell, images, likeness, reach, size_of, straight
+from counterpane.craft.texture.likeness import LEAST_TOLD
 
 from .cells import KNIT_AND_PURL, faces, repeated, shifted
 
@@ -28,13 +28,13 @@ def counted(one: Cell, other: Cell) -> int:
 
 @given(KNIT_AND_PURL, KNIT_AND_PURL)
 def test_likeness_is_the_most_stitches_that_agree(one: Cell, other: Cell) -> None:
-    """Shifting bits gives what counting stitch by stitch gives, and the bound is never beaten by a shift alone."""
+    """Shifting bits gives what counting stitch by stitch gives, and neither size promises less than that."""
     one, other = straight(one), straight(other)
     found = likeness(one, other, PLAIN)
     assert found is not None
     assert found.matching == counted(one, other)
     assert found.of == lcm(len(one), len(other)) * lcm(len(one[0]), len(other[0]))
-    assert found.share <= max(at_most(one, image) for image in images(other, PLAIN))
+    assert found.share <= min(reach(one, size_of(other)), reach(other, size_of(one)))
 
 
 @given(KNIT_AND_PURL, KNIT_AND_PURL)
@@ -65,3 +65,23 @@ def test_one_purl_in_ten_is_nine_tenths_like_none() -> None:
 def test_textures_with_a_very_large_common_repeat_are_not_compared() -> None:
     """Seven and eleven rows come together after seventy-seven."""
     assert likeness(faces("k", *["p"] * 6), faces("k", *["p"] * 10), PLAIN) is None
+
+
+def test_textures_of_sizes_that_share_nothing_agree_as_their_colours_do() -> None:
+    """Over 3 rows and 2 rows every row meets every row: of the rows of the first two in three are knit."""
+    three, two = faces("k", "k", "p"), faces("k", "p")
+    found = likeness(three, two, PLAIN)
+    assert found is not None
+    assert (reach(three, size_of(two)), found.share) == (Fraction(2, 3), Fraction(1, 2))
+
+
+def test_a_few_stitches_agree_by_chance() -> None:
+    """One stitch of 35 that differs tells nothing, one of 36 does; what agrees in all is close however small it is."""
+    plain = faces("k")
+    for stitches in (LEAST_TOLD - 1, LEAST_TOLD):
+        found = likeness(faces("k" * (stitches - 1) + "p"), plain, PLAIN)
+        assert found is not None
+        assert found.share >= CLOSE and found.is_close == (stitches == LEAST_TOLD)
+    same = likeness(faces("kp"), faces("pk"), PLAIN)
+    assert same is not None
+    assert same.is_close

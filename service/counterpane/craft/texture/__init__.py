@@ -5,7 +5,16 @@ on, one label a stitch. Nothing here knows a vocabulary; what each label turns i
 """
 
 from counterpane.craft.texture.canonical import canonical
-from counterpane.craft.texture.likeness import CLOSE, Likeness, at_most, likeness
+from counterpane.craft.texture.likeness import (
+    CLOSE,
+    Likeness,
+    Overlay,
+    arrangements,
+    likeness,
+    may_be_laid,
+    reach,
+    size_of,
+)
 from counterpane.craft.texture.moves import BY_HAND, MOVES, PLAIN, Move, Signs, images, moved, symmetries
 from counterpane.craft.texture.torus import Cell, Lattice, lattice, straight
 
@@ -18,13 +27,17 @@ __all__ = [
     "Lattice",
     "Likeness",
     "Move",
+    "Overlay",
     "Signs",
-    "at_most",
+    "arrangements",
     "canonical",
     "images",
     "lattice",
     "likeness",
+    "may_be_laid",
     "moved",
+    "reach",
+    "size_of",
     "straight",
     "symmetries",
 ]

@@ -2,7 +2,8 @@
 
 Where of all stitches a share agrees, at least that share of each look is common to both. Of the three stitches side by
 side that begin anywhere, each stitch that differs spoils three, so that of them at least three times the share less two
-is common. Turning a texture about exchanges the ends of the three, and turning it over exchanges looks.
+is common. Turning a texture about exchanges the ends of the three, and turning it over exchanges looks. Textures whose
+rows and stitches divide into little in common agree in no more than that little allows, which their sizes tell.
 """
 
 from __future__ import annotations
@@ -13,7 +14,8 @@ from fractions import Fraction
 from functools import lru_cache
 from itertools import product
 
-from counterpane.library.parts.textures import LETTERS, LOOKS
+from counterpane.craft.texture import reach
+from counterpane.library.parts.textures import LETTERS, LOOKS, cell_of
 
 COUNTED = 32_768
 """Textures whose looks stay counted, since the same ones are asked about again; house."""
@@ -32,8 +34,16 @@ def likely(least: Fraction, looks: str) -> Callable[[str], bool]:
     threes = [_through(_threes(looks), seen) for seen in _SEEN]
     of_threes = max(3 * least - 2, Fraction(0))
     up, down = least.numerator * size, least.denominator
+    cell = cell_of(looks)
+    in_reach: dict[tuple[int, int], bool] = {}
 
     def could(other: str) -> bool:
+        wide = other.find("/")
+        there_is = (1, len(other)) if wide < 0 else (other.count("/") + 1, wide)
+        if there_is not in in_reach:
+            in_reach[there_is] = reach(cell, there_is) >= least
+        if not in_reach[there_is]:
+            return False
         area, found = _counted(other)
         there = [count * size for _, count in found]
         wanted = up * area

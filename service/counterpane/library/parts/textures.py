@@ -67,9 +67,9 @@ def _looks(texture: Texture) -> str:
     return "/".join("".join(LETTERS[texture.looks[label]] for label in row) for row in texture.cell)
 
 
-def looks_of(key: TextureKey) -> Cell:
-    """Return the cell of looks, a letter each."""
-    return tuple(tuple(row) for row in key.looks.split("/"))
+def cell_of(looks: str) -> Cell:
+    """Return the cell of looks, a letter each, as a store keeps them."""
+    return tuple(tuple(row) for row in looks.split("/"))
 
 
 def key_of(cell: Cell) -> str:

@@ -15,7 +15,7 @@ from counterpane.craft.constructions import CannotBePlanned, Plan
 from counterpane.craft.pattern import Level
 from counterpane.craft.pattern.level import level_of_rows
 from counterpane.craft.texture import CLOSE, likeness
-from counterpane.library.parts.textures import LOOKS, keys_of, looks_of
+from counterpane.library.parts.textures import LOOKS, cell_of, keys_of
 from counterpane.library.plans import planning
 from counterpane.library.plans.plan_answers import counts_json, finding_json, finished_json
 from counterpane.library.plans.plan_labels import yarns_told
@@ -137,7 +137,7 @@ def _planned(bench: _Bench, offered: Sequence[Offered], most: int) -> Iterator[P
 def _near(here: Sequence[TextureKey], there: Sequence[TextureKey]) -> bool:
     if {key.key for key in here} & {key.key for key in there}:
         return True
-    pairs = {(key.looks, mate.looks): (looks_of(key), looks_of(mate)) for key in here for mate in there}
+    pairs = {(key.looks, mate.looks): (cell_of(key.looks), cell_of(mate.looks)) for key in here for mate in there}
     found = (likeness(mine, theirs, LOOKS) for mine, theirs in pairs.values())
     return any(each is not None and each.share >= CLOSE for each in found)
 
