@@ -13,6 +13,7 @@ from typing import TypeVar
 import pytest
 from hypothesis import settings
 
+from counterpane.at_hand import CACHE
 from counterpane.craft.component import Component
 from counterpane.craft.stitches import Vocabulary
 from counterpane.seeding import load_components, load_vocabulary
@@ -47,6 +48,14 @@ def _strict(report: Report) -> Report:
         report.__dict__.pop("wasxfail", None)  # With it, the session would not count the failure.
         report.longrepr = f"{NO_SKIP} ({report.longrepr})"
     return report
+
+
+@pytest.fixture(scope="session", autouse=True)
+def cache(tmp_path_factory: pytest.TempPathFactory) -> Generator[None, None, None]:
+    """Keep what the program has at hand in a folder that goes with the tests."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(CACHE, str(tmp_path_factory.mktemp("cache")))
+        yield
 
 
 @pytest.fixture(scope="session")

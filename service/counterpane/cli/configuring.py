@@ -48,10 +48,11 @@ def library_there(store: str | None) -> Iterator[Services]:
 
 @contextmanager
 def library_or_starters(store: str | None) -> Iterator[Services]:
-    """Open the library at a path, else one in memory of what ships with the program, for a block."""
+    """Open the library at a path, else the one of what ships with the program, for a block."""
+    from counterpane.at_hand import open_starters
     from counterpane.wiring import open_library
 
-    services = open_library(store) if store else open_library()
+    services = open_library(store) if store else open_starters()
     try:
         yield services
     finally:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -58,16 +58,27 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _matrix(options: argparse.Namespace) -> dict[str, Any]:
-    """Work out the matrix of the starters alone that it holds; a library tells of one named that is none of them."""
-    from counterpane.library.parts.matrix import BESIDE, WITH, matrix, matrix_of
-    from counterpane.seeding import load_component, load_vocabulary
-    from counterpane.wiring import open_library
+    """Work out the matrix; that of all bodies at all their counts is worked out once for each version."""
+    from counterpane.at_hand import answer_at_hand
 
     asked = _asked(options)
+    if asked.keys() & {"body", "part", "count"}:
+        return _worked_out(options, asked)
+    name = "-".join(("matrix", *(f"{name}-{value}" for name, value in asked.items())))
+    answer: dict[str, Any] = answer_at_hand(name, lambda: _worked_out(options, asked))
+    return answer
+
+
+def _worked_out(options: argparse.Namespace, asked: Mapping[str, Any]) -> dict[str, Any]:
+    """Work out the matrix of the starters alone that it holds; a library tells of one named that is none of them."""
+    from counterpane.at_hand import open_starters
+    from counterpane.library.parts.matrix import BESIDE, WITH, matrix, matrix_of
+    from counterpane.seeding import load_component, load_vocabulary
+
     bodies = _starters(options.body, ("body",))
     others = _starters(options.part, (options.kind,) if options.kind else WITH)
     if not bodies or not others:
-        return matrix(open_library(), **asked)
+        return matrix(open_starters(), **asked)
     rows, columns = (tuple(map(load_component, slugs)) for slugs in (bodies, others))
     return matrix_of(rows, columns, load_vocabulary(), asked.get("count"), asked.get("beside", BESIDE))
 
