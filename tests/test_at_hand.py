@@ -79,11 +79,11 @@ def test_one_letter_changed_in_a_seed_makes_another_version(tmp_path: Path, monk
 
 
 def test_what_other_versions_kept_is_removed(cache: Path) -> None:
-    """The folder holds one version, so that it does not grow."""
-    other = cache / "counterpane" / "of-another-version"
-    other.mkdir(parents=True)
+    """The folder holds one version, so that it does not grow; what has no version's name is left alone."""
+    for name in ("0" * 64, "of-somebody-else"):
+        (cache / "counterpane" / name).mkdir(parents=True)
     open_starters()
-    assert [each.name for each in (cache / "counterpane").iterdir()] == [at_hand.version()]
+    assert {each.name for each in (cache / "counterpane").iterdir()} == {at_hand.version(), "of-somebody-else"}
 
 
 def test_without_a_folder_all_is_worked_out(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import shutil
 import sys
 from collections.abc import Callable, Iterator
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
 PROGRAM = Path(__file__).resolve().parent
 CACHE = "XDG_CACHE_HOME"
 LIBRARY = "library.ndjson"
+_IS_VERSION = re.compile(r"[0-9a-f]{64}")
 SUFFIXES = (".py", ".toml", ".po")
 """Files of the program and of the seeds from which something follows."""
 
@@ -95,5 +97,5 @@ def _keep(name: str, content: bytes) -> None:
             made.write_bytes(content)
             made.replace(place / name)
         for each in place.parent.iterdir():
-            if each != place:
+            if each != place and _IS_VERSION.fullmatch(each.name):
                 shutil.rmtree(each, ignore_errors=True)
