@@ -239,8 +239,7 @@ class _Assembly:
 
     def rows_of(self, clause: Clause, label: Label) -> list[Row]:
         """Return one row for each number of a label, or for each copy of "next 2 rows"; the last carries the count."""
-        if clause.is_long:
-            clause = replace(clause, body=[])
+        clause = replace(clause, body=[]) if clause.is_long else clause
         named, read = self.shared.of(words_of, clause, self.shapes)
         self.faults += read.faults
         rows = list(self.shared.of(rows_of, clause, label, read, self.listing.section or ""))
