@@ -151,6 +151,11 @@ def _headers(operation: Operation) -> list[dict[str, Any]]:
         words = "In the place of If-Match: only make what is not there."
         only = {"name": "If-None-Match", "in": "header", "required": False, "description": words}
         found.append(only | {"schema": {"type": "string", "enum": ["*"]}})
+    if operation.counts:
+        words = "`count=exact` counts the whole list, as `total`; it takes longer the more there is."
+        found.append(
+            {"name": "Prefer", "in": "header", "required": False, "description": words} | {"schema": {"type": "string"}}
+        )
     if operation.once:
         words = (
             "A name of your own for this request, such as 30 random letters. Sent again with the very same bytes "

@@ -123,6 +123,7 @@ class Noun:
             media=(JSON, *SUFFIXES),
             query=self.shapes.query,
             role="reader",
+            counts=True,
             problems=self.listing,
             examples=self.shown.listed,
         )

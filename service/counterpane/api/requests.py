@@ -36,6 +36,7 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
     """Return the request as the operation's view sees it; raise Problem or a domain error where it is refused."""
     holder = _holder(operation, services, request)
     call = Call(services, path, _media(operation, request), holder)
+    call.count = operation.counts and _counting(request)
     if operation.creates and _only_new(request):
         call.makes = True
         _refuse_there(operation, call)
@@ -71,6 +72,13 @@ def _media(operation: Operation, request: Request) -> str:
     if found is None:
         raise Problem("not-acceptable", f"This operation answers with {' or '.join(operation.media)}.")
     return found
+
+
+def _counting(request: Request) -> bool:
+    """Say whether the header Prefer asks for an exact count; any other preference is passed over (RFC 7240)."""
+    preferences = (each.partition(";")[0] for line in request.headers.getlist("Prefer") for each in line.split(","))
+    pairs = (each.partition("=") for each in preferences)
+    return any(name.strip().lower() == "count" and value.strip().strip('"') == "exact" for name, _, value in pairs)
 
 
 def _only_new(request: Request) -> bool:
