@@ -208,6 +208,7 @@ class ComponentPage(Open):
 
     items = fields.List(fields.Nested(ComponentCard), required=True)
     next = Text(required=True, allow_none=True)
+    total = Whole(least=0, metadata={"description": "With `Prefer: count=exact`: how many the whole list holds."})
     left_out = Text(metadata={"description": "With `openings_under_mm`: what is not in the list, and why."})
     facets = fields.Nested(Facets, metadata={"description": "With `facets`: what the whole list holds, counted."})
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from marshmallow import fields, validate
 
-from counterpane_schema.fields import Number, Sha256, Slug, Text, Told, Word, YesNo
+from counterpane_schema.fields import Number, Sha256, Slug, Text, Told, Whole, Word, YesNo
 from counterpane_schema.forms import Closed, Open
 from counterpane_schema.kept import STATUSES, KeptContent
 
@@ -85,6 +85,7 @@ class ProfilePage(Open):
 
     items = fields.List(fields.Nested(ProfileCard), required=True)
     next = Text(required=True, allow_none=True)
+    total = Whole(least=0, metadata={"description": "With `Prefer: count=exact`: how many the whole list holds."})
 
 
 class ProfileAnswer(ProfileCard):

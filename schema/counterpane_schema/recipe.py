@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from marshmallow import fields
 
-from counterpane_schema.fields import Sha256, Slug, Text, Told, Word
+from counterpane_schema.fields import Sha256, Slug, Text, Told, Whole, Word
 from counterpane_schema.forms import Open
 from counterpane_schema.kept import STATUSES, KeptContent
 from counterpane_schema.plan import PlanRequest, Sharing
@@ -37,6 +37,7 @@ class RecipePage(Open):
 
     items = fields.List(fields.Nested(RecipeCard), required=True)
     next = Text(required=True, allow_none=True)
+    total = Whole(least=0, metadata={"description": "With `Prefer: count=exact`: how many the whole list holds."})
 
 
 class RecipeAnswer(Open):

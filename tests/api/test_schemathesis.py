@@ -15,7 +15,7 @@ from counterpane.api.document import document
 from counterpane.library.review.tokens import create
 
 CHECKS = {
-    "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "410", "412", "422"]},
+    "positive_data_acceptance": {"expected-statuses": ["2xx", "304", "404", "409", "410", "412", "422", "428"]},
     "negative_data_rejection": {
         "expected-statuses": ["400", "401", "403", "404", "406", "412", "413", "415", "422", "428"]
     },

@@ -122,6 +122,7 @@ class TestFacets:
             one, other = store.facets(asked, most), plain.facets(asked, most)
             assert (one.total, one.whole, dict(one.known)) == (other.total, other.whole, dict(other.known))
             assert one.words == {name: dict(words) for name, words in other.words.items()}
+        assert store.count(asked) == plain.count(asked) == one.total
 
     def test_an_empty_answer_has_no_counts(self, store: Store) -> None:
         """Nothing is known of nothing."""

@@ -72,6 +72,7 @@ class _Asking:
 
 def _flask_view(operation: Operation, services: Services, journal: Journal) -> Callable[..., Response]:
     vary = "Accept" if services.open_reading or operation.role is None else "Accept, Authorization"
+    vary += ", Prefer" if operation.counts else ""
     caching = operation.caching or ("no-cache" if operation.method == "GET" else "no-store")
     usual = [("Vary", vary), ("Cache-Control", caching)]
 

@@ -145,7 +145,17 @@ def _headers(operation: Operation) -> list[dict[str, Any]]:
     if operation.current:
         words = "The tag of the revision that is changed, as ETag and `etag` give it."
         schema = {"type": "string", "minLength": 1}
-        found.append({"name": "If-Match", "in": "header", "required": True, "description": words, "schema": schema})
+        needed = {"name": "If-Match", "in": "header", "required": not operation.creates}
+        found.append(needed | {"description": words, "schema": schema})
+    if operation.creates:
+        words = "In the place of If-Match: only make what is not there."
+        only = {"name": "If-None-Match", "in": "header", "required": False, "description": words}
+        found.append(only | {"schema": {"type": "string", "enum": ["*"]}})
+    if operation.counts:
+        words = "`count=exact` counts the whole list, as `total`; it takes longer the more there is."
+        found.append(
+            {"name": "Prefer", "in": "header", "required": False, "description": words} | {"schema": {"type": "string"}}
+        )
     if operation.once:
         words = (
             "A name of your own for this request, such as 30 random letters. Sent again with the very same bytes "
@@ -177,6 +187,10 @@ def _answers(operation: Operation) -> dict[str, Any]:
         again = {"description": "`true` where an earlier try wrote it.", "schema": {"type": "string"}}
         answer["headers"] = answer.get("headers", {}) | {"Idempotency-Replayed": again}
     answers = {str(operation.status): answer}
+    if operation.creates:
+        location = {"description": "The address of what was made.", "schema": {"type": "string"}}
+        made = {"description": "It was not there, and was made.", "content": content}
+        answers["201"] = made | {"headers": TAG_HEADER | {"Location": location}}
     if operation.tagged and operation.method == "GET":
         answers["304"] = {"description": "What is at hand is still the latest.", "headers": dict(TAG_HEADER)}
     return answers

@@ -24,7 +24,11 @@ from counterpane_schema.revision import RevisionList
 from counterpane_schema.standing import MoveContent, StandingAnswer
 
 Examples = tuple[Example, ...]
-REVISED = "The header If-Match names the revision that is changed. The same content again changes nothing."
+REVISED = (
+    "The header If-Match names the revision that is changed. The same content again changes nothing. With "
+    "If-None-Match: * in its place the first revision is made, under the slug of the address, and 412 says that there "
+    "is one already."
+)
 
 MOVED = (
     "What the revision says never changes, nor its hash. The reason is a code of GET /v1/reasons with a sentence for "
@@ -119,6 +123,7 @@ class Noun:
             media=(JSON, *SUFFIXES),
             query=self.shapes.query,
             role="reader",
+            counts=True,
             problems=self.listing,
             examples=self.shown.listed,
         )
@@ -166,19 +171,24 @@ class Noun:
         return self._operation(
             "PUT",
             "/<slug>",
-            lambda call: kept.shown(
-                self.keeping.revise(call.services, call.path["slug"], call.body, call.expected, call.by)
-            ),
+            self._revised,
             name=f"revise_{self.name}",
             summary=f"Make the next revision of a {self.name}.",
             description=REVISED,
             body=self.shapes.content,
             role="contributor",
             tagged=True,
+            creates=True,
             current=self._current,
             problems=("not-theirs", *self.refused),
             examples=self.shown.revised,
         )
+
+    def _revised(self, call: Call) -> Answer:
+        slug = call.path["slug"]
+        if call.makes:
+            return kept.added(self.keeping.create(call.services, slug, call.body, call.by), False, self.path)
+        return kept.shown(self.keeping.revise(call.services, slug, call.body, call.expected, call.by))
 
     def _current(self, call: Call) -> str:
         """Return the hash of what a change would change; raise NotTheirs for who may not change it."""

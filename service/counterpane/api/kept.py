@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Any
 
 import orjson
@@ -54,7 +55,14 @@ def listed(call: Call, shelf: Shelf, path: str) -> Answer:
     start: dict[str, Any] = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else {}
     if call.query.get("facets"):
         start["facets"] = listing.facets(call.services, filters)
-    return page(path, found.cards, _cursor(filters, found.last, limit), start)
+    if call.count:
+        start["total"] = listing.count(call.services, shelf, filters)
+    answer = page(path, found.cards, _cursor(filters, found.last, limit), start)
+    return replace(answer, headers=(*answer.headers, COUNTED)) if call.count else answer
+
+
+COUNTED = ("Preference-Applied", "count=exact")
+"""The header of a list of which the whole was counted (RFC 7240)."""
 
 
 def companions(call: Call, path: str) -> Answer:

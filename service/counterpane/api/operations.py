@@ -32,7 +32,8 @@ class Call:
     """A request as a view sees it: everything read and checked.
 
     `expected` is the hash that If-Match named, None for any; `media` the media type that was agreed on;
-    `once` what makes it one write however often it is sent, None where no key came with it.
+    `once` what makes it one write however often it is sent, None where no key came with it; `makes` says that
+    something is made that was not there; `count` that the whole of a list is to be counted.
     """
 
     services: Services
@@ -43,6 +44,8 @@ class Call:
     query: Mapping[str, Any] = field(default_factory=dict)
     body: Any = None
     once: Once | None = None
+    makes: bool = False
+    count: bool = False
 
     @property
     def by(self) -> str:
@@ -93,10 +96,10 @@ class Operation:
 
     `or_body` is another form of the body; a body with all members that one of them needs is of that form.
     `role` is the least role, None where no token is needed; a "reader" needs none where reading is open. `current`
-    returns the hash of what a change would change, which makes If-Match required. `signed` says that it needs a token
-    even where reading is open. `once` says that a key makes it
-    one write however often it is sent. `most_bytes` bounds the body;
-    `caching` is the header Cache-Control where it is not the usual one.
+    returns the hash of what a change would change, which makes If-Match required; where it `creates`, If-None-Match: *
+    makes what is not there instead. A list `counts` the whole where `Prefer: count=exact` asks for it. `signed` says
+    that it needs a token even where reading is open. `once` says that a key makes it one write however often it is
+    sent. `most_bytes` bounds the body; `caching` is the header Cache-Control where it is not the usual one.
     """
 
     name: str
@@ -114,6 +117,8 @@ class Operation:
     query: type[Schema] | None = None
     role: Role | None = None
     current: Callable[[Call], str] | None = None
+    creates: bool = False
+    counts: bool = False
     tagged: bool = False
     once: bool = False
     signed: bool = False

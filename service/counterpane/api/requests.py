@@ -17,7 +17,7 @@ from counterpane.api import tags
 from counterpane.api.operations import JSON, USUAL_BYTES, Call, Operation
 from counterpane.api.parsing import BrokenJson, parse
 from counterpane.api.problems import Problem
-from counterpane.library.errors import Stale
+from counterpane.library.errors import Gone, NotFound, Stale
 from counterpane.library.keeping.once import once_of
 from counterpane.library.ports import Holder, Once
 from counterpane.library.review import tokens
@@ -36,7 +36,11 @@ def call_of(operation: Operation, services: Services, request: Request, path: Ma
     """Return the request as the operation's view sees it; raise Problem or a domain error where it is refused."""
     holder = _holder(operation, services, request)
     call = Call(services, path, _media(operation, request), holder)
-    if operation.current:
+    call.count = operation.counts and _counting(request)
+    if operation.creates and _only_new(request):
+        call.makes = True
+        _refuse_there(operation, call)
+    elif operation.current:
         call.expected = _expected(operation.current(call), request)
     if operation.query:
         call.query = load(operation.query(), _query(operation.query, request.args), "query")
@@ -68,6 +72,29 @@ def _media(operation: Operation, request: Request) -> str:
     if found is None:
         raise Problem("not-acceptable", f"This operation answers with {' or '.join(operation.media)}.")
     return found
+
+
+def _counting(request: Request) -> bool:
+    """Say whether the header Prefer asks for an exact count; any other preference is passed over (RFC 7240)."""
+    preferences = (each.partition(";")[0] for line in request.headers.getlist("Prefer") for each in line.split(","))
+    pairs = (each.partition("=") for each in preferences)
+    return any(name.strip().lower() == "count" and value.strip().strip('"') == "exact" for name, _, value in pairs)
+
+
+def _only_new(request: Request) -> bool:
+    """Say whether something is to be made, and nothing that is there changed."""
+    return request.headers.get("If-None-Match", "").strip() == tags.ANY and "If-Match" not in request.headers
+
+
+def _refuse_there(operation: Operation, call: Call) -> None:
+    """Raise Stale where there is one already, and Gone where there was."""
+    try:
+        current = operation.current(call) if operation.current else ""
+    except Gone:
+        raise
+    except NotFound:
+        return
+    raise Stale("There is one already, and If-None-Match: * only makes what is not there.", current)
 
 
 def _expected(current: str, request: Request) -> str | None:

@@ -153,6 +153,10 @@ class Store(Ledger, Matters, Jottings, Protocol):
         """Return the cards that are wanted."""
         ...
 
+    def count(self, wanted: Wanted) -> int:
+        """Return how many are wanted, whatever page it asks for."""
+        ...
+
     def facets(self, wanted: Wanted, most: int) -> Facets:
         """Count what is wanted, whatever page it asks for, up to so many entries."""
         ...

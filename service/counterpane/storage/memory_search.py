@@ -32,6 +32,11 @@ class MemorySearch(MemoryRecord):
             if _passes(item.entry, wanted) and (key := _key(item, wanted)):
                 yield key, item.entry.card
 
+    def count(self, wanted: Wanted) -> int:
+        """Return how many are wanted."""
+        with self._lock:
+            return sum(1 for _ in self._wanted(wanted))
+
     def facets(self, wanted: Wanted, most: int) -> Facets:
         """Count what is wanted, up to so many entries."""
         with self._lock:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from counterpane.craft.findings import Finding
-from counterpane.library.errors import Refused
+from counterpane.library.errors import Refused, Stale, Taken
 from counterpane.library.keeping.once import only_once
 from counterpane.library.ports import Done, Entry, Kept, Once, Shelf
 from counterpane.library.services import Services
@@ -58,6 +58,15 @@ class Keeping:
         services.store.add(entry)
         return self.get(services, entry.slug)
 
+    def create(self, services: Services, slug: str, content: Mapping[str, Any], by: str) -> Kept:
+        """Keep a first revision under this slug; raise what `add` raises, and Stale where somebody was quicker."""
+        self._refuse_another(slug, content["slug"])
+        try:
+            return self.add(services, content, by)
+        except Taken:
+            message = f"There is a {self.shelf} {slug!r} already."
+            raise Stale(message, self.latest(services, slug).sha256) from None
+
     def add_once(self, services: Services, content: Mapping[str, Any], by: str, once: Once | None) -> tuple[Kept, bool]:
         """Keep a first revision, or return the one that was kept under this key; say whether it was kept before.
 
@@ -79,8 +88,7 @@ class Keeping:
         raises, NotFound, and Stale unless the latest revision is the expected one.
         """
         latest = self.latest(services, slug)
-        if content["slug"] != slug:
-            raise Refused("The slug cannot change.", (self._renamed(slug, content["slug"]),))
+        self._refuse_another(slug, content["slug"])
         entry = self.entry_of(services, content, by, "draft")
         if standing := services.store.standing(self.shelf, slug, entry.sha256):
             services.store.revision(self.shelf, slug, entry.sha256)
@@ -89,7 +97,9 @@ class Keeping:
             services.store.revise(entry, expected)
         return self.get(services, slug)
 
-    def _renamed(self, slug: str, other: str) -> Finding:
-        message = f"The slug is {other!r}, and the {self.shelf} is kept as {slug!r}."
-        hint = f"Leave the slug as it is, or add another {self.shelf}."
-        return Finding(UNEXPLAINED, "error", message, hint, pointer="/slug")
+    def _refuse_another(self, slug: str, other: str) -> None:
+        if other != slug:
+            message = f"The slug is {other!r}, and the {self.shelf} is kept as {slug!r}."
+            hint = f"Leave the slug as it is, or add another {self.shelf}."
+            finding = Finding(UNEXPLAINED, "error", message, hint, pointer="/slug")
+            raise Refused("The slug cannot change.", (finding,))

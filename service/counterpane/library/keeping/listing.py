@@ -27,6 +27,17 @@ def page(services: Services, shelf: Shelf, filters: Mapping[str, Any], after: Ke
     return services.store.page(Wanted(shelf, after=after, limit=limit, **asked))
 
 
+def count(services: Services, shelf: Shelf, filters: Mapping[str, Any]) -> int:
+    """Return how many the whole list holds, over all pages; raise what a page of it raises."""
+    asked = _worded(filters)
+    if asked is None:
+        return 0
+    if shelf == "component":
+        search = searching.search_of(services, asked)
+        return 0 if search is None else services.store.count(search.wanted)
+    return services.store.count(Wanted(shelf, **asked))
+
+
 def facets(services: Services, filters: Mapping[str, Any]) -> dict[str, Any]:
     """Return what a search of components finds, counted; raise what a page of it raises."""
     asked = _worded(filters)

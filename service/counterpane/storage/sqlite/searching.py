@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Any
 
 from counterpane.library.parts.wanted import CountClass, Facets, Page, Trait, Wanted
 from counterpane.library.ports import Kept, Shelf
 from counterpane.storage.sqlite.asking import Asking
 from counterpane.storage.sqlite.facets import counted
+from counterpane.storage.sqlite.filters import filter_values, filters
 from counterpane.storage.sqlite.pages import question
 
 _CLASSES = """
@@ -29,6 +30,12 @@ class Searching(Asking):
         rows = self._ask(asked.sql, asked.values)
         cards = tuple(row[0] for row in rows[: wanted.limit])
         return Page(cards, tuple(rows[wanted.limit - 1][1:]) if len(rows) > wanted.limit else None)
+
+    def count(self, wanted: Wanted) -> int:
+        """Return how many are wanted."""
+        asked = replace(wanted, after=None)
+        sql = f"SELECT COUNT(*) FROM item i WHERE i.shelf = :shelf {filters(asked)}"
+        return int(self._ask(sql, filter_values(asked))[0][0])
 
     def facets(self, wanted: Wanted, most: int) -> Facets:
         """Count what is wanted, up to so many entries."""
