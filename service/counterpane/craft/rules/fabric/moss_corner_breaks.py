@@ -14,7 +14,6 @@ from counterpane.craft.rows.effects import effect
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
 
-
 End: TypeAlias = Callable[[Nodes, int, Vocabulary], Nodes]
 
 
