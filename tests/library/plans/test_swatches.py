@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from counterpane.craft.erratum.lines import lines_of
 from counterpane.library.patterns.patterns import recheck
 from counterpane.library.plans import planning
 from counterpane.library.plans.bench import bench_of
@@ -102,3 +103,4 @@ def test_the_page_says_of_which_part_there_is_no_swatch(library: Services) -> No
     assert "It has no swatch: alone it has too few stitches for the cast-on." in " ".join(page.split())
     assert [each.where for each in pattern.no_swatches] == ["side borders"]
     assert recheck(pattern, page, library.vocabulary) == ()
+    assert any("It has no swatch" in line.text for line in lines_of(pattern))
