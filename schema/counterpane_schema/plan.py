@@ -204,6 +204,11 @@ class PlanAnswer(Open):
     size = fields.Dict(required=True)
     beside_cots = fields.List(fields.Dict(), required=True)
     swatches = fields.List(fields.Dict(), required=True)
+    no_swatch = fields.List(
+        fields.Dict(),
+        required=True,
+        metadata={"description": "Fabrics of which no swatch can be made, why, and what to do instead."},
+    )
     sections = fields.List(fields.Dict(), required=True)
     picked = fields.List(
         fields.Dict(),

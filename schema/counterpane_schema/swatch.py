@@ -33,9 +33,19 @@ class Swatch(Open):
     steps = fields.List(Text(most=100_000), required=True)
 
 
+class NoSwatch(Open):
+    """A fabric of which no swatch can be made, why, and what to do instead."""
+
+    texture = Slug(data_key="in", attribute="in", required=True, allow_none=True)
+    name = Text(required=True)
+    places = fields.List(Text(), required=True)
+    steps = fields.List(Text(most=100_000), required=True)
+
+
 class SwatchAnswer(Open):
     """The swatches of a plan, in order of working."""
 
     terms = Word("us", "uk", required=True)
     swatches = fields.List(fields.Nested(Swatch), required=True)
+    no_swatch = fields.List(fields.Nested(NoSwatch), required=True)
     basis = Text(required=True)

@@ -37,3 +37,12 @@ def test_a_plan_that_cannot_be_made_ends_with_1(typed: Type) -> None:
     done = typed("swatch", "-", "--json", stdin=json.dumps(REQUEST | {"parts": parts}))
     assert (done.status, json.loads(done.out)["status"]) == (1, 422)
     assert typed("swatch", "-", stdin=json.dumps(REQUEST | {"parts": parts})).status == 1
+
+
+def test_a_person_is_told_of_which_part_there_is_no_swatch(typed: Type) -> None:
+    """Of a side border of one stitch under a cast-on of two, by `swatch` and by `plan`."""
+    parts = {"body": "waffle", "cast_on": "cable-cast-on", "sides": {"text": "Row 1 (RS): k1.\nRow 2 (WS): p1."}}
+    for command in ("swatch", "plan"):
+        said = " ".join(typed(command, "-", stdin=json.dumps(REQUEST | {"parts": parts})).out.split())
+        assert "(sides)" in said
+        assert "It has no swatch: alone it has too few stitches for the cast-on." in said

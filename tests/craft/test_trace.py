@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from counterpane.craft.rows.tree import (
     BindOff,
@@ -18,16 +22,27 @@ from counterpane.craft.rows.tree import (
     Work,
 )
 from counterpane.craft.stitches import Vocabulary
-from counterpane.craft.trace import CAST_ON, Halt, trace
+from counterpane.craft.trace import CAST_ON, Halt, Loop, trace
+from counterpane.craft.trace.loops import Needles
 
 from .handmade import HUGE, KNIT, PLACE, SLIP, TO_MARKER, rows_of
 from .small_vocabulary import VOCABULARY
+
+LOOP = Loop(1, 0, "k", ())
 
 
 def halt_of(rows: list[tuple[Node, ...]], before: int) -> Halt:
     """Return where the working stops."""
     (halt,) = (step.misfit for step in trace(rows, before, VOCABULARY).steps if step.misfit)
     return halt
+
+
+@given(st.lists(st.sampled_from((LOOP, None)), max_size=12), st.integers(0, 14))
+def test_loops_behind_the_last_marker_are_counted_one_by_one(right: list[Loop | None], many: int) -> None:
+    """A needle holds so many to pass over as are met from its tip before a marker; one without an end holds any."""
+    met = list(takewhile(lambda loop: loop is not None, reversed(right)))
+    assert Needles(right=right).holds_behind(many) == (len(met) >= many)
+    assert Needles(right=right, endless=True).holds_behind(many)
 
 
 def test_loops_remember_the_stitch_and_the_loops_they_came_from(vocabulary: Vocabulary) -> None:

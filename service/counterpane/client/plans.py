@@ -48,6 +48,7 @@ class Swatches(Result):
 
     terms: str
     swatches: tuple[Json, ...]
+    no_swatch: tuple[Json, ...]
     basis: str
 
 

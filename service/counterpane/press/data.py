@@ -41,6 +41,7 @@ def as_data(pattern: Pattern, pictures: Sequence[Picture] = ()) -> dict[str, Any
         "notes": list(pattern.notes),
         "sampler": list(pattern.sampler),
         "swatches": [{"name": each.name, "where": each.where, "steps": list(each.steps)} for each in pattern.swatches],
+        "no_swatch": [asdict(each) for each in pattern.no_swatches],
         "safety": dict(pattern.cautions.record),
         "credits": [asdict(credit) for credit in pattern.credits],
         "sharing": pattern.sharing,

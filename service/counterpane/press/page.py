@@ -10,7 +10,6 @@ from counterpane.craft.pattern import (
     Entry,
     Pattern,
     Size,
-    SwatchWords,
     TextureGauge,
     WrittenBorder,
     WrittenSection,
@@ -78,8 +77,8 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
     yield Items(tuple(in_units(text, pattern.units) for text in _size(pattern.size)))
     yield Heading(in_terms("Gauge", pattern.terms))
     yield from _gauges(pattern.gauges)
-    if pattern.swatches:
-        yield from _swatches(pattern.swatches)
+    if pattern.swatches or pattern.no_swatches:
+        yield from _swatches(pattern)
     yield Heading("Materials")
     yield Entries(pattern.materials)
     yield Heading("Abbreviations")
@@ -89,14 +88,18 @@ def _preparation(pattern: Pattern) -> Iterator[Block]:
         yield Entries(tuple(Entry(special.name, " ".join(special.steps)) for special in pattern.specials))
 
 
-def _swatches(swatches: tuple[SwatchWords, ...]) -> Iterator[Block]:
-    """Give how each swatch is made, and once what is done with all of them."""
+def _swatches(pattern: Pattern) -> Iterator[Block]:
+    """Give how each swatch is made, of which fabric there is none, and once what is done with all of them."""
     yield Heading("Swatches")
-    for swatch in swatches:
+    for swatch in pattern.swatches:
         yield Heading(f"{swatch.name} ({swatch.where})", 3)
         yield Items(swatch.making)
-    yield Heading("With each swatch", 3)
-    yield Items(swatches[0].asking)
+    for missing in pattern.no_swatches:
+        yield Heading(f"{missing.name} ({missing.where})", 3)
+        yield Items(missing.steps)
+    for swatch in pattern.swatches[:1]:
+        yield Heading("With each swatch", 3)
+        yield Items(swatch.asking)
 
 
 def _gauges(gauges: tuple[TextureGauge, ...]) -> Iterator[Block]:

@@ -69,6 +69,19 @@ def test_a_body_that_stops_within_the_repeat_of_its_sides_is_refused(
     (found,) = told(made)
     assert found.pointer == "/parts/body/rows"
     assert "After 21 rows the side borders beside this part have 2 stitches more than they begin with" in found.message
+    assert found.hint == "Stop after 22 or 20 rows."
+    assert [change.value for change in found.changes] == [22, 20]
+
+
+def test_where_no_number_of_rows_would_do_another_border_is_asked_for(
+    starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """A top that begins on a WS row stands on an odd number of rows, and borders of two rows end on even ones."""
+    top = {"text": "Row 1 (WS): Knit.\nRow 2: Purl.", "rows": 6}
+    part = {"text": BODIES[0], "rows": 21}
+    (found,) = told(tried(starters, vocabulary, part, bottom=None, top=top, sides={"text": TWO}))
+    assert found.hint == "Choose side borders whose repeat of rows ends with this part."
+    assert found.changes == ()
 
 
 @pytest.mark.parametrize("rows", [22, 23, 25])

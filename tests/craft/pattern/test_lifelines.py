@@ -1,11 +1,7 @@
 """Lifelines: after which rows, how often, and why. Common practice, no source."""
 
-from collections.abc import Mapping
-
-from counterpane.craft.component import Component
 from counterpane.craft.pattern.lifelines import lifelines
 from counterpane.craft.pattern.rows import listed_rows, written_rows
-from craft.constructions.asking import planned
 from craft.pattern.plans import eyelets, plan, section, vocabulary, waffle
 
 
@@ -47,10 +43,10 @@ def test_stitches_made_fewer_and_more_say_why() -> None:
     assert why.startswith("Why: stitches that were made fewer or more are hard to pick up")
 
 
-def test_a_part_that_never_comes_back_to_its_count_has_none(starters: Mapping[str, Component]) -> None:
-    """By hand: its one row makes a stitch in either side border, and no later row takes it back."""
-    sides = {"text": "Row 1 (RS): k2, yo, k2.\nRow 2: k3, k2tog."}
-    row = {"component": "seed-stitch", "rows": 1}
-    single = planned(starters, vocabulary(), row, sides=sides, bottom=None, top=None)
-    assert single.sections[0].after == single.sections[0].before + 2
+def test_a_part_that_never_comes_back_to_its_count_has_none() -> None:
+    """By hand: its one row makes a stitch, and no later row takes it back."""
+    text = "Row 1 (RS): k2, yo, k to end.\nRow 2 (WS): p2tog, p to end."
+    single = plan("One row", section("body", "one row", text, first_row=1, rows=1, sts=20))
+    rows = listed_rows(single.sections[0], vocabulary())
+    assert [row.after for row in written_rows(rows, single.sections[0], vocabulary(), "us")] == [21]
     assert of(single, 0) == ()

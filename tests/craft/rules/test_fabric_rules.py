@@ -171,3 +171,15 @@ def test_a_moss_corner_is_looked_at_beside_any_body(
     parts = {"body": body, "bottom": "seed-stitch-border", "sides": sides}
     asked = {"parts": parts, "gauge": {"stitches": 22, "rows": 30, "over_cm": 10}}
     assert bool(said("moss-corner-breaks", starters, vocabulary, **asked)) is broken
+
+
+@pytest.mark.parametrize(("right", "corners"), [(FIVE, []), ("Row 1: p1, k1, p1, k1, p1.", ["right"])])
+def test_the_right_corner_is_looked_at_beside_a_left_border_of_its_own(
+    right: str, corners: list[str], starters: Starters, vocabulary: Vocabulary
+) -> None:
+    """Two stitches worked into one at the left say nothing of the right: there the moss breaks, or it goes on."""
+    left = "Row 1: k1, [p1, k1] into next st, p2tog, k1."
+    parts = {"body": "garter", "bottom": "seed-stitch-border", "sides": {"text": right, "left": left}}
+    asked = {"parts": parts, "gauge": {"stitches": 22, "rows": 30, "over_cm": 10}}
+    found = said("moss-corner-breaks", starters, vocabulary, **asked)
+    assert [finding.message.split()[2] for finding in found] == corners

@@ -70,6 +70,8 @@ def draw_numbers(console: Console, answer: Answer) -> None:
     if answer["sampler"]:
         console.print(_sampler(answer["sampler"]))
     console.print(_swatches(answer["swatches"]))
+    for missing in answer["no_swatch"]:
+        console.print(f"{missing['name']} ({', '.join(missing['places'])}): {' '.join(missing['steps'])}")
     if answer.get("yarn"):
         draw_yarn(console, answer["yarn"])
     console.print("\nCounts near the width you want", style="bold")

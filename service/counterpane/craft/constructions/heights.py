@@ -167,16 +167,17 @@ class _Climb:
     def in_step(self, index: int, rows: int) -> tuple[int, ...]:
         """Return the numbers of rows nearest one after which a block and its edges have their own counts.
 
-        What follows begins on the side on which it begins after that one.
+        What follows begins on the side on which it begins after that one, where it matters.
         """
         block, texture, beside = self.settled.blocks[index], self.textures[index], self.edges[index]
         stops = stops_of(texture, self.settled.vocabulary)
+        free = index + 1 == len(self.textures) or self.yields(index + 1)
         far = lcm(2, texture.period, beside.selvedge.period, beside.sides.period)
         near = sorted(range(max(1, rows - far), rows + far + 1), key=lambda number: (abs(number - rows), -number))
         found = (
             number
             for number in near
-            if (number - rows) % 2 == 0
+            if (free or (number - rows) % 2 == 0)
             and number % texture.period in stops
             and takes(block.part.component, "rows", number)
             and not any(self.more(index, number).values())

@@ -8,14 +8,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import ceil
 
 from counterpane.craft.constructions import Part, Plan, PlanRequest
 from counterpane.craft.constructions.fitting import demands, options, width_cm
 from counterpane.craft.constructions.gauging import gauge_of
 from counterpane.craft.constructions.making import attempt
-from counterpane.craft.constructions.obstacles import NoCommonCount, Stuck
+from counterpane.craft.constructions.obstacles import NoCommonCount, Obstacle, RepeatsRunApart, Stuck
 from counterpane.craft.constructions.settling import settle
-from counterpane.craft.constructions.textures import alike
+from counterpane.craft.constructions.textures import alike, textures_of
 from counterpane.craft.stitches import Vocabulary
 
 LEAST_CM = Fraction(15)
@@ -40,12 +41,30 @@ class Swatch:
         return self.piece.width_cm < LEAST_CM
 
 
-def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
-    """Return a swatch of each fabric of a plan, in order of working; parts of the same rows share one.
+@dataclass(frozen=True, slots=True)
+class NoSwatch:
+    """A fabric that makes no piece alone: where the blanket works it, and what stands in the way."""
 
-    A part that makes no piece alone has none: too few stitches for the cast-on, or rows that meet the selvedge anew
-    only after very many.
-    """
+    places: tuple[str, ...]
+    part: Part
+    obstacles: tuple[Obstacle, ...]
+
+    @property
+    def too_few(self) -> bool:
+        """Whether it has too few stitches for the cast-on, the one way in which a part alone has no count."""
+        return any(isinstance(obstacle, NoCommonCount) for obstacle in self.obstacles)
+
+
+@dataclass(frozen=True, slots=True)
+class Swatches:
+    """The swatches of a plan, and the fabrics that have none."""
+
+    made: tuple[Swatch, ...] = ()
+    missing: tuple[NoSwatch, ...] = ()
+
+
+def swatches(plan: Plan, vocabulary: Vocabulary) -> Swatches:
+    """Return a swatch of each fabric of a plan, in order of working; parts of the same rows share one."""
     groups: list[tuple[Part, list[str]]] = []
     for place, part in _parts(plan.request):
         known = next((names for other, names in groups if _same(part, other, vocabulary)), None)
@@ -53,15 +72,18 @@ def swatches(plan: Plan, vocabulary: Vocabulary) -> tuple[Swatch, ...]:
             groups.append((part, [place]))
         else:
             known.append(place)
-    tried = (_alone(plan.request, part, tuple(places), vocabulary) for part, places in groups)
-    return tuple(swatch for swatch in tried if swatch is not None)
+    tried = [_alone(plan.request, part, tuple(places), vocabulary) for part, places in groups]
+    return Swatches(
+        tuple(each for each in tried if isinstance(each, Swatch)),
+        tuple(each for each in tried if isinstance(each, NoSwatch)),
+    )
 
 
-def _alone(request: PlanRequest, part: Part, places: tuple[str, ...], vocabulary: Vocabulary) -> Swatch | None:
+def _alone(request: PlanRequest, part: Part, places: tuple[str, ...], vocabulary: Vocabulary) -> Swatch | NoSwatch:
     try:
         return swatch_of(request, part, places, vocabulary)
-    except Stuck:
-        return None
+    except Stuck as stuck:
+        return NoSwatch(places, part, stuck.obstacles)
 
 
 def _parts(request: PlanRequest) -> Iterator[tuple[str, Part]]:
@@ -96,11 +118,26 @@ def swatch_of(request: PlanRequest, part: Part, places: tuple[str, ...], vocabul
         length_cm=LEAST_CM,
     )
     wide = replace(small, width_cm=_least_width(small, vocabulary))
-    piece = _made(wide, vocabulary)
+    return Swatch(places, part, _long_enough(wide, vocabulary), own.borrowed)
+
+
+def _long_enough(request: PlanRequest, vocabulary: Vocabulary) -> Plan:
+    """Return a piece of whole repeats; of those of its part alone where they meet the edges anew only after very many.
+
+    Stuck for a request that makes none.
+    """
+    gauge = request.gauges[0]
+    tried = attempt(request, vocabulary)
+    if any(isinstance(obstacle, RepeatsRunApart) for obstacle in tried.obstacles):
+        (part,) = request.body
+        repeat = textures_of(part.component, vocabulary, "/parts/body")[0].period
+        repeats = ceil(LEAST_CM * gauge.rows_per_cm / repeat)
+        return _made(replace(request, body=(replace(part, rows=repeats * repeat),)), vocabulary)
+    piece = _made(request, vocabulary)
     if piece.length_cm < LEAST_CM:
-        longer = piece.length_cm + own.gauge.length(len(piece.sections[0].cycle))
-        piece = _made(replace(wide, length_cm=longer), vocabulary)
-    return Swatch(places, part, piece, own.borrowed)
+        longer = piece.length_cm + gauge.length(len(piece.sections[0].cycle))
+        piece = _made(replace(request, length_cm=longer), vocabulary)
+    return piece
 
 
 def _least_width(request: PlanRequest, vocabulary: Vocabulary) -> Fraction:

@@ -50,6 +50,8 @@ def _preparation(pattern: Pattern) -> Iterator[Line]:
     yield from _entries("Gauge", (Entry(gauge.texture, gauge.text) for gauge in pattern.gauges))
     for swatch in pattern.swatches:
         yield from _sentences(f"Swatch: {swatch.name}", swatch.steps)
+    for missing in pattern.no_swatches:
+        yield from _sentences(f"Swatch: {missing.name}", missing.steps)
     yield from _entries("Materials", pattern.materials)
     yield from _entries("Abbreviations", pattern.abbreviations)
     yield from _entries("Special stitches", (Entry(each.name, " ".join(each.steps)) for each in pattern.specials))

@@ -222,6 +222,15 @@ class SwatchWords:
 
 
 @dataclass(frozen=True, slots=True)
+class NoSwatchWords:
+    """A fabric that has no swatch, where the blanket works it, and in sentences why and what to do instead."""
+
+    name: str
+    where: str
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Pattern:
     """A blanket in words, abbreviated or in full, in the terms of one trade and in one or both units.
 
@@ -249,6 +258,7 @@ class Pattern:
     sharing: str
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
+    no_swatches: tuple[NoSwatchWords, ...] = ()
     borders: tuple[WrittenBorder, ...] = ()
     designer: str | None = None
     units: Units = "both"

@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.constructions import Section
-from counterpane.craft.constructions.swatching import LEAST_CM, Swatch
+from counterpane.craft.constructions.swatching import LEAST_CM, NoSwatch, Swatch
 from counterpane.craft.measures import shown
-from counterpane.craft.pattern import SwatchWords
+from counterpane.craft.pattern import NoSwatchWords, SwatchWords
 from counterpane.craft.pattern.figures import both, counted
 from counterpane.craft.pattern.parts import called
 from counterpane.craft.pattern.rows import listed_rows, next_side
@@ -20,6 +20,7 @@ from counterpane.craft.safety.limits import ENTRAPMENT_MM, FINGERTIP_MM
 from counterpane.craft.stitches import Terms, Vocabulary
 
 _WHERE = {"bottom": "bottom border", "sides": "side borders", "top": "top border"}
+_APART = "its rows cannot be worked alone with the edges of the blanket"
 _CLEAR = "2 cm (¾ in)"
 """How far from the edges of a swatch one counts; common practice, no source."""
 
@@ -27,10 +28,25 @@ _CLEAR = "2 cm (¾ in)"
 def swatch_words(swatch: Swatch, vocabulary: Vocabulary, terms: Terms, words: WordsKind = "short") -> SwatchWords:
     """Write a swatch in US or UK terms."""
     name = called(swatch.part.component, terms)
-    where = ", ".join(_WHERE.get(place, place) for place in swatch.places)
     making = tuple(in_terms(step, terms) for step in _making(swatch, vocabulary, terms, words))
     asking = tuple(in_terms(step, terms) for step in _asking())
-    return SwatchWords(name, where, swatch.piece.stitches_total, making, asking)
+    return SwatchWords(name, _where(swatch.places), swatch.piece.stitches_total, making, asking)
+
+
+def no_swatch_words(missing: NoSwatch, terms: Terms) -> NoSwatchWords:
+    """Write in US or UK terms why a fabric has no swatch, and where it is measured."""
+    why = "alone it has too few stitches for the cast-on" if missing.too_few else _APART
+    steps = (
+        f"It has no swatch: {why}.",
+        "Work it with the parts that it has beside it in the blanket, over "
+        f"{both(LEAST_CM)} or more, and measure it there.",
+    )
+    name = called(missing.part.component, terms)
+    return NoSwatchWords(name, _where(missing.places), tuple(in_terms(step, terms) for step in steps))
+
+
+def _where(places: tuple[str, ...]) -> str:
+    return ", ".join(_WHERE.get(place, place) for place in places)
 
 
 def _making(swatch: Swatch, vocabulary: Vocabulary, terms: Terms, words: WordsKind) -> Iterator[str]:

@@ -10,7 +10,7 @@ from counterpane.craft.behaviour import seams
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
-from counterpane.craft.constructions.swatching import Swatch
+from counterpane.craft.constructions.swatching import Swatches
 from counterpane.craft.licensing import named
 from counterpane.craft.pattern import Credit, Pattern, Size, WrittenBorder, WrittenSection
 from counterpane.craft.pattern.abbreviations import abbreviations, specials
@@ -30,7 +30,7 @@ from counterpane.craft.pattern.parts import called, components_of, section_name,
 from counterpane.craft.pattern.rows import listed_rows, repeats, written_rows
 from counterpane.craft.pattern.sampler import sampler
 from counterpane.craft.pattern.seams import rows_in_notes, seam_notes
-from counterpane.craft.pattern.swatches import swatch_words
+from counterpane.craft.pattern.swatches import no_swatch_words, swatch_words
 from counterpane.craft.rows.say import WordsKind
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -38,6 +38,7 @@ from counterpane.craft.yarn import YarnEstimate
 from counterpane.craft.yarn.needles import NeedleAdvice
 
 _NO_SOURCES: Mapping[str, str] = {}
+_NO_SWATCHES = Swatches()
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,7 @@ def written(
     yarn: YarnEstimate | None = None,
     needles: NeedleAdvice | None = None,
     small: Plan | None = None,
-    swatches: Sequence[Swatch] = (),
+    swatches: Swatches = _NO_SWATCHES,
     after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
     designer: str | None = None,
@@ -114,7 +115,8 @@ def written(
         credits=_credits(components_of(plan), sources, terms),
         sharing=sharing,
         sampler=sampler(plan, small, vocabulary, terms, words) if small else (),
-        swatches=tuple(swatch_words(swatch, vocabulary, terms, words) for swatch in swatches),
+        swatches=tuple(swatch_words(swatch, vocabulary, terms, words) for swatch in swatches.made),
+        no_swatches=tuple(no_swatch_words(missing, terms) for missing in swatches.missing),
         borders=done.borders,
         designer=designer,
         words=words,

@@ -127,8 +127,7 @@ class Knitter:
         stitch = self.vocabulary[node.stitch]
         if into is None:
             into = tuple(self._draw(node) for _ in range(stitch.uses))
-        needs = max(stitch.needs, 1 - stitch.makes if stitch.makes < 0 else 0)
-        if needs and self.needles.behind() < needs:
+        if not self.needles.holds_behind(max(stitch.needs, 1 - stitch.makes if stitch.makes < 0 else 0)):
             raise Halted("row-runs-short", node.place)
         if node.stitch == SLIP and len(into) == 1:
             self.needles.right.append(into[0])

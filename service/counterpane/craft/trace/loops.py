@@ -100,16 +100,10 @@ class Needles:
             raise Halted("row-runs-short", place)
         return self.cable.pop(0)
 
-    def behind(self) -> int:
-        """Return how many loops the right needle holds since its last marker."""
-        if self.endless:
-            return self.budget
-        count = 0
-        for loop in reversed(self.right):
-            if loop is None:
-                break
-            count += 1
-        return count
+    def holds_behind(self, many: int) -> bool:
+        """Say whether the right needle holds so many loops since its last marker; no more than these are looked at."""
+        first = len(self.right) - many
+        return self.endless or (first >= 0 and None not in self.right[first:])
 
     def pass_over(self, row: int, stitch: str, place: Place) -> Loop:
         """Pass the loop behind the last one over it; an endless needle has one to pass that lies further back."""

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.constructions import Plan
-from counterpane.craft.constructions.swatching import Swatch
+from counterpane.craft.constructions.swatching import Swatches
 from counterpane.craft.licensing.verdict import sharing_line, verdict
 from counterpane.craft.pattern import Pattern
 from counterpane.craft.pattern.write import default_title, written
@@ -18,6 +18,8 @@ from counterpane.craft.yarn.needles import NeedleAdvice
 from counterpane.library.review.licences import licensed_of
 from counterpane.library.safety.safety import safety_of_plan
 from counterpane.library.texts.checks import check_text
+
+_NO_SWATCHES = Swatches()
 
 
 def write_pattern(
@@ -30,7 +32,7 @@ def write_pattern(
     yarn: YarnEstimate | None = None,
     needles: NeedleAdvice | None = None,
     sampler: Plan | None = None,
-    swatches: Sequence[Swatch] = (),
+    swatches: Swatches = _NO_SWATCHES,
     sources: Mapping[str, str] | None = None,
     after: Aftercare | None = None,
     designer: str | None = None,

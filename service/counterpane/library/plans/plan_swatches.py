@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from counterpane.craft.constructions.swatching import Swatch
+from counterpane.craft.constructions.swatching import NoSwatch, Swatch
+from counterpane.craft.pattern.swatches import no_swatch_words
+from counterpane.craft.stitches import Terms
 from counterpane.library.plans.plan_answers import tenths
 
 
@@ -23,3 +25,10 @@ def swatch_json(swatch: Swatch) -> dict[str, Any]:
         "gauge_borrowed": swatch.borrowed,
         "stitches_total": piece.stitches_total,
     }
+
+
+def no_swatch_json(missing: NoSwatch, terms: Terms = "us") -> dict[str, Any]:
+    """Return why a fabric has no swatch and what to do instead; "in" is null for a part in words."""
+    words = no_swatch_words(missing, terms)
+    slug = missing.part.component.slug or None
+    return {"in": slug, "places": list(missing.places), "name": words.name, "steps": list(words.steps)}

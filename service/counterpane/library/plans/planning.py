@@ -19,7 +19,7 @@ from counterpane.library.plans import sizes
 from counterpane.library.plans.known import Known
 from counterpane.library.plans.plan_behaviour import behaviour_of_plan, tex_of
 from counterpane.library.plans.plan_labels import aftercare
-from counterpane.library.plans.plan_swatches import swatch_json
+from counterpane.library.plans.plan_swatches import no_swatch_json, swatch_json
 from counterpane.library.plans.plan_time import time_json
 from counterpane.library.plans.plan_told import Told, told_of
 from counterpane.library.plans.plans import Find, make_plan, plan_json, plan_request_of, sampler_of
@@ -46,11 +46,15 @@ def answer_of(plan: Plan, content: Mapping[str, Any], known: Known) -> dict[str,
     """Return a plan as JSON values, with what its request makes known of safety, yarn, behaviour and size."""
     told = told_of(plan, content, known)
     answer = plan_json(plan, told.safety, sampler_of(plan, known.vocabulary), told.yarn)
-    pieces = [swatch_json(swatch) for swatch in swatches_of(plan, known.vocabulary)]
+    found = swatches_of(plan, known.vocabulary)
+    pieces = {
+        "swatches": [swatch_json(swatch) for swatch in found.made],
+        "no_swatch": [no_swatch_json(missing) for missing in found.missing],
+    }
     behaviour = behaviour_of_plan(plan, known.vocabulary, tex_of(told.yarn))
     needles = needles_json(told.needles, known.facts)
     time = time_json(plan, content.get("pace"), known.vocabulary)
-    fabric = {"label": told.label, "behaviour": behaviour, "swatches": pieces, "needles": needles, "time": time}
+    fabric = {"label": told.label, "behaviour": behaviour, **pieces, "needles": needles, "time": time}
     sharing = {"sharing": sharing_json(plan, content.get("licence"), known.sources)}
     return answer | fabric | sharing | sizes.told(known.facts, content, plan)
 

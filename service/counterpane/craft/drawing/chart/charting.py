@@ -79,10 +79,13 @@ def _said(rows: Sequence[Row]) -> list[tuple[object, ...]]:
 
 
 def _counts(rows: Sequence[Row], vocabulary: Vocabulary) -> Progression:
-    starts = count([row.parts for row in rows], vocabulary, [row.side for row in rows]).starts
-    if len(starts) != 1:
-        raise CannotChart("The rows have no single repeat")
-    return starts[0]
+    """Return the counts at which the words of a chart work, which are always one progression.
+
+    The box is what the wider of two charts has more than the other, so in each row it takes as many stitches as it
+    leaves in the row below; no cell leaves none, and so it takes one at least. What stands beside it is of a fixed
+    number, so all rows work its stitches equally often, and whatever works once works more often too.
+    """
+    return count([row.parts for row in rows], vocabulary, [row.side for row in rows]).starts[0]
 
 
 def _laid_out(rows: Sequence[Row], counts: Progression, vocabulary: Vocabulary) -> Chart:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from typing import TypeAlias
 
 from counterpane.craft.constructions import Plan
 from counterpane.craft.constructions.attempts import Attempt
 from counterpane.craft.constructions.fabrics import is_moss
-from counterpane.craft.constructions.joining import CannotJoin, closed, head, stitch_by_stitch, tail
+from counterpane.craft.constructions.joining import CannotJoin, Nodes, closed, head, stitch_by_stitch, tail
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.effects import effect
-from counterpane.craft.rows.tree import Node, Row
+from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Vocabulary
+
+End: TypeAlias = Callable[[Nodes, int, Vocabulary], Nodes]
 
 
 @rule(
@@ -59,25 +62,28 @@ def _broken(plan: Plan, vocabulary: Vocabulary) -> list[str]:
     base, body = plan.sections[0], plan.sections[1]
     below, above = base.cycle[(base.rows - 1) % len(base.cycle)], body.cycle[0]
     width = plan.counts.selvedge + plan.counts.sides
-    try:
-        rows = [_ends(row, base.after, width, plan.counts.selvedge, vocabulary) for row in (below, above)]
-    except CannotJoin:
-        return []
+    rows = [_ends(row, base.after, width, plan.counts.selvedge, vocabulary) for row in (below, above)]
     pairs = zip(("right", "left"), *rows, strict=True)
     return [name for name, one, other in pairs if one and one == other]
 
 
 def _ends(row: Row, stitches: int, width: int, selvedge: int, vocabulary: Vocabulary) -> tuple[str, str]:
-    """Return the faces of the side borders as the right side shows them, right and left, selvedges left out."""
-    whole = closed(row.parts, stitches, vocabulary)
-    first = _faces(head(whole, width, vocabulary), vocabulary)[selvedge:]
-    last = _faces(tail(whole, width, vocabulary), vocabulary)[: width - selvedge]
+    """Return the faces of the side borders as the right side shows them, right and left, selvedges left out.
+
+    A border that is more than a sequence of stitches shows none, and the other one is looked at all the same.
+    """
+    first = _faces(head, row, stitches, width, vocabulary)[selvedge:]
+    last = _faces(tail, row, stitches, width, vocabulary)[: width - selvedge]
     return (first, last) if row.side == "RS" else (_turned(last), _turned(first))
 
 
-def _faces(parts: tuple[Node, ...], vocabulary: Vocabulary) -> str:
-    # What uses no stitch belongs to the body beside: stitches held for a cable, a yarn-over.
-    works = stitch_by_stitch([node for node in parts if effect(node, vocabulary).uses], vocabulary)
+def _faces(end: End, row: Row, stitches: int, width: int, vocabulary: Vocabulary) -> str:
+    try:
+        parts = end(closed(row.parts, stitches, vocabulary), width, vocabulary)
+        # What uses no stitch belongs to the body beside: stitches held for a cable, a yarn-over.
+        works = stitch_by_stitch([node for node in parts if effect(node, vocabulary).uses], vocabulary)
+    except CannotJoin:
+        return ""
     return "".join(work.stitch if work.stitch in ("k", "p") else "?" for work in works if vocabulary[work.stitch].uses)
 
 

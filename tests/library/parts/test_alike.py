@@ -14,8 +14,7 @@ from counterpane.library.parts import components
 from counterpane.library.parts.alike import alike
 from counterpane.library.services import Services
 from counterpane.wiring import open_library
-
-from ..craft.textures import body
+from craft.textures import body
 
 
 @pytest.fixture(scope="module")

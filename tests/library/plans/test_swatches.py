@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from counterpane.craft.erratum.lines import lines_of
 from counterpane.library.patterns.patterns import recheck
 from counterpane.library.plans import planning
 from counterpane.library.plans.bench import bench_of
@@ -73,3 +74,33 @@ def test_a_pattern_with_its_swatches_still_checks_clean(library: Services, body:
     pattern = planning.pattern_of(plan, request, library.known)
     assert [each.where for each in pattern.swatches] == ["bottom border, side borders, top border", "body"]
     assert recheck(pattern, as_text(pattern), library.vocabulary) == ()
+
+
+NARROW = REQUEST | {
+    "parts": {
+        "body": "waffle",
+        "cast_on": "cable-cast-on",
+        "sides": {"text": "Row 1 (RS): k1.\nRow 2 (WS): p1."},
+    }
+}
+"""A side border of one stitch, and a cast-on that begins with two."""
+
+
+def test_a_part_without_a_swatch_is_told_in_every_answer(library: Services) -> None:
+    """The plan, the swatches and the pattern say for which part there is none, why, and what to do instead."""
+    (short,) = planning.plan(library, NARROW)["no_swatch"]
+    (whole,) = write_swatches(NARROW, bench_of(library, NARROW))["no_swatch"]
+    assert short == whole
+    assert (whole["in"], whole["places"]) == (None, ["sides"])
+    assert whole["steps"][0] == "It has no swatch: alone it has too few stitches for the cast-on."
+    assert "over 15.0 cm (6 in) or more, and measure it there" in whole["steps"][1]
+
+
+def test_the_page_says_of_which_part_there_is_no_swatch(library: Services) -> None:
+    """Under the swatches, in words that the check of the page does not take for rows."""
+    pattern = planning.pattern_of(planning.made(library, NARROW), NARROW, library.known)
+    page = as_text(pattern)
+    assert "It has no swatch: alone it has too few stitches for the cast-on." in " ".join(page.split())
+    assert [each.where for each in pattern.no_swatches] == ["side borders"]
+    assert recheck(pattern, page, library.vocabulary) == ()
+    assert any("It has no swatch" in line.text for line in lines_of(pattern))
