@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import pytest
 from hypothesis import given
 
 from counterpane.craft.counts import Maps, count
-from counterpane.craft.counts.needle import Needle
+from counterpane.craft.counts.maps import RowMap
+from counterpane.craft.counts.needle import MOST_STITCHES, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.counts.wellformed import MOST_NESTED, malformed
-from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
+from counterpane.craft.rows.tree import BindOff, Group, Hold, Node, OpenRepeat, Turn, Work
 
+from .handmade import KNIT, PLACE, SLIP
 from .random_rows import chains
 from .small_vocabulary import VOCABULARY
 
@@ -61,6 +64,33 @@ def test_a_map_tells_what_a_row_leaves() -> None:
     found = Maps(VOCABULARY).of(RIB)
     assert found is not None
     assert [found.after(before) for before in (2, 6, 8, 10)] == [None, 6, None, 10]
+
+
+@pytest.mark.parametrize(
+    ("row", "found"),
+    [
+        ((OpenRepeat((Work("sl"), Work("k"), Work("psso"), Work("yo"))),), RowMap(2, 2, 2, 2, 1)),
+        ((Hold(2), Work("k", 2), Work("k", 2, held=True)), RowMap(4, 0, 4, 0, 0)),
+        ((Work("k", 5), Turn(), Work("k2tog"), KNIT), RowMap(5, 1, 4, 1, 0)),
+        ((KNIT, SLIP), RowMap(1, 1, 1, 1, 1)),
+        ((BindOff(MOST_STITCHES, joined=True),), RowMap(MOST_STITCHES, 0, 0, 0, 0)),
+        ((BindOff(MOST_STITCHES + 1, joined=True),), None),
+        ((Work("k", 2), PLACE, KNIT), None),
+        ((Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso")))), None),
+    ],
+)
+def test_a_row_is_a_map_where_it_takes_one_class_and_leaves_plain_stitches(
+    row: tuple[Node, ...], found: RowMap | None
+) -> None:
+    """The least it takes, its repeat, what it leaves of both, and how often the repeat is worked for each step."""
+    assert Maps(VOCABULARY).of(row) == found
+
+
+def test_a_fault_is_told_once() -> None:
+    """Whoever asks again about the same row is told the very same."""
+    maps, row = Maps(VOCABULARY), (OpenRepeat((Work("yo"),)),)
+    assert maps.malformed(row) == malformed(row, VOCABULARY) is not None
+    assert maps.malformed(row) is maps.malformed(row)
 
 
 def test_a_row_nested_deeper_than_is_followed_has_no_map() -> None:
