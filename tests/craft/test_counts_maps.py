@@ -19,6 +19,7 @@ from .handmade import KNIT, PLACE, SLIP
 from .random_rows import chains
 from .small_vocabulary import VOCABULARY
 
+W = 10**17 + 1  # A repeat too wide to be counted in fractions.
 RIB = (OpenRepeat((Work("k", 2), Work("p", 2)), stop=2), Work("k", 2))
 
 
@@ -73,6 +74,7 @@ def test_a_map_tells_what_a_row_leaves() -> None:
         ((Hold(2), Work("k", 2), Work("k", 2, held=True)), RowMap(4, 0, 4, 0, 0)),
         ((Work("k", 5), Turn(), Work("k2tog"), KNIT), RowMap(5, 1, 4, 1, 0)),
         ((KNIT, SLIP), RowMap(1, 1, 1, 1, 1)),
+        ((OpenRepeat((Work("k"),), 4), Turn(), OpenRepeat((Work("k", W),))), RowMap(4 + W, W, 4 + W, W, W)),
         ((BindOff(MOST_STITCHES, joined=True),), RowMap(MOST_STITCHES, 0, 0, 0, 0)),
         ((BindOff(MOST_STITCHES + 1, joined=True),), None),
         ((Work("k", 2), PLACE, KNIT), None),
