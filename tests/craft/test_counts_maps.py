@@ -9,9 +9,9 @@ from hypothesis import given
 
 from counterpane.craft.counts import Maps, count
 from counterpane.craft.counts.maps import RowMap
-from counterpane.craft.counts.needle import MOST_STITCHES, Needle
+from counterpane.craft.counts.needle import MOST_STITCHES, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
-from counterpane.craft.counts.walking import walk_row
+from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
 from counterpane.craft.counts.wellformed import MOST_NESTED, malformed
 from counterpane.craft.rows.tree import BindOff, Group, Hold, Node, OpenRepeat, Turn, Work
 
@@ -86,6 +86,15 @@ def test_a_row_is_a_map_where_it_takes_one_class_and_leaves_plain_stitches(
 ) -> None:
     """The least it takes, its repeat, what it leaves of both, and how often the repeat is worked for each step."""
     assert Maps(VOCABULARY).of(row) == found
+
+
+def test_a_map_tells_a_count_where_all_stitches_wait_on_one_needle() -> None:
+    """Where a marker hangs between them the row is walked, as where it does not fit or leaves too many to be said."""
+    maps = Maps(VOCABULARY)
+    assert [maps.count_after(Needle.holding(before), RIB) for before in (2, 6, 8)] == [None, 6, None]
+    assert maps.count_after(Needle((Amount(4), Amount(6))), RIB) is None
+    most, more = ((Work("k"), Work("m1", LONGEST_SUM + one)) for one in (-1, 0))
+    assert [maps.count_after(Needle.holding(1), row) for row in (most, more)] == [LONGEST_SUM, None]
 
 
 def test_a_fault_is_told_once() -> None:

@@ -34,10 +34,10 @@ class RowMap:
 
     def after(self, before: int) -> int | None:
         """Return the stitches left of a known count; None where the row does not take it."""
-        if self.of == 0 or before < self.least:
+        if self.of == 0:
             return self.makes if before == self.least else None
         steps, rest = divmod(before - self.least, self.of)
-        return None if rest else self.makes + self.per * steps
+        return self.makes + self.per * steps if steps >= 0 and rest == 0 else None
 
     def worked(self, needle: Needle) -> Needle | None:
         """Return the needle after the row, ready for the next; None where no count left on it can be worked."""
