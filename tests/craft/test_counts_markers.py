@@ -108,6 +108,12 @@ def test_two_thousand_stitches_and_markers_of_a_repeat_are_followed() -> None:
     assert step.segments == (3,) * 500 + (0,)
 
 
+def test_nothing_is_passed_over_a_marker_that_a_repeat_places() -> None:
+    """Behind the marker no stitch lies yet, and that is told where the pass-over stands."""
+    misfit = misfit_of([(OpenRepeat((Work("k", 2), PLACE, Work("psso", place=Place(1, 8)))),)], 4)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 8), 2, 0)
+
+
 def test_a_marker_behind_the_last_stitch_stays() -> None:
     """Placed at the end of a round and not slipped in the next, it hangs there with no stitch behind it."""
     steps = work([(Work("k", 5), PLACE, KNIT), (Work("k", 5),)], 5, VOCABULARY, ["round", "round"])
