@@ -16,6 +16,9 @@ from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.rows.tree import (
     CastOn,
     Group,
+    Hold,
+    IntoOne,
+    Marker,
     Node,
     OpenRepeat,
     Place,
@@ -26,6 +29,8 @@ from counterpane.craft.trace import trace
 
 from .handmade import KNIT, PLACE, REMOVE, SLIP, TO_MARKER, misfit_of
 from .small_vocabulary import VOCABULARY
+
+HERE = Place(1, 5)
 
 
 def test_rows_worked_stitch_for_stitch_keep_the_markers() -> None:
@@ -140,7 +145,42 @@ def test_a_square_from_the_centre_grows_between_its_markers() -> None:
 def test_a_marker_that_ends_the_round_need_not_be_placed() -> None:
     """Slipped after the last stitch it changes nothing; among stitches nobody knows where it hangs."""
     assert work([(KNIT, SLIP)], 8, VOCABULARY)[0].after == 8
-    assert misfit_of([(Work("k", 3), SLIP, KNIT)], 8).slug == UNPROVED
+    misfit = misfit_of([(Work("k", 3), Marker("slip", place=HERE), KNIT)], 8)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+def test_nobody_works_to_a_marker_that_was_not_placed() -> None:
+    """The repeat that counts to it is named."""
+    misfit = misfit_of([(OpenRepeat((Work("k"),), marker=True, place=HERE), KNIT)], 8)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+def test_a_thousand_markers_are_followed_and_no_more() -> None:
+    """One stitch before each of them, and the place of the one too many is told."""
+    row = (Work("k"), PLACE) * 1000
+    assert work([row], 1000, VOCABULARY, ["round"])[0].segments == (1,) * 1000 + (0,)
+    misfit = misfit_of([(*row, Marker("place", place=HERE))], 1000)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+@pytest.mark.parametrize(
+    ("row", "kept"),
+    [
+        ((Work("k", 9),), True),
+        ((Group((Work("p"), Work("k", 2)), 3),), True),
+        ((OpenRepeat((Work("k"), Work("p")), 1), Work("k")), True),
+        ((OpenRepeat((Work("k"),), last=(Work("p"),)),), False),
+        ((Work("k2tog"), Work("yo"), KNIT), False),
+        ((Group((Work("k2tog"), Work("yo")), 2), Work("k", 5)), False),
+        ((Hold(1), Work("k", 1), Work("k", held=True), KNIT), False),
+        ((IntoOne((Work("k"),)), KNIT), False),
+    ],
+)
+def test_markers_stay_where_every_stitch_becomes_one(row: tuple[Node, ...], kept: bool) -> None:
+    """Knitted and purled stitches carry them along; what is moved, made, lost or worked twice does not."""
+    steps = work([(Work("k", 4), PLACE, KNIT), row], 9, VOCABULARY, ["round", "round"])
+    assert steps[1].misfit is None
+    assert [step.segments for step in steps] == [(4, 5), (4, 5) if kept else ()]
 
 
 def test_a_removed_marker_joins_its_segments() -> None:
@@ -164,7 +204,6 @@ def test_a_row_is_turned_unless_it_is_said_to_be_a_round() -> None:
 
 
 TO_LAST_4 = OpenRepeat((Work("k"),), 4, plain=True)
-HERE = Place(1, 5)
 
 
 @pytest.mark.parametrize(

@@ -34,7 +34,7 @@ def meet(needle: Needle, node: Marker) -> Needle:
 
 
 def _placed(needle: Needle, place: Place) -> Needle:
-    if len(needle.left) + len(needle.right) > MOST_MARKERS:
+    if len(needle.left) + len(needle.right) - 1 > MOST_MARKERS:
         raise Stuck(UNPROVED, place)
     return replace(needle, right=(NONE, *needle.right))
 
