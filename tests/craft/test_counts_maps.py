@@ -88,6 +88,15 @@ def test_a_row_is_a_map_where_it_takes_one_class_and_leaves_plain_stitches(
     assert Maps(VOCABULARY).of(row) == found
 
 
+@pytest.mark.parametrize("row", [RIB, (Work("k", 4),), (OpenRepeat((Work("k2tog"), Work("k"))),)])
+def test_a_map_leaves_the_needle_that_a_walk_leaves(row: tuple[Node, ...]) -> None:
+    """Of every count that there is and of every second one, with the repeat weighed as in a walk."""
+    found = Maps(VOCABULARY).of(row)
+    assert found is not None
+    for needle in (Needle.any_count(), Needle((Amount(0, 2),), start=Amount(0, 2))):
+        assert found.worked(needle) == walk_row(needle, row, VOCABULARY)
+
+
 def test_a_map_tells_a_count_where_all_stitches_wait_on_one_needle() -> None:
     """Where a marker hangs between them the row is walked, as where it does not fit or leaves too many to be said."""
     maps = Maps(VOCABULARY)
