@@ -167,6 +167,7 @@ def test_a_thousand_markers_are_followed_and_no_more() -> None:
     ("row", "kept"),
     [
         ((Work("k", 9),), True),
+        ((Work("k", 5), Work("p", 4)), True),
         ((Group((Work("p"), Work("k", 2)), 3),), True),
         ((OpenRepeat((Work("k"), Work("p")), 1), Work("k")), True),
         ((OpenRepeat((Work("k"),), last=(Work("p"),)),), False),
@@ -279,3 +280,16 @@ def test_a_repeat_that_places_markers_gives_up_those_that_hang_there() -> None:
     rows = [(Work("k", 4), PLACE, KNIT), (OpenRepeat((Work("k", 2), PLACE), 0),), (KNIT,)]
     assert [step.after for step in work(rows, 20, VOCABULARY)] == [20, 20, 20]
     assert [step.after for step in trace(rows, 20, VOCABULARY).steps] == [20, 20, 20]
+
+
+def test_stitches_that_surely_lie_before_a_marker_are_worked_at_any_count() -> None:
+    """Two at least lie before it, and two are asked for, before the rest."""
+    rows = [(Work("k", 2), TO_LAST_4, PLACE, Work("k", 4)), (Work("p", 2), KNIT)]
+    assert count(rows, VOCABULARY, ("round", "round")).starts == (Progression(1, 0, 6),)
+
+
+def test_a_marker_already_slipped_is_given_up_with_those_to_come() -> None:
+    """A repeat that places markers loses sight of the next one, and of the one behind it too."""
+    rows = [(Work("k", 3), PLACE, Work("k", 4), PLACE, KNIT), (TO_MARKER, SLIP, OpenRepeat((Work("k", 2), PLACE)))]
+    step = work(rows, 11, VOCABULARY, ["round", "round"])[1]
+    assert (step.after, step.segments) == (11, ())
