@@ -13,7 +13,7 @@ from counterpane.craft.counts.wellformed import within
 from counterpane.craft.counts.writing_out import WrittenOut, stitch_by_stitch, write_out
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import NOWHERE, Group, Marker, Node, OpenRepeat, Place, Work
+from counterpane.craft.rows.tree import NOWHERE, BindOff, Group, Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 from counterpane.craft.trace.loops import Worked
@@ -145,3 +145,10 @@ def test_a_group_that_is_worked_no_time_leaves_nothing(vocabulary: Vocabulary) -
 def test_a_group_of_nothing_is_told_at_once() -> None:
     """However often it is worked, nothing is."""
     assert stitch_by_stitch((Work("k"), Group((), 10**18), Work("k"))) == (Work("k", 2),)
+
+
+def test_a_bind_off_of_all_stays_and_is_counted(vocabulary: Vocabulary) -> None:
+    """Two of nine stitches are knitted first; that seven are bound off is told beside the row."""
+    row = (Work("k", 2), BindOff(None))
+    out = write_out(row, 9, vocabulary)
+    assert (out.parts, out.times, out.all_off) == (row, (7,), (7,))

@@ -69,7 +69,7 @@ def _filled(parts: Sequence[Node], times: Iterator[int], all_off: list[int]) -> 
         match node:
             case OpenRepeat():
                 yield from _repeated(tuple(map(_certain, node.parts)), next(times))
-                yield from _filled(node.last or (), times, all_off)
+                yield from map(_certain, node.last or ())
             case Group() if any(map(is_open, within(node.parts))):
                 copies = [tuple(_filled(node.parts, times, all_off)) for _ in range(node.times)]
                 yield from _folded(copies)
