@@ -61,8 +61,10 @@ def test_one_segment_may_stay_open() -> None:
 
 def test_a_marker_not_reached_leaves_stitches() -> None:
     """Two stitches before a marker at five leave three."""
-    misfit = misfit_of([(Work("k", 5), PLACE, KNIT), (KNIT,), (Work("k", 2), SLIP, KNIT)], 9)
+    slip = Marker("slip", place=HERE)
+    misfit = misfit_of([(Work("k", 5), PLACE, KNIT), (KNIT,), (Work("k", 2), slip, KNIT)], 9)
     assert (misfit.slug, misfit.row, misfit.left, misfit.needs) == ("row-leaves-stitches", 2, 3, None)
+    assert misfit.place == HERE
 
 
 def test_segments_that_never_fit_do_not_join() -> None:

@@ -13,7 +13,7 @@ from counterpane.craft.counts.wellformed import within
 from counterpane.craft.counts.writing_out import WrittenOut, stitch_by_stitch, write_out
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import NOWHERE, BindOff, Group, Marker, Node, OpenRepeat, Place, Work
+from counterpane.craft.rows.tree import NOWHERE, BindOff, Group, IntoOne, Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 from counterpane.craft.trace.loops import Worked
@@ -152,3 +152,11 @@ def test_a_bind_off_of_all_stays_and_is_counted(vocabulary: Vocabulary) -> None:
     row = (Work("k", 2), BindOff(None))
     out = write_out(row, 9, vocabulary)
     assert (out.parts, out.times, out.all_off) == (row, (7,), (7,))
+
+
+def test_brackets_in_brackets_or_in_one_stitch_are_certain_too(vocabulary: Vocabulary) -> None:
+    """At whatever depth their number was in doubt."""
+    inner = Group((Work("p"), Work("k")), 2, doubtful=True)
+    sure = replace(inner, doubtful=False)
+    out = write_out((IntoOne((Work("k"), inner)), Group((Work("k"), inner), 1)), 6, vocabulary)
+    assert out.parts == (IntoOne((Work("k"), sure)), Group((Work("k"), sure), 1))

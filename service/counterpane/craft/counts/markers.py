@@ -29,8 +29,8 @@ def meet(needle: Needle, node: Marker) -> Needle:
     reached = needle.exactly(needle.left[0], 0)
     if reached is None:
         raise Stuck("row-leaves-stitches", node.place, left=needle.left[0].at(needle.low))
-    passed = replace(reached, left=reached.left[1:])
-    return _placed(passed, node.place) if node.act == "slip" else passed
+    right = (NONE, *reached.right) if node.act == "slip" else reached.right
+    return replace(reached, left=reached.left[1:], right=right)
 
 
 def _placed(needle: Needle, place: Place) -> Needle:
