@@ -206,6 +206,12 @@ def test_a_cable_needle_must_be_worked_off() -> None:
     assert misfit_of([(Hold(1), Work("k", 2, held=True), KNIT)], 4).slug == "row-runs-short"
 
 
+def test_what_waits_on_the_cable_needle_is_not_what_lacks() -> None:
+    """The two held stitches are worked after all others; three more are not there."""
+    misfit = misfit_of([(Hold(2), KNIT, Work("k", 2, held=True), Work("k", 3, place=Place(1, 9)))], 8)
+    assert (misfit.slug, misfit.place, misfit.left) == ("row-runs-short", Place(1, 9), 0)
+
+
 def test_a_fixed_row_after_increases_fixes_the_start(vocabulary: Vocabulary) -> None:
     """Doubling to 10 begins with 5."""
     chain = count(rows_of("*kfb; rep from * to end / k10", vocabulary), vocabulary)

@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import pytest
 from hypothesis import given
 
 from counterpane.craft.counts import Maps, count
-from counterpane.craft.counts.needle import Needle
+from counterpane.craft.counts.maps import RowMap
+from counterpane.craft.counts.needle import MOST_STITCHES, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
-from counterpane.craft.counts.walking import walk_row
+from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
 from counterpane.craft.counts.wellformed import MOST_NESTED, malformed
-from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
+from counterpane.craft.rows.tree import BindOff, Group, Hold, Node, OpenRepeat, Turn, Work
 
+from .handmade import KNIT, PLACE, SLIP
 from .random_rows import chains
 from .small_vocabulary import VOCABULARY
 
+W = 10**17 + 1  # A repeat too wide to be counted in fractions.
 RIB = (OpenRepeat((Work("k", 2), Work("p", 2)), stop=2), Work("k", 2))
 
 
@@ -61,6 +65,52 @@ def test_a_map_tells_what_a_row_leaves() -> None:
     found = Maps(VOCABULARY).of(RIB)
     assert found is not None
     assert [found.after(before) for before in (2, 6, 8, 10)] == [None, 6, None, 10]
+
+
+@pytest.mark.parametrize(
+    ("row", "found"),
+    [
+        ((OpenRepeat((Work("sl"), Work("k"), Work("psso"), Work("yo"))),), RowMap(2, 2, 2, 2, 1)),
+        ((Hold(2), Work("k", 2), Work("k", 2, held=True)), RowMap(4, 0, 4, 0, 0)),
+        ((Work("k", 5), Turn(), Work("k2tog"), KNIT), RowMap(5, 1, 4, 1, 0)),
+        ((KNIT, SLIP), RowMap(1, 1, 1, 1, 1)),
+        ((OpenRepeat((Work("k"),), 4), Turn(), OpenRepeat((Work("k", W),))), RowMap(4 + W, W, 4 + W, W, W)),
+        ((BindOff(MOST_STITCHES, joined=True),), RowMap(MOST_STITCHES, 0, 0, 0, 0)),
+        ((BindOff(MOST_STITCHES + 1, joined=True),), None),
+        ((Work("k", 2), PLACE, KNIT), None),
+        ((Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso")))), None),
+    ],
+)
+def test_a_row_is_a_map_where_it_takes_one_class_and_leaves_plain_stitches(
+    row: tuple[Node, ...], found: RowMap | None
+) -> None:
+    """The least it takes, its repeat, what it leaves of both, and how often the repeat is worked for each step."""
+    assert Maps(VOCABULARY).of(row) == found
+
+
+@pytest.mark.parametrize("row", [RIB, (Work("k", 4),), (OpenRepeat((Work("k2tog"), Work("k"))),)])
+def test_a_map_leaves_the_needle_that_a_walk_leaves(row: tuple[Node, ...]) -> None:
+    """Of every count that there is and of every second one, with the repeat weighed as in a walk."""
+    found = Maps(VOCABULARY).of(row)
+    assert found is not None
+    for needle in (Needle.any_count(), Needle((Amount(0, 2),), start=Amount(0, 2))):
+        assert found.worked(needle) == walk_row(needle, row, VOCABULARY)
+
+
+def test_a_map_tells_a_count_where_all_stitches_wait_on_one_needle() -> None:
+    """Where a marker hangs between them the row is walked, as where it does not fit or leaves too many to be said."""
+    maps = Maps(VOCABULARY)
+    assert [maps.count_after(Needle.holding(before), RIB) for before in (2, 6, 8)] == [None, 6, None]
+    assert maps.count_after(Needle((Amount(4), Amount(6))), RIB) is None
+    most, more = ((Work("k"), Work("m1", LONGEST_SUM + one)) for one in (-1, 0))
+    assert [maps.count_after(Needle.holding(1), row) for row in (most, more)] == [LONGEST_SUM, None]
+
+
+def test_a_fault_is_told_once() -> None:
+    """Whoever asks again about the same row is told the very same."""
+    maps, row = Maps(VOCABULARY), (OpenRepeat((Work("yo"),)),)
+    assert maps.malformed(row) == malformed(row, VOCABULARY) is not None
+    assert maps.malformed(row) is maps.malformed(row)
 
 
 def test_a_row_nested_deeper_than_is_followed_has_no_map() -> None:

@@ -16,6 +16,9 @@ from counterpane.craft.counts.walking import walk_row
 from counterpane.craft.rows.tree import (
     CastOn,
     Group,
+    Hold,
+    IntoOne,
+    Marker,
     Node,
     OpenRepeat,
     Place,
@@ -26,6 +29,8 @@ from counterpane.craft.trace import trace
 
 from .handmade import KNIT, PLACE, REMOVE, SLIP, TO_MARKER, misfit_of
 from .small_vocabulary import VOCABULARY
+
+HERE = Place(1, 5)
 
 
 def test_rows_worked_stitch_for_stitch_keep_the_markers() -> None:
@@ -56,8 +61,10 @@ def test_one_segment_may_stay_open() -> None:
 
 def test_a_marker_not_reached_leaves_stitches() -> None:
     """Two stitches before a marker at five leave three."""
-    misfit = misfit_of([(Work("k", 5), PLACE, KNIT), (KNIT,), (Work("k", 2), SLIP, KNIT)], 9)
+    slip = Marker("slip", place=HERE)
+    misfit = misfit_of([(Work("k", 5), PLACE, KNIT), (KNIT,), (Work("k", 2), slip, KNIT)], 9)
     assert (misfit.slug, misfit.row, misfit.left, misfit.needs) == ("row-leaves-stitches", 2, 3, None)
+    assert misfit.place == HERE
 
 
 def test_segments_that_never_fit_do_not_join() -> None:
@@ -108,6 +115,12 @@ def test_two_thousand_stitches_and_markers_of_a_repeat_are_followed() -> None:
     assert step.segments == (3,) * 500 + (0,)
 
 
+def test_nothing_is_passed_over_a_marker_that_a_repeat_places() -> None:
+    """Behind the marker no stitch lies yet, and that is told where the pass-over stands."""
+    misfit = misfit_of([(OpenRepeat((Work("k", 2), PLACE, Work("psso", place=Place(1, 8)))),)], 4)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 8), 2, 0)
+
+
 def test_a_marker_behind_the_last_stitch_stays() -> None:
     """Placed at the end of a round and not slipped in the next, it hangs there with no stitch behind it."""
     steps = work([(Work("k", 5), PLACE, KNIT), (Work("k", 5),)], 5, VOCABULARY, ["round", "round"])
@@ -134,7 +147,43 @@ def test_a_square_from_the_centre_grows_between_its_markers() -> None:
 def test_a_marker_that_ends_the_round_need_not_be_placed() -> None:
     """Slipped after the last stitch it changes nothing; among stitches nobody knows where it hangs."""
     assert work([(KNIT, SLIP)], 8, VOCABULARY)[0].after == 8
-    assert misfit_of([(Work("k", 3), SLIP, KNIT)], 8).slug == UNPROVED
+    misfit = misfit_of([(Work("k", 3), Marker("slip", place=HERE), KNIT)], 8)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+def test_nobody_works_to_a_marker_that_was_not_placed() -> None:
+    """The repeat that counts to it is named."""
+    misfit = misfit_of([(OpenRepeat((Work("k"),), marker=True, place=HERE), KNIT)], 8)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+def test_a_thousand_markers_are_followed_and_no_more() -> None:
+    """One stitch before each of them, and the place of the one too many is told."""
+    row = (Work("k"), PLACE) * 1000
+    assert work([row], 1000, VOCABULARY, ["round"])[0].segments == (1,) * 1000 + (0,)
+    misfit = misfit_of([(*row, Marker("place", place=HERE))], 1000)
+    assert (misfit.slug, misfit.place) == (UNPROVED, HERE)
+
+
+@pytest.mark.parametrize(
+    ("row", "kept"),
+    [
+        ((Work("k", 9),), True),
+        ((Work("k", 5), Work("p", 4)), True),
+        ((Group((Work("p"), Work("k", 2)), 3),), True),
+        ((OpenRepeat((Work("k"), Work("p")), 1), Work("k")), True),
+        ((OpenRepeat((Work("k"),), last=(Work("p"),)),), False),
+        ((Work("k2tog"), Work("yo"), KNIT), False),
+        ((Group((Work("k2tog"), Work("yo")), 2), Work("k", 5)), False),
+        ((Hold(1), Work("k", 1), Work("k", held=True), KNIT), False),
+        ((IntoOne((Work("k"),)), KNIT), False),
+    ],
+)
+def test_markers_stay_where_every_stitch_becomes_one(row: tuple[Node, ...], kept: bool) -> None:
+    """Knitted and purled stitches carry them along; what is moved, made, lost or worked twice does not."""
+    steps = work([(Work("k", 4), PLACE, KNIT), row], 9, VOCABULARY, ["round", "round"])
+    assert steps[1].misfit is None
+    assert [step.segments for step in steps] == [(4, 5), (4, 5) if kept else ()]
 
 
 def test_a_removed_marker_joins_its_segments() -> None:
@@ -158,7 +207,6 @@ def test_a_row_is_turned_unless_it_is_said_to_be_a_round() -> None:
 
 
 TO_LAST_4 = OpenRepeat((Work("k"),), 4, plain=True)
-HERE = Place(1, 5)
 
 
 @pytest.mark.parametrize(
@@ -234,3 +282,16 @@ def test_a_repeat_that_places_markers_gives_up_those_that_hang_there() -> None:
     rows = [(Work("k", 4), PLACE, KNIT), (OpenRepeat((Work("k", 2), PLACE), 0),), (KNIT,)]
     assert [step.after for step in work(rows, 20, VOCABULARY)] == [20, 20, 20]
     assert [step.after for step in trace(rows, 20, VOCABULARY).steps] == [20, 20, 20]
+
+
+def test_stitches_that_surely_lie_before_a_marker_are_worked_at_any_count() -> None:
+    """Two at least lie before it, and two are asked for, before the rest."""
+    rows = [(Work("k", 2), TO_LAST_4, PLACE, Work("k", 4)), (Work("p", 2), KNIT)]
+    assert count(rows, VOCABULARY, ("round", "round")).starts == (Progression(1, 0, 6),)
+
+
+def test_a_marker_already_slipped_is_given_up_with_those_to_come() -> None:
+    """A repeat that places markers loses sight of the next one, and of the one behind it too."""
+    rows = [(Work("k", 3), PLACE, Work("k", 4), PLACE, KNIT), (TO_MARKER, SLIP, OpenRepeat((Work("k", 2), PLACE)))]
+    step = work(rows, 11, VOCABULARY, ["round", "round"])[1]
+    assert (step.after, step.segments) == (11, ())

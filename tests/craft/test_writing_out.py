@@ -13,7 +13,7 @@ from counterpane.craft.counts.wellformed import within
 from counterpane.craft.counts.writing_out import WrittenOut, stitch_by_stitch, write_out
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.say import say_row
-from counterpane.craft.rows.tree import NOWHERE, Node, OpenRepeat, Place
+from counterpane.craft.rows.tree import NOWHERE, BindOff, Group, IntoOne, Marker, Node, OpenRepeat, Place, Work
 from counterpane.craft.stitches import Vocabulary
 from counterpane.craft.trace import trace
 from counterpane.craft.trace.loops import Worked
@@ -123,3 +123,40 @@ def test_a_row_written_out_works_the_same_stitches(row: Nodes, count: int, vocab
     single = stitch_by_stitch(out.parts)
     for fixed in (out.parts, single or out.parts):
         assert worked(fixed, count, vocabulary) == worked(row, count, vocabulary)
+
+
+def test_a_repeat_becomes_a_group_at_the_place_of_its_first_part(vocabulary: Vocabulary) -> None:
+    """Brackets inside it, whose number was in doubt, are certain when the row comes out."""
+    rib = Group((Work("k"), Work("p")), 2, doubtful=True)
+    out = write_out((OpenRepeat((Work("k", place=Place(1, 4)), rib)),), 10, vocabulary)
+    assert out.parts is not None
+    (found,) = out.parts
+    assert isinstance(found, Group)
+    assert (found.times, found.place, found.parts[1]) == (2, Place(1, 4), replace(rib, doubtful=False))
+
+
+def test_a_group_that_is_worked_no_time_leaves_nothing(vocabulary: Vocabulary) -> None:
+    """What it would have done at a marker is not written."""
+    to_marker = OpenRepeat((Work("k"),), 0, plain=True, marker=True)
+    out = write_out((Work("k", 8), Group((to_marker, Marker("slip")), 0)), 8, vocabulary)
+    assert out.parts == (Work("k", 8),)
+
+
+def test_a_group_of_nothing_is_told_at_once() -> None:
+    """However often it is worked, nothing is."""
+    assert stitch_by_stitch((Work("k"), Group((), 10**18), Work("k"))) == (Work("k", 2),)
+
+
+def test_a_bind_off_of_all_stays_and_is_counted(vocabulary: Vocabulary) -> None:
+    """Two of nine stitches are knitted first; that seven are bound off is told beside the row."""
+    row = (Work("k", 2), BindOff(None))
+    out = write_out(row, 9, vocabulary)
+    assert (out.parts, out.times, out.all_off) == (row, (7,), (7,))
+
+
+def test_brackets_in_brackets_or_in_one_stitch_are_certain_too(vocabulary: Vocabulary) -> None:
+    """At whatever depth their number was in doubt."""
+    inner = Group((Work("p"), Work("k")), 2, doubtful=True)
+    sure = replace(inner, doubtful=False)
+    out = write_out((IntoOne((Work("k"), inner)), Group((Work("k"), inner), 1)), 6, vocabulary)
+    assert out.parts == (IntoOne((Work("k"), sure)), Group((Work("k"), sure), 1))

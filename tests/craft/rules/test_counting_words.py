@@ -97,6 +97,21 @@ SAID = [
         "Cast on 13 or 17.",
     ),
     (
+        "Multiple of 6 sts plus 4.\nCast on 2 sts.\nRow 1: Knit.",
+        "The cast-on of 2 is not in the stated multiple of 6 plus 4.",
+        "Cast on 4.",
+    ),
+    (
+        "Multiple of 4 sts.\nCast on 3 sts.\nRow 1: Knit.",
+        "The cast-on of 3 is not in the stated multiple of 4 plus 0.",
+        "Cast on 4.",
+    ),
+    (
+        "Multiple of 4 sts plus 1.\nCast on 3 sts.\nRow 1: Knit.",
+        "The cast-on of 3 is not in the stated multiple of 4 plus 1.",
+        "Cast on 1 or 5.",
+    ),
+    (
         "Row 1: *K3, p1; rep from * to end.\nRow 2: *K5, p1; rep from * to last st, k1.",
         "Row 2 cannot follow the rows before it, whatever the cast-on: they leave a multiple of 2, and this row takes "
         "a multiple of 2 plus 1.",

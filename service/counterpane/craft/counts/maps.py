@@ -1,7 +1,7 @@
 """A whole row as one map: the counts it takes by itself, and what it leaves of each.
 
-A row without markers and turns that takes one progression of counts is walked once; after that it costs the same few
-sums wherever it stands, for any count and in any size. Rows of any other kind have no map and are walked each time.
+A row that takes one progression of counts and leaves no marker or waiting stitch is walked once; after that it costs
+the same few sums wherever it stands, for any count and in any size. Any other row has no map and is walked each time.
 """
 
 from __future__ import annotations
@@ -14,8 +14,8 @@ from counterpane.craft.counts.needle import MOST_STITCHES, NONE, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import Misfit
 from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
-from counterpane.craft.counts.wellformed import is_deep, malformed, names_markers, within
-from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Turn, Work
+from counterpane.craft.counts.wellformed import is_deep, malformed
+from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
 from counterpane.craft.stitches import Vocabulary
 
 
@@ -23,52 +23,39 @@ from counterpane.craft.stitches import Vocabulary
 class RowMap:
     """A row takes `least` stitches and any number of times `of` more (0: no more), and leaves `makes` and `per` more.
 
-    `slope` is how often its repeat is worked more for each `of` stitches more, None for a row without one.
+    `slope` is how often its repeat is worked more for each `of` stitches more, 0 for a row without one.
     """
 
     least: int
     of: int
     makes: int
     per: int
-    slope: int | None
+    slope: int
 
     def after(self, before: int) -> int | None:
         """Return the stitches left of a known count; None where the row does not take it."""
-        if self.of == 0 or before < self.least:
+        if self.of == 0:
             return self.makes if before == self.least else None
         steps, rest = divmod(before - self.least, self.of)
-        return None if rest else self.makes + self.per * steps
-
-    def _worked_at_all(self, needle: Needle, has: Amount) -> Needle | None:
-        """Return the needle after the row where it takes every count left on it, which most rows do; None elsewhere."""
-        if has.at(needle.low) < self.least or needle.low == needle.high:
-            return None
-        steps, per = (has.base - self.least) // self.of, has.per // self.of
-        slope = (per * self.slope, needle.scale) if self.slope and per else None
-        return _holding(needle, Amount(self.makes + self.per * steps, self.per * per), slope)
+        return self.makes + self.per * steps if steps >= 0 and rest == 0 else None
 
     def worked(self, needle: Needle) -> Needle | None:
         """Return the needle after the row, ready for the next; None where no count left on it can be worked."""
         has = needle.left[0]
-        if self.of and has.per % self.of == 0 and (has.base - self.least) % self.of == 0 <= has.per:
-            after = self._worked_at_all(needle, has)
-            if after is not None:
-                return after
         if self.of == 0:
             fitted = needle.exactly(has, self.least)
-            return _holding(fitted, Amount(self.makes), None) if fitted else None
+            return _holding(fitted, Amount(self.makes)) if fitted else None
         enough = needle.at_least(has, self.least)
         found = enough.divided(has.plus(-self.least), self.of) if enough else None
         if found is None:
             return None
         fitted, steps = found
-        slope = (steps.per * self.slope, fitted.scale) if self.slope and steps.per else None
-        after = _holding(fitted, Amount(self.makes + self.per * steps.base, self.per * steps.per), slope)
+        after = _holding(fitted, steps.times(self.per).plus(self.makes)).noted(steps.times(self.slope))
         return after.pinned() if after.low == after.high and after.start.per else after
 
 
-def _holding(needle: Needle, stitches: Amount, slope: tuple[int, int] | None) -> Needle:
-    return Needle((stitches,), (NONE,), needle.start, needle.low, needle.high, needle.scale, slope=slope)
+def _holding(needle: Needle, stitches: Amount) -> Needle:
+    return Needle((stitches,), (NONE,), needle.start, needle.low, needle.high, needle.scale)
 
 
 def is_plain(needle: Needle) -> bool:
@@ -166,7 +153,7 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
             return None
     if left or uses + of == 0 or uses > MOST_STITCHES:
         return None
-    return RowMap(uses, of, makes, per, 1 if of else None) if uses else RowMap(of, of, makes + per, per, 1)
+    return RowMap(uses, of, makes, per, 1 if of else 0) if uses else RowMap(of, of, makes + per, per, 1)
 
 
 def _plain_total(nodes: Sequence[Node], vocabulary: Vocabulary) -> Effect | None:
@@ -182,8 +169,6 @@ def _plain_total(nodes: Sequence[Node], vocabulary: Vocabulary) -> Effect | None
 
 
 def _walked_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
-    if names_markers(parts) or any(isinstance(node, Turn) for node in within(parts)):
-        return None
     try:
         after = walk_row(Needle.any_count(), parts, vocabulary)
     except Stuck:
@@ -191,5 +176,5 @@ def _walked_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | Non
     single = after.high is None or after.high == after.low
     if not single or not is_plain(after) or after.start.at(after.low) > MOST_STITCHES:
         return None
-    slope = after.slope and after.slope[0] * (after.scale // after.slope[1])
-    return RowMap(after.start.at(after.low), after.start.per, after.all.at(after.low), after.all.per, slope or None)
+    slope = after.slope[0] * (after.scale // after.slope[1]) if after.slope else 0
+    return RowMap(after.start.at(after.low), after.start.per, after.all.at(after.low), after.all.per, slope)

@@ -29,12 +29,12 @@ def meet(needle: Needle, node: Marker) -> Needle:
     reached = needle.exactly(needle.left[0], 0)
     if reached is None:
         raise Stuck("row-leaves-stitches", node.place, left=needle.left[0].at(needle.low))
-    passed = replace(reached, left=reached.left[1:])
-    return _placed(passed, node.place) if node.act == "slip" else passed
+    right = (NONE, *reached.right) if node.act == "slip" else reached.right
+    return replace(reached, left=reached.left[1:], right=right)
 
 
 def _placed(needle: Needle, place: Place) -> Needle:
-    if len(needle.left) + len(needle.right) > MOST_MARKERS:
+    if len(needle.left) + len(needle.right) - 1 > MOST_MARKERS:
         raise Stuck(UNPROVED, place)
     return replace(needle, right=(NONE, *needle.right))
 

@@ -9,7 +9,7 @@ from counterpane.craft.counts.needle import Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import Misfit
 from counterpane.craft.counts.walking import walk_row
-from counterpane.craft.counts.wellformed import within
+from counterpane.craft.counts.wellformed import is_open, within
 from counterpane.craft.counts.work import work
 from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Node, OpenRepeat, Side, Work
 from counterpane.craft.stitches import Vocabulary
@@ -69,8 +69,8 @@ def _filled(parts: Sequence[Node], times: Iterator[int], all_off: list[int]) -> 
         match node:
             case OpenRepeat():
                 yield from _repeated(tuple(map(_certain, node.parts)), next(times))
-                yield from _filled(node.last or (), times, all_off)
-            case Group() if any(map(_is_open, within(node.parts))):
+                yield from map(_certain, node.last or ())
+            case Group() if any(map(is_open, within(node.parts))):
                 copies = [tuple(_filled(node.parts, times, all_off)) for _ in range(node.times)]
                 yield from _folded(copies)
             case BindOff(times=None):
@@ -78,10 +78,6 @@ def _filled(parts: Sequence[Node], times: Iterator[int], all_off: list[int]) -> 
                 yield node
             case _:
                 yield _certain(node)
-
-
-def _is_open(node: Node) -> bool:
-    return isinstance(node, OpenRepeat) or (isinstance(node, BindOff) and node.times is None)
 
 
 def _certain(node: Node) -> Node:
@@ -131,8 +127,8 @@ def _length(parts: Sequence[Node]) -> int:
 
 def _flat(parts: Sequence[Node]) -> Iterator[Node]:
     for node in parts:
-        if isinstance(node, Group):
-            for _ in range(node.times if _length(node.parts) else 0):
-                yield from _flat(node.parts)
-        else:
+        if not isinstance(node, Group):
             yield node
+        elif _length(node.parts):  # A group of nothing may have any number of times.
+            for _ in range(node.times):
+                yield from _flat(node.parts)

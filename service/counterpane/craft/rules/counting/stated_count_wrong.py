@@ -74,6 +74,6 @@ def _picked_up(examined: Examined) -> Iterator[Finding]:
 
 
 def _in_multiple(promised: StatedMultiple, count: int) -> list[int | None]:
-    """Return the counts of the stated multiple on both sides of another."""
+    """Return the counts of the stated multiple on both sides of another; none below where no stitch would be left."""
     below = count - (count - promised.plus) % promised.of
-    return [below, below + promised.of]
+    return [near for near in (below, below + promised.of) if near > 0]
