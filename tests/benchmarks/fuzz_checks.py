@@ -4,11 +4,13 @@
 
 Prints, for each kind of input, how many were tried, the median and the slowest in milliseconds of processor time per
 64 kB, and the beginning of the slowest; every exception with the input that raised it. Exits by whether there was one.
-Inputs under 16 kB count as 16 kB, since what a short text costs says nothing of a long one.
+Inputs under 16 kB count as 16 kB, since what a short text costs says nothing of a long one. An input over the limit is
+tried four times more and counts by its least time, since a machine with other work is slow at times by itself.
 """
 
 from __future__ import annotations
 
+import math
 import random
 import sys
 import time
@@ -16,10 +18,12 @@ import traceback
 from collections.abc import Callable, Mapping
 from statistics import median
 
+from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 from counterpane.seeding import load_vocabulary
 
 WHOLE, LEAST = 65_536, 16_384
+LIMIT, TRIES = 250, 5
 SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”’†‡#_~^|\\ \t\n\r\u2028\u00a0\u200b½¼éß\ufeff")
 WORDS = (
     "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 1 2 3 12 99 "
@@ -76,26 +80,37 @@ KINDS: Mapping[str, Callable[[random.Random, int], str]] = {
 }
 
 
+def milliseconds(text: str, vocabulary: Vocabulary) -> float:
+    """Return the least time of a check of a text per 64 kB: of one within the limit, else of several."""
+    least = math.inf
+    for _ in range(TRIES):
+        begun = time.process_time()
+        check_text(text, vocabulary)
+        least = min(least, 1_000 * (time.process_time() - begun) * WHOLE / max(LEAST, len(text)))
+        if least <= LIMIT:
+            break
+    return least
+
+
 def main(minutes: float, seed: int) -> int:
     """Try inputs in turn until the time is over."""
     draw, vocabulary = random.Random(seed), load_vocabulary()
+    check_text(ROW.format(1, 100), vocabulary)
     taken: dict[str, list[tuple[float, str]]] = {name: [] for name in KINDS}
     raised, end = 0, time.monotonic() + 60 * minutes
     while time.monotonic() < end:
         for name, kind in KINDS.items():
             text = kind(draw, draw.choice((200, 4_000, 20_000, WHOLE)))
-            begun = time.process_time()
             try:
-                check_text(text, vocabulary)
+                taken[name].append((milliseconds(text, vocabulary), text[:300]))
             except Exception:
                 raised += 1
                 print(f"{name}: {text[:2_000]!r}\n{traceback.format_exc()}", flush=True)
-            spent = time.process_time() - begun
-            taken[name].append((1_000 * spent * WHOLE / max(LEAST, len(text)), text[:300]))
     for name, times in taken.items():
-        slowest = max(times)
+        slowest, over = max(times), sum(spent > LIMIT for spent, _ in times)
+        middle = median(spent for spent, _ in times)
         print(
-            f"{name:<16} {len(times):>6} tried, median {median(t for t, _ in times):7.1f}, slowest {slowest[0]:8.1f} ms"
+            f"{name:<16} {len(times):>6} tried, median {middle:6.1f}, slowest {slowest[0]:6.1f} ms, {over} over {LIMIT}"
         )
         print(f"    {slowest[1]!r}")
     print(f"{sum(map(len, taken.values()))} inputs, {raised} exceptions")

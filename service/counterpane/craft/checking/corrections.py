@@ -80,7 +80,7 @@ class _Search:
 
 def with_corrections(examined: Examined) -> Examined:
     """Return what is known of a text in one size with the corrections found for its troubles."""
-    if not examined.rows or reading_troubles(examined) > MOST_FAULTS:
+    if not may_be_found(examined):
         return examined
     before = (reading_troubles(examined), counting_troubles(examined))
     search = _Search.of(examined)
@@ -98,6 +98,11 @@ def with_corrections(examined: Examined) -> Examined:
             correction for correction in found if correction.partial or _is_likely(correction, found, several)
         ),
     )
+
+
+def may_be_found(examined: Examined) -> bool:
+    """Tell whether a text has rows, and not so many faults that it is no pattern with a slip in it."""
+    return bool(examined.rows) and reading_troubles(examined) <= MOST_FAULTS
 
 
 def _is_likely(correction: TextCorrection, found: Sequence[TextCorrection], several: bool) -> bool:

@@ -25,6 +25,8 @@ def with_corrections(examined: Examined) -> Examined:
     sizes = examined.instructions.sizes
     if sizes is None:
         return corrections.with_corrections(examined)
+    if not corrections.may_be_found(examined):
+        return examined
     own = extract_of(examined.text, sizes, examined.instructions.size, keep_lines=True)
     read = next(read_again(own.text, examined.instructions))
     alone = corrections.with_corrections(reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps))
