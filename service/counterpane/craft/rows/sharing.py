@@ -8,14 +8,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import ParamSpec, TypeVar
 
-from counterpane.craft.rows.words import Line
-
 Asked = ParamSpec("Asked")
 Answer = TypeVar("Answer")
 
 
 class Shared:
-    """Answers of pure functions, kept by what they were asked of: words and lines by their letters, all else itself."""
+    """Answers of pure functions, kept by what they were asked of: words by their letters, all else by identity.
+
+    A line that several texts have is one and the same.
+    """
 
     def __init__(self) -> None:
         # The things stand beside the answer so that they live on and no other takes their identity.
@@ -23,7 +24,7 @@ class Shared:
 
     def of(self, work: Callable[Asked, Answer], *things: Asked.args, **named: Asked.kwargs) -> Answer:
         """Return what a function answers, asked once."""
-        key = (work, *[thing if isinstance(thing, (str, Line)) else id(thing) for thing in things])
+        key = (work, *[thing if isinstance(thing, str) else id(thing) for thing in things])
         found = self._kept.get(key)
         if found is None:
             found = self._kept[key] = (work(*things, **named), things)

@@ -91,10 +91,6 @@ class Line:
     raw: str = ""
     parts: tuple[tuple[int, Line], ...] = ()
 
-    def __hash__(self) -> int:
-        """Tell lines apart by what nearly always differs; the rest may be as long as the line once more."""
-        return hash((self.number, self.text))
-
     def place(self, index: int) -> Place:
         """Return the place of a character of the normal form in the text as given."""
         if not (self.parts or self.columns):
