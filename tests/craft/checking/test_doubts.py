@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from counterpane.craft.checking.rewordings import decided
+from counterpane.craft.checking.rewriting import stretch
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 
@@ -153,3 +155,17 @@ def test_the_least_doubt_is_told_in_words(vocabulary: Vocabulary) -> None:
     """Once is no "1 times"."""
     (finding,) = check_text("Cast on 5 sts.\nRow 1: *K1, p1; rep from * once, k1.", vocabulary)["findings"]
     assert finding["message"] == "“times” can mean twice in all or once in all."
+
+
+def test_only_the_number_behind_the_star_is_offered_with_more(vocabulary: Vocabulary) -> None:
+    """What is worked twice before the repeat has its own number."""
+    row = "Row 1: [K1, p1] twice, *k1, p1; rep from * {}."
+    (finding,) = check_text(f"Cast on 12 sts.\n{row.format('3 times')}", vocabulary)["findings"]
+    assert finding["corrections"] == [row.format("3 times more")]
+
+
+def test_a_star_without_a_number_of_times_has_no_other_words() -> None:
+    """A repeat to the end is worked as often as it fits."""
+    row = "*K1, p1; rep from * to end."
+    printed = stretch(row, 0, len(row))
+    assert list(decided(printed, printed.words[0], ())) == []

@@ -7,7 +7,18 @@ from math import lcm
 
 from hypothesis import given
 
-from counterpane.craft.texture import CLOSE, PLAIN, Cell, images, likeness, reach, size_of, straight
+from counterpane.craft.texture import (
+    CLOSE,
+    PLAIN,
+    Cell,
+    Signs,
+    arrangements,
+    images,
+    likeness,
+    reach,
+    size_of,
+    straight,
+)
 from counterpane.craft.texture.likeness import LEAST_TOLD
 
 from .cells import KNIT_AND_PURL, faces, repeated, shifted
@@ -85,3 +96,13 @@ def test_a_few_stitches_agree_by_chance() -> None:
     same = likeness(faces("kp"), faces("pk"), PLAIN)
     assert same is not None
     assert same.is_close
+
+
+def test_a_label_without_a_counterpart_is_not_turned_over() -> None:
+    """Where nobody knows what a stitch looks like from behind, the texture is laid with its face up alone."""
+    one_sided = Signs({}, PLAIN.mirrored, PLAIN.upside_down)
+    moves = [move for move, _ in arrangements(faces("kkp", "kpp"), one_sided)]
+    assert moves and not any(move.behind for move in moves)
+    found = likeness(faces("k"), faces("p"), one_sided)
+    assert found is not None
+    assert found.matching == 0
