@@ -176,6 +176,13 @@ class TestKeeping:
         told = noted(noting, PIECES, PIECE | {"dye_lot": "lot 7714"}).json
         noting.client.post(f"{told['href']}/taking-back", json={"say": "Weighed wet."}, headers=noting.token())
         assert "Weighed wet." in refused(noting.client.get(told["href"]), 410, "withdrawn")["detail"]
+        elsewhere = told["href"].replace(RECIPE, "/v1/recipes/another-one")
+        refused(noting.client.get(elsewhere), 404, "not-found")
+        refused(
+            noting.client.post(f"{elsewhere}/taking-back", json={"say": "So."}, headers=noting.token()),
+            404,
+            "not-found",
+        )
         assert noting.client.get(PIECES).json["items"] == []
         assert "lot 7714" not in str([record.row for record in noting.services.store.records()])
 

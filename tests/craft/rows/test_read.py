@@ -162,7 +162,7 @@ def test_a_number_in_words_is_found_to_its_end(behind: str) -> None:
     assert [match and match[0] for match in found] == [*NUMBER_WORDS]
 
 
-ALONE = ("k3", "p2", "k2tog", "ssk", "yo", "m1", "kfb", "p2tog", "skp", "sl", "psso", "c4f", "k", "p", "cdd")
+ALONE = ("k3", "p2", "k2tog", "ssk", "yo", "m1", "kfb", "p2tog", "skp", "psso", "c4f", "k", "p", "cdd")
 
 
 @given(st.lists(st.sampled_from(ALONE), min_size=1, max_size=12))

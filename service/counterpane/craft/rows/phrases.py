@@ -82,7 +82,7 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
 
 def _before_another(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Move past a stitch whose name stands before that of another, so that nothing more is said of it."""
-    alone, word, behind, place = _alone(lexicon), cursor.word(), cursor.word(1), cursor.place
+    alone, word, behind, place = _complete(lexicon), cursor.word(), cursor.word(1), cursor.place
     if behind in alone and is_numbered(word) and word not in RIB_OPENINGS:
         cursor.at += 1
         return Phrase(Work(word[0], int(word[1:]), place=place))
@@ -95,12 +95,6 @@ def _before_another(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
 def is_numbered(word: str) -> bool:
     """Tell whether a word is "k3" or "p12"."""
     return word[:1] in _PLAIN_LETTERS and word[1:].isdigit() and len(word) <= LONGEST_NUMBER
-
-
-@lru_cache(maxsize=4)
-def _alone(lexicon: Lexicon) -> Mapping[str, str]:
-    """Return the names that are complete, and "sl": one behind another ends what is said of the first."""
-    return {**_complete(lexicon), **({"sl": "sl"} if "sl" in lexicon.vocabulary.stitches else {})}
 
 
 @lru_cache(maxsize=4)

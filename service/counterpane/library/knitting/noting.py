@@ -14,7 +14,7 @@ from typing import Any
 
 from counterpane.craft.constructions import Plan
 from counterpane.library.editions import editions
-from counterpane.library.errors import NotFound, NotTheirs
+from counterpane.library.errors import Gone, NotFound, NotTheirs
 from counterpane.library.keeping.objects import digest, json_bytes
 from counterpane.library.keeping.once import only_once
 from counterpane.library.keeping.pinning import request_of
@@ -116,8 +116,15 @@ def theirs(services: Services, which: Which, holder: Holder) -> Jotting:
 
 
 def find(services: Services, which: Which) -> Jotting:
-    """Return a jotting of this sort about this recipe; raise NotFound."""
-    found = services.store.jotting(which.number)
+    """Return a jotting of this sort about this recipe; raise NotFound, and Gone where it was taken back."""
+    try:
+        return _of(which, services.store.jotting(which.number))
+    except Gone:
+        _of(which, services.store.taken_back(which.number))
+        raise
+
+
+def _of(which: Which, found: Jotting) -> Jotting:
     if (found.sort, found.recipe) != (which.sort, which.recipe):
         message = f"{which.number} is no {which.sort} of {which.recipe!r}."
         raise NotFound(message, f"GET /v1/recipes/{which.recipe}/{PATHS[which.sort]} lists them.")
