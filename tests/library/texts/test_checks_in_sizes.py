@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from counterpane.craft.checking.corrections import MOST_FAULTS
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text, corrected
 from counterpane.library.texts.extracts import extract_text
@@ -188,3 +189,15 @@ def test_words_that_end_in_numbers_of_other_sizes_are_not_gone_on_with(vocabular
     text = "Cast on 12 (14, 16) sts.\nRow 1: *K2, p2, k2 (3, 4).\nRow 2: Knit.\n"
     findings = check_text(text, vocabulary)["findings"]
     assert {each["rule"]: each["corrections"] for each in findings if each["line"] == 2} == {"repeat-without-end": []}
+
+
+def test_a_text_full_of_faults_is_corrected_in_no_size(vocabulary: Vocabulary) -> None:
+    """With one row unreadable the wrong count has its correction; with many it is no pattern with a slip in it."""
+    begun = "Cast on 10 (14) sts.\nRow 1: K9 (14).\n"
+    few, many = (
+        check_text(begun + "".join(f"Row {row}: Zork.\n" for row in range(2, 2 + rows)), vocabulary)
+        for rows in (1, MOST_FAULTS + 1)
+    )
+    first, *_ = few["sizes"]
+    assert any(finding["corrections"] for finding in first["findings"])
+    assert not any(finding["corrections"] for size in many["sizes"] for finding in size["findings"])
