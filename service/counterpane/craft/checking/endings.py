@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import dropwhile, pairwise, takewhile
 
 from counterpane.craft.checking.edits import Edit
 from counterpane.craft.checking.rewriting import Change, Stretch, Word
@@ -22,14 +22,12 @@ _PLAIN_STITCH = re.compile(r"([kp])(\d{1,2})")
 
 def endings(row: Stretch) -> Iterator[Edit]:
     """Yield the edits that put an end behind a starred repeat "to end"."""
-    star = next((at for at, word in enumerate(row.words) if word.kind == "star"), None)
-    call = next(
-        (at for at, word in enumerate(row.words) if star is not None and at > star and word.norm in REPEAT), None
-    )
-    end = _to_end(row.words[call or len(row.words) :])
-    if star is None or call is None or end is None:
+    starred = list(dropwhile(lambda word: word.kind != "star", row.words))
+    body = list(takewhile(lambda word: word.norm not in REPEAT, starred))
+    end = _to_end(starred[len(body) :])
+    if end is None:
         return
-    stitches = _plain_stitches(row.words[star + 1 : call])
+    stitches = _plain_stitches(body[1:])
     for number in range(1, min(len(stitches), MOST_OF_REPEAT + 1)):
         yield _ending(end, number, ", ".join(_runs(stitches[:number])), OF_REPEAT)
     for number in range(1, MOST_PLAIN + 1):

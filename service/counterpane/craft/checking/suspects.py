@@ -12,10 +12,11 @@ from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
 from counterpane.craft.checking.troubles import Shown, shown
 from counterpane.craft.counts import UNPROVED, count, work
+from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.instructions import AgainStep, StartStep
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
+from counterpane.craft.rows.tree import OpenRepeat, Place, Row
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -61,7 +62,7 @@ class Suspect:
         if self.faults:
             text, vocabulary = self.examined.text, self.examined.vocabulary
             return _together([rewordings(self.words, text, fault, vocabulary) for fault in self.faults])
-        found = sorted([*edits(self.words), *endings(self.words)], key=lambda edit: edit.weight)
+        found = [*edits(self.words), *endings(self.words)]
         if self.malformed:
             found = [*closed_repeat(self.words), *found]
         counted = self._count_begins()
@@ -253,10 +254,6 @@ def _reading(examined: Examined, row: Row, words: str) -> Row | None:
         return None
     parts = read.parts
     promised = examined.instructions.multiple
-    if promised is not None and promised.of > 1 and not any(map(_is_open, parts)):
+    if promised is not None and promised.of > 1 and not any(map(is_open, parts)):
         parts = (OpenRepeat(parts, 0),)
     return replace(row, parts=parts, readable=True)
-
-
-def _is_open(node: Node) -> bool:
-    return isinstance(node, OpenRepeat) or (isinstance(node, BindOff) and node.times is None)

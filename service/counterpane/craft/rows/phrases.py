@@ -59,37 +59,32 @@ class Phrase(NamedTuple):
 def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
     """Move past "k3" or "k2tog" before a sign or another such stitch, as most stand; None, without a move, else."""
     run, at = cursor.run, cursor.at
-    token = run[at]
+    token, complete = run[at], _complete(lexicon)
+    word = token.norm
     if at + 1 < len(run):
         behind = run[at + 1]
-        if behind.kind != "pause":
-            return _before_another(cursor, lexicon)
+        if behind.kind != "pause" and not _stands_before(word, behind.norm, complete):
+            return None
         if behind.norm == "," and cursor.word(2) in AFTER_COMMA:
             return None
-    word = token.norm
     if word in RIB_OPENINGS and cursor.word(2)[:1] == "p" and take_fabric(cursor):
         cursor.at = at
         return None
     if is_numbered(word):
         cursor.at += 1
         return Phrase(Work(word[0], int(word[1:]), place=token.place))
-    key = _complete(lexicon).get(word)
+    key = complete.get(word)
     if key is None:
         return None
     cursor.at += 1
     return Phrase(Work(key, place=token.place), bare=True)
 
 
-def _before_another(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
-    """Move past a stitch whose name stands before that of another, so that nothing more is said of it."""
-    alone, word, behind, place = _complete(lexicon), cursor.word(), cursor.word(1), cursor.place
-    if behind in alone and is_numbered(word) and word not in RIB_OPENINGS:
-        cursor.at += 1
-        return Phrase(Work(word[0], int(word[1:]), place=place))
-    if word not in alone or not (behind in alone or is_numbered(behind)):
-        return None
-    cursor.at += 1
-    return Phrase(Work(alone[word], place=place), bare=True)
+def _stands_before(word: str, behind: str, complete: Mapping[str, str]) -> bool:
+    """Tell whether a name stands before that of another stitch, so that nothing more is said of it."""
+    if behind in complete:
+        return word in complete or (is_numbered(word) and word not in RIB_OPENINGS)
+    return word in complete and is_numbered(behind)
 
 
 def is_numbered(word: str) -> bool:

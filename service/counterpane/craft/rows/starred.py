@@ -8,6 +8,8 @@ from dataclasses import replace
 from counterpane.craft.rows.again import Again, from_star
 from counterpane.craft.rows.clauses import Clause
 
+_LOOKED_BACK = 40  # House: signs before a row in which its star stands; a line may hold any number of rows.
+
 
 def with_starred_rows(found: Sequence[Clause]) -> list[Clause]:
     """Take "rep from *" behind rows of which one begins with the star for a repeat line of the rows since."""
@@ -25,8 +27,8 @@ def with_starred_rows(found: Sequence[Clause]) -> list[Clause]:
 
 def _has_star(clause: Clause) -> bool:
     """Tell whether one star stands before a row; two are print for bold letters."""
-    before = clause.line.text[: clause.start].rstrip()[-2:]
-    begins = clause.line.text[clause.start : clause.start + 2]
+    text, start = clause.line.text, clause.start
+    before, begins = text[max(0, start - _LOOKED_BACK) : start].rstrip()[-2:], text[start : start + 2]
     return (begins[:1] == "*" != begins[1:]) or (before[-1:] == "*" != before[:-1])
 
 
