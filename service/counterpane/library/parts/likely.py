@@ -13,6 +13,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from functools import lru_cache
 from itertools import product
+from typing import TypeAlias
 
 from counterpane.craft.texture import reach
 from counterpane.library.parts.textures import LETTERS, LOOKS, cell_of
@@ -21,6 +22,7 @@ COUNTED = 32_768
 """Textures whose looks stay counted, since the same ones are asked about again; house."""
 
 Counts = Mapping[str, int]
+_Counted: TypeAlias = tuple[int, tuple[int, ...]]
 _SEEN: tuple[Mapping[str, str], ...] = (LOOKS.mirrored, LOOKS.behind)
 _LETTERS = tuple(LETTERS.values())
 _EITHER_WAY = {(three := "".join(each)): min(three, three[::-1]) for each in product(_LETTERS, repeat=3)}
@@ -30,12 +32,26 @@ def likely(least: Fraction, looks: str) -> Callable[[str], bool]:
     """Return what says of another texture whether enough of the two could agree; looks as a store keeps them."""
     size, counts = _counted(looks)
     places = {letter: place for place, letter in enumerate(_LETTERS)}
-    singles = [[(places[seen[each]], count) for each, count in counts if count] for seen in _SEEN]
+    singles = [
+        [(places[seen[each]], count) for each, count in zip(_LETTERS, counts, strict=True) if count] for seen in _SEEN
+    ]
     threes = [_through(_threes(looks), seen) for seen in _SEEN]
     of_threes = max(3 * least - 2, Fraction(0))
     up, down = least.numerator * size, least.denominator
     cell = cell_of(looks)
     in_reach: dict[tuple[int, int], bool] = {}
+    reached: dict[_Counted, list[int]] = {}
+
+    def reaching(counted: _Counted) -> list[int]:
+        """Return the places of the ways to see the texture in which enough single looks are common."""
+        area, found = counted
+        there = [count * size for count in found]
+        wanted = up * area
+        return [
+            place
+            for place, own in enumerate(singles)
+            if sum([min(count * area, there[letter]) for letter, count in own]) * down >= wanted
+        ]
 
     def could(other: str) -> bool:
         wide = other.find("/")
@@ -44,18 +60,13 @@ def likely(least: Fraction, looks: str) -> Callable[[str], bool]:
             in_reach[there_is] = reach(cell, there_is) >= least
         if not in_reach[there_is]:
             return False
-        area, found = _counted(other)
-        there = [count * size for _, count in found]
-        wanted = up * area
-        reached = [
-            place
-            for place, own in enumerate(singles)
-            if sum([min(count * area, there[letter]) for letter, count in own]) * down >= wanted
-        ]
-        if not reached:
+        counted = _counted(other)
+        if counted not in reached:
+            reached[counted] = reaching(counted)
+        if not reached[counted]:
             return False
         beside = _threes(other)
-        return any(_common(threes[place], beside, (size, area), of_threes) for place in reached)
+        return any(_common(threes[place], beside, (size, counted[0]), of_threes) for place in reached[counted])
 
     return could
 
@@ -68,9 +79,9 @@ def _common(here: Counts, there: Counts, areas: tuple[int, int], least: Fraction
 
 
 @lru_cache(COUNTED)
-def _counted(looks: str) -> tuple[int, tuple[tuple[str, int], ...]]:
+def _counted(looks: str) -> _Counted:
     """Return the stitches of a cell, and how many have each look."""
-    return len(looks) - looks.count("/"), tuple((letter, looks.count(letter)) for letter in _LETTERS)
+    return len(looks) - looks.count("/"), tuple(map(looks.count, _LETTERS))
 
 
 def _threes(looks: str) -> Counts:
