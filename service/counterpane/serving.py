@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from counterpane.collecting import collect_seldom
 from counterpane.library.errors import LibraryError
 from counterpane.wiring import IN_MEMORY, app_of, open_library
 
@@ -31,6 +32,7 @@ class CannotServe(LibraryError):
 
 def served_app() -> Flask:
     """Return the application as a server's worker makes it: the path stands in the environment."""
+    collect_seldom()
     services = open_library(os.environ[STORE_VARIABLE], open_reading=os.environ[OPEN_VARIABLE] == "yes")
     return app_of(replace(services, address=os.environ.get(READERS_VARIABLE, "")), logged=True)
 

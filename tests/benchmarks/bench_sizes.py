@@ -10,6 +10,7 @@ from time import perf_counter
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "service"), str(ROOT / "schema")]
 
+from counterpane.collecting import collect_seldom  # noqa: E402
 from counterpane.library.texts.checks import check_text  # noqa: E402
 from counterpane.seeding import load_vocabulary  # noqa: E402
 
@@ -90,6 +91,7 @@ def errors(text: str) -> int:
 
 def main() -> None:
     """Print the figures; none of them is asserted."""
+    collect_seldom()
     for name, write in (("lace with repeat lines", lace), ("rows all different", different)):
         if errors(write(SIZES)) or errors(write(1)):
             raise SystemExit(f"{name}: the pattern measured has errors")

@@ -18,6 +18,7 @@ import traceback
 from collections.abc import Callable, Mapping
 from statistics import median
 
+from counterpane.collecting import collect_seldom
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 from counterpane.seeding import load_vocabulary
@@ -94,6 +95,7 @@ def milliseconds(text: str, vocabulary: Vocabulary) -> float:
 
 def main(minutes: float, seed: int) -> int:
     """Try inputs in turn until the time is over."""
+    collect_seldom()  # As every command and server does at its start.
     draw, vocabulary = random.Random(seed), load_vocabulary()
     check_text(ROW.format(1, 100), vocabulary)
     taken: dict[str, list[tuple[float, str]]] = {name: [] for name in KINDS}

@@ -17,7 +17,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status; `argv` is what follows the program's name."""
     try:
         from counterpane.cli import endings, output, parser
+        from counterpane.collecting import collect_seldom
     except KeyboardInterrupt:
         return INTERRUPTED
     output.prepare()
+    collect_seldom()
     return endings.guarded(lambda: parser.run(argv))

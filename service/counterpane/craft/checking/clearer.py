@@ -6,6 +6,7 @@ A clearer row reads as the row does, and says it without the doubt.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TypeGuard
 
 from counterpane.craft.checking.doubts import undoubted
 from counterpane.craft.checking.edits import Edit
@@ -15,6 +16,7 @@ from counterpane.craft.checking.rewriting import Stretch, lines_with, offset
 from counterpane.craft.checking.suspects import printed_row
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
+from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row
 
 MOST_WORDS = 400
@@ -24,7 +26,7 @@ MOST_WORDS = 400
 def with_star(examined: Examined, row: Row) -> tuple[str, ...]:
     """Return the line of a row whose whole list was taken as the repeat, with the star that says so."""
     printed = printed_row(examined, row)
-    return _clearer(examined, row, printed, [starred(printed)]) if printed else ()
+    return _clearer(examined, row, printed, [starred(printed)]) if _is_short(printed) else ()
 
 
 def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
@@ -35,7 +37,7 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
     rows = (row for row in examined.rows if row.start <= fault.place < row.end and row.readable)
     row = next(rows, None)
     printed = printed_row(examined, row) if row else None
-    if row is None or printed is None or len(printed.words) > MOST_WORDS:
+    if row is None or not _is_short(printed):
         return ()
     at = offset(examined.text, fault.place)
     word = next((word for word in printed.words if word.begin == at), None)
@@ -44,10 +46,17 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
     return _clearer(examined, row, printed, decided(printed, word, names)) if word else ()
 
 
+def _is_short(printed: Stretch | None) -> TypeGuard[Stretch]:
+    return printed is not None and len(printed.words) <= MOST_WORDS
+
+
 def _clearer(examined: Examined, row: Row, printed: Stretch, edits: Iterable[Edit]) -> tuple[str, ...]:
     """Return the line of a row by the first edit that reads as the row does, without a fault."""
+    kept = examined.instructions.kept
+    shared = kept.shared if kept else Shared()  # The other sizes of a text mostly say the same row.
     for edit in edits:
-        read = read_row(printed.changed(edit.changes), examined.vocabulary, examined.instructions.terms)
+        words = printed.changed(edit.changes)
+        read = shared.of(read_row, words, examined.vocabulary, examined.instructions.terms)
         if not read.faults and not read.whole and read.parts == undoubted(row.parts):
             return (lines_with(examined.text, edit.changes, row.place.line, row.end.line),)
     return ()

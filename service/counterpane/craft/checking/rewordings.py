@@ -42,7 +42,7 @@ def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the words that an unknown one was probably meant to be, the likeliest first."""
     if not LEAST_LETTERS <= len(fault.word) <= LONGEST_WORD or fault.word.isdigit():
         return ()
-    near = _spellings(vocabulary).near(fault.word)
+    near = _near(fault.word, vocabulary)
     first = fault.likely or likely_word(fault.word, near)
     others = (word for word in (first, *near) if word and word != fault.word.lower())  # A word known elsewhere is near.
     words = tuple(dict.fromkeys(others))
@@ -78,6 +78,12 @@ class _Spellings:
 def _letters(word: str) -> list[tuple[str, int]]:
     """Return each letter of a word with how often it stood before: "bob" holds a first and a second b."""
     return [(letter, word.count(letter, 0, at)) for at, letter in enumerate(word)]
+
+
+@lru_cache(maxsize=1024)
+def _near(word: str, vocabulary: Vocabulary) -> list[str]:
+    """Return the nearest known words; the latest are kept, since what is misspelt once is so again."""
+    return _spellings(vocabulary).near(word)
 
 
 @lru_cache(maxsize=4)

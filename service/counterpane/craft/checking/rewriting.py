@@ -64,8 +64,9 @@ def line_begins(text: str) -> list[int]:
     return [int(text.startswith("\ufeff")), *(match.end() for match in _ENDS.finditer(text))]
 
 
+@lru_cache(maxsize=64)
 def stretch(text: str, begin: int, end: int) -> Stretch:
-    """Cut a stretch of a text into words."""
+    """Cut a stretch of a text into words; the latest are kept, since each size and each rule asks for them."""
     given = text[begin:end]
     starts = [0, *(match.end() for match in _ENDS.finditer(given))]
     found: list[Word] = []

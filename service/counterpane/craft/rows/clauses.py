@@ -17,7 +17,7 @@ from counterpane.craft.rows.row_orders import order_at, plainly
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Line, Token
-from counterpane.craft.rows.wraps import beginnings, cuts, unwrapped
+from counterpane.craft.rows.wraps import beginnings, blocks, cuts, unwrapped
 
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
@@ -74,15 +74,29 @@ def clauses(
     are those of one size where the text is in several; what is the same in all of them is `shared`.
     """
     page, shared = page or page_of(text), shared or Shared()
-    explained = page.glossary.lines
-    beside = {stretch.line.number for topic in _ASIDE for stretch in page.under(topic)}
-    beside |= {passage.head.number for passage in page.passages if passage.topic in _ASIDE}
+    known: dict[int, ClauseKind] = {line.line.number: "aside" for topic in _ASIDE for line in page.under(topic)}
+    known |= {passage.head.number: "aside" for passage in page.passages if passage.topic in _ASIDE}
+    known |= dict.fromkeys(page.glossary.lines, "abbreviation")
     out: list[Clause] = []
-    for line in unwrapped(page.lines if lines is None else lines, explained, shared):
-        kind: ClauseKind | None = "aside" if line.number in beside else None
-        kind = "abbreviation" if line.number in explained else kind
-        out += [Clause(kind, line, 0, len(line.text))] if kind else shared.of(_of_line, line, shared)
+    for block in blocks(page.lines if lines is None else lines):
+        told = ",".join([known.get(line.number, "") for line in block]) if known else ""
+        out += shared.of(_of_block, told, shared, *block)
     return out
+
+
+def _of_block(told: str, shared: Shared, *block: Line) -> list[Clause]:
+    """Cut lines without an empty one into clauses; `told` are the kinds of those that are known, with commas between."""
+    kinds = {line.number: kind for line, kind in zip(block, told.split(","), strict=False) if kind}
+    explained = frozenset(number for number, kind in kinds.items() if kind == "abbreviation")
+    out: list[Clause] = []
+    for line in unwrapped(block, explained, shared):
+        kind = kinds.get(line.number)
+        out += [_known(line, kind)] if kind else shared.of(_of_line, line, shared)
+    return out
+
+
+def _known(line: Line, kind: str) -> Clause:
+    return Clause("aside" if kind == "aside" else "abbreviation", line, 0, len(line.text))
 
 
 def _of_line(line: Line, shared: Shared) -> list[Clause]:

@@ -61,21 +61,26 @@ def start_of(line: Line) -> int:
     return after
 
 
-def unwrapped(
-    lines: Sequence[Line], alone: frozenset[int] = frozenset(), shared: Shared | None = None
-) -> Iterator[Line]:
-    """Yield the lines of a text without its page marks, each with the lines that go on with it.
+def blocks(lines: Sequence[Line]) -> Iterator[list[Line]]:
+    """Yield the lines of a text without its page marks, those together that no empty line parts."""
+    block: list[Line] = []
+    for line in without_page_marks(lines):
+        if line.text and not line.text.isspace():
+            block.append(line)
+        elif block:
+            yield block
+            block = []
+    if block:
+        yield block
+
+
+def unwrapped(block: Sequence[Line], alone: frozenset[int], shared: Shared) -> Iterator[Line]:
+    """Yield the lines of a block, each with the lines that go on with it.
 
     Lines whose numbers are in `alone` neither go on nor are gone on with.
     """
-    shared = shared or Shared()
     open_: _Open | None = None
-    for line in without_page_marks(lines):
-        if not line.text.strip():
-            if open_:
-                yield _whole(open_.lines, shared)
-            open_ = None
-            continue
+    for line in block:
         kinds = kinds_of(shared.of(beginnings, line))
         if open_ and not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
             open_.lines.append(line)
