@@ -27,7 +27,7 @@ WHOLE, LEAST = 65_536, 16_384
 LIMIT, TRIES = 250, 5
 SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”’†‡#_~^|\\ \t\n\r\u2028\u00a0\u200b½¼éß\ufeff")
 WORDS = (
-    "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 1 2 3 12 99 "
+    "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 0 1 2 3 12 99 "
     "(RS) (WS) cast on bind off into next turn pm sm rm marker cn hold in front back work patt as every foll alt wyif "
     "make 1 needle round rnd repeat until remain cm multiple of plus accept treat row-runs-short: note skq zork inc "
     "[ ] ( ) , ; . : \n \n\nRow 1: Rows 1-4: Size S (M, L) 10 (12, 14) st gauge k1b c4f"

@@ -103,7 +103,7 @@ SAID = [
     ),
     (
         "Multiple of 4 sts.\nCast on 3 sts.\nRow 1: Knit.",
-        "The cast-on of 3 is not in the stated multiple of 4 plus 0.",
+        "The cast-on of 3 is not in the stated multiple of 4.",
         "Cast on 4.",
     ),
     (

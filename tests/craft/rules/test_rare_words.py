@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from counterpane.craft.checking import examine
+from counterpane.craft.checking import examine, examine_sizes
 from counterpane.craft.checking.wording import multiple
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
@@ -120,3 +120,36 @@ def test_one_count_is_not_asked_for_where_there_may_be_several_sizes(
     text = f"Cast on {cast_on} sts.\nRow 1: K1, yo, k to end. (9 sts)\nRow 2: Purl.\nRow 3: K1, yo, k to end.\n"
     found = {finding.rule for finding in judge_text(examine(text, vocabulary))}
     assert ("count-not-printed" in found) is asked
+
+
+@pytest.mark.parametrize(
+    ("line", "message", "column"),
+    [
+        ("Knit 0 rows.", "“Knit 0 rows.” asks for no rows.", 1),
+        ("Next 0 rows: Knit.", "“Next 0 rows: Knit.” asks for no rows.", 1),
+        ("Bind off.\nCast on 0 sts.", "Nothing is cast on here.", 9),
+    ],
+)
+def test_an_order_for_nothing_is_named_where_it_stands(
+    line: str, message: str, column: int, vocabulary: Vocabulary
+) -> None:
+    """Neither an order for no rows nor a further piece of no stitches is passed over, and the rows before it stay."""
+    text = f"Cast on 20 sts.\nRow 1: Knit.\n{line}"
+    found = found_by("asks-for-nothing", text, vocabulary)
+    assert (found.message, found.line, found.column) == (message, len(text.splitlines()), column)
+    assert [row.label for row in examine(text, vocabulary).rows] == ["1"]
+
+
+def test_rows_over_any_number_begin_with_some(vocabulary: Vocabulary) -> None:
+    """A cast-on of none is a fault also where no row would run short of stitches; another asked for is followed."""
+    text = "Cast on 0 sts.\nRow 1: Knit.\nRow 2: Purl."
+    assert found_by("asks-for-nothing", text, vocabulary).line == 1
+    assert [found.rule for found in judge_text(examine(text, vocabulary, 20))] == ["cast-on-differs"]
+
+
+def test_what_is_not_worked_in_a_size_is_no_order_for_nothing(vocabulary: Vocabulary) -> None:
+    """A zero in a list of sizes leaves the rows out of that size."""
+    text = "Sizes: S (M)\nCast on 20 (24) sts.\nKnit 4 (0) rows.\nRow 1: Knit."
+    sizes = examine_sizes(text, vocabulary)
+    assert [len(size.rows) for size in sizes] == [5, 1]
+    assert [judge_text(size) for size in sizes] == [(), ()]

@@ -108,7 +108,7 @@ def _stated(version: DerivedVersion, pointer: str) -> Iterator[Problem]:
     stated = version.text.multiple
     if stated and version.starts and all(judge(stated.of, stated.plus, true) == "wrong" for true in version.starts):
         counts = " or ".join(map(say_counts, version.starts))
-        message = f"The rows promise a multiple of {stated.of} plus {stated.plus} and take {counts}."
+        message = f"The rows promise a {stated.said} and take {counts}."
         yield Problem(pointer, message, f"State {counts}, or leave it out.", stated.place, "stated-multiple-wrong")
 
 

@@ -85,7 +85,7 @@ def clauses(
 
 
 def _of_block(told: str, shared: Shared, *block: Line) -> list[Clause]:
-    """Cut lines without an empty one into clauses; `told` are the kinds of those that are known, with commas between."""
+    """Cut lines without an empty one into clauses; `told` are their kinds, where known, with commas between."""
     kinds = {line.number: kind for line, kind in zip(block, told.split(","), strict=False) if kind}
     explained = frozenset(number for number, kind in kinds.items() if kind == "abbreviation")
     out: list[Clause] = []

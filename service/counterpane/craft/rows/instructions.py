@@ -109,13 +109,11 @@ def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
     kept = kept.explained(page)
     shared = kept.shared
     sizes = sizes_in(page.lines)
-    for size, found in enumerate(
-        _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
-    ):
+    in_sizes = _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
+    for size, found in enumerate(in_sizes):
         labelled = any(clause.kind == "row" for clause in found)
-        read = _Assembly(
-            numbered(with_starred_rows(found), kept.shapes.vocabulary, labelled, shared), kept
-        ).instructions(page)
+        listed = numbered(with_starred_rows(found), kept.shapes.vocabulary, labelled, shared)
+        read = _Assembly(listed, kept).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 
@@ -162,8 +160,7 @@ class _Assembly:
                 self.statement(clause)
         self.listing.end_block(None)
         steps = with_sides(self.with_whole(self.listing.steps), self.shared)
-        cast_on = self.cast_on or self.cast_on_beside
-        found = cast_on, self.multiple, self.title
+        found = self.cast_on or self.cast_on_beside, self.multiple, self.title
         return Instructions(steps, tuple(self.faults), self.terms, *found, page, kept=self.kept)
 
     def unnamed_row(self, clause: Clause) -> bool:
@@ -231,6 +228,9 @@ class _Assembly:
     def row(self, clause: Clause) -> None:
         """List the rows of a labelled line."""
         label = clause.label or Label(())
+        if not label.numbers and not label.copies:
+            self.faults.append(Fault("asks-for-nothing", clause.place, clause.text))
+            return
         self.listing.begin_rows(label)
         if label.too_long:
             self.faults.append(Fault("too-many-rows", clause.place, str(label.numbers[-1])))

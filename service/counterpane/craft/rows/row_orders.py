@@ -99,7 +99,8 @@ def _match(text: str, start: int, end: int) -> re.Match[str] | None:
 
 
 def _copies(many: str | None) -> int:
-    return 1 if many in (None, "a", "an") else number_of((many or "")[:LONGEST_NUMBER]) or 1
+    found = number_of(many[:LONGEST_NUMBER]) if many else None
+    return 1 if found is None else found
 
 
 def _body(line: Line, match: re.Match[str]) -> list[Token]:

@@ -92,6 +92,11 @@ class StatedMultiple:
     plus: int
     place: Place
 
+    @property
+    def said(self) -> str:
+        """The multiple in words: "multiple of 4 plus 2"."""
+        return f"multiple of {self.of} plus {self.plus}" if self.plus else f"multiple of {self.of}"
+
 
 def _number(text: str) -> int:
     return NUMBER_WORDS.get(text) or int(text.replace(",", ""))

@@ -53,7 +53,7 @@ def _cast_on(examined: Examined, minor: bool) -> Iterator[Finding]:
     counts = [correction.count for correction in corrections]
     promised = examined.instructions.multiple
     if outside and promised:
-        message = f"The cast-on of {stated.count} is not in the stated multiple of {promised.of} plus {promised.plus}."
+        message = f"The cast-on of {stated.count} is not in the stated {promised.said}."
         counts = counts or _in_multiple(promised, stated.count)
     else:
         message = f"The cast-on of {stated.count} may be what is misprinted: with another, all rows and counts agree."

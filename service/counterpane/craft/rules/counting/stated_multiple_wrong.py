@@ -37,8 +37,7 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
         return  # A row that is put right gives the multiple that is stated.
     if all(judge(stated.of, stated.plus, true) == "wrong" for true in chain.starts):
         true = " or ".join(multiple(start) for start in chain.starts)
-        plus = f" plus {stated.plus}" if stated.plus else ""
-        message = f"The text promises a multiple of {stated.of}{plus}, but its rows take {true}."
+        message = f"The text promises a {stated.said}, but its rows take {true}."
         severity: Severity = "warning" if trouble(examined) else "error"
         fixes = said(examined, stated.place.line, "multiple")
         yield at(stated.place, "stated-multiple-wrong", severity, message, f"Print {true}.", corrections=fixes)

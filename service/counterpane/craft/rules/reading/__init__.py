@@ -3,6 +3,7 @@
 from counterpane.craft.checking import Examined
 from counterpane.craft.findings import Rule
 from counterpane.craft.rules.reading.ambiguous_term import ambiguous_term
+from counterpane.craft.rules.reading.asks_for_nothing import asks_for_nothing
 from counterpane.craft.rules.reading.bracket_not_closed import bracket_not_closed
 from counterpane.craft.rules.reading.brackets_too_deep import brackets_too_deep
 from counterpane.craft.rules.reading.cast_on_differs import cast_on_differs
@@ -26,6 +27,7 @@ RULES: tuple[Rule[Examined], ...] = (
     repeat_without_end,
     brackets_too_deep,
     row_says_nothing,
+    asks_for_nothing,
     row_too_long,
     unknown_row,
     too_many_rows,
