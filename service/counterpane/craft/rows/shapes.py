@@ -47,20 +47,26 @@ class Shapes:
         """Read the tokens of one row."""
         run = self.own.spelt_out(run)
         key, numbers = _shape(run)
-        maker = self._makers.get(key)
-        if maker is not None:
-            made = maker(numbers, run)
-            assert isinstance(made, ReadRow)
-            return made
-        read = read_tokens(run, self.vocabulary, self.terms)
+        read = self._by_shape(key, numbers, run) or read_tokens(run, self.vocabulary, self.terms)
         if key in self._seen and key not in self._makers:
             self._makers[key] = self._maker(run, numbers, read)
         self._seen.add(key)
         return read
 
     def read_words(self, text: str) -> ReadRow:
-        """Read the words of one row, without its label; places count from 1 in the text given."""
-        return self.read([token for line in normal_lines(text) for token in tokens(line)])
+        """Read words that could stand in the place of a row's; places count from 1 in them.
+
+        No shape is made of them: most differ from all others that are tried, and a shape would cost more than it saves.
+        """
+        run = self.own.spelt_out([token for line in normal_lines(text) for token in tokens(line)])
+        return self._by_shape(*_shape(run), run) or read_tokens(run, self.vocabulary, self.terms)
+
+    def _by_shape(self, key: _Key, numbers: Sequence[int], run: Sequence[Token]) -> ReadRow | None:
+        """Return a row made by its shape; None where that is not known."""
+        maker = self._makers.get(key)
+        made = maker(numbers, run) if maker else None
+        assert made is None or isinstance(made, ReadRow)
+        return made
 
     def _maker(self, run: Sequence[Token], numbers: Sequence[int], read: ReadRow) -> _Maker | None:
         """Return what makes a row of this shape, None where the numbers mean more than numbers."""
