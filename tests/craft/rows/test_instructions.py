@@ -137,6 +137,19 @@ def test_a_wrapped_row_is_one_row(vocabulary: Vocabulary) -> None:
     assert (answer["multiple"], len(answer["rows"])) == ({"of": 6, "plus": 2, "least": 8}, 2)
 
 
+@pytest.mark.parametrize("cast_on", ["cast on 10 sts", "co 10", "Cast on 10 stitches", "cast on 10 sts\n"])
+def test_stitches_below_a_cast_on_are_rows(cast_on: str, vocabulary: Vocabulary) -> None:
+    """In a text without labels and full stops, the line below the count is a row and no rest of the cast-on."""
+    answer = check_text(f"{cast_on}\nk10\np10", vocabulary)
+    assert [(row["label"], row["before"], row["after"]) for row in answer["rows"]] == [("1", 10, 10), ("2", 10, 10)]
+
+
+def test_a_cast_on_goes_on_below(vocabulary: Vocabulary) -> None:
+    """Words that are no stitches are the rest of it."""
+    answer = check_text("Cast on 10 sts\nusing the larger needles.\nRow 1: K10.", vocabulary)
+    assert (answer["cast_on"], [row["label"] for row in answer["rows"]]) == (10, ["1"])
+
+
 def test_prose_between_rows_is_no_row(vocabulary: Vocabulary) -> None:
     """Sentences without a label are left alone."""
     text = "Row 1: Knit.\n\nThe work now measures about two inches.\n\nRow 2: Purl."

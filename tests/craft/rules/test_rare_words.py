@@ -153,3 +153,20 @@ def test_what_is_not_worked_in_a_size_is_no_order_for_nothing(vocabulary: Vocabu
     sizes = examine_sizes(text, vocabulary)
     assert [len(size.rows) for size in sizes] == [5, 1]
     assert [judge_text(size) for size in sizes] == [(), ()]
+
+
+@pytest.mark.parametrize(
+    ("count", "column"),
+    [("20.5 sts", 9), ("20½ sts", 9), ("20 1/2 stitches", 9), ("-20 sts", 9), ("loosely 20,5 sts", 17)],
+)
+def test_a_cast_on_of_part_of_a_stitch_is_not_rounded(count: str, column: int, vocabulary: Vocabulary) -> None:
+    """A point, a fraction and a minus are named where they stand, and no count is taken of them."""
+    examined = examine(f"Cast on {count}.\nRow 1: Knit.", vocabulary)
+    assert [(found.rule, found.column) for found in judge_text(examined)] == [("count-not-whole", column)]
+    assert examined.instructions.cast_on is None
+
+
+def test_a_range_of_counts_is_no_part_of_a_stitch(vocabulary: Vocabulary) -> None:
+    """A count with a dash behind it, or with thousands, is a whole number."""
+    assert judge_text(examine("Cast on 20 - 24 sts.\nRow 1: Knit.", vocabulary)) == ()
+    assert judge_text(examine("Cast on 1,200 sts.\nRow 1: Knit.", vocabulary)) == ()

@@ -13,11 +13,11 @@ from dataclasses import dataclass, field, replace
 
 from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, clauses
+from counterpane.craft.rows.kept import Kept
 from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words_of
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
-from counterpane.craft.rows.own_words import own_words
 from counterpane.craft.rows.pages import Page, page_of
 from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.sharing import Shared
@@ -33,33 +33,18 @@ from counterpane.craft.rows.statements import (
     count_in,
     end_in,
     multiple_in,
+    not_whole_in,
 )
 from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.unlabelled import numbered, worked
-from counterpane.craft.rows.words import Lines
 from counterpane.craft.stitches import Terms, Vocabulary
 
-__all__ = ["AgainStep", "EndStep", "Instructions", "Kept", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
+__all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
 LONGEST_TITLE = 80  # House.
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
-
-
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """What was read of lines, and of rows by their shape."""
-
-    shapes: Shapes
-    shared: Shared = field(default_factory=Shared)
-    lines: Lines = field(default_factory=dict)
-
-    def explained(self, page: Page) -> Kept:
-        """Return what was read, the rows without those of a text that explains its words otherwise."""
-        shapes = self.shapes
-        own = own_words(page.glossary, shapes.vocabulary, shapes.terms)
-        return self if own == shapes.own else replace(self, shapes=Shapes(shapes.vocabulary, shapes.terms, own))
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +179,9 @@ class _Assembly:
     def statement(self, clause: Clause) -> None:
         """Take what a line says of counts, or note it as a heading."""
         line, start, end = clause.line, clause.start, clause.end
-        if self.listing.empty:
+        if clause.kind == "cast-on" and (odd := not_whole_in(line, start, end)):
+            self.faults.append(Fault("count-not-whole", odd[1], odd[0]))
+        elif self.listing.empty:
             self.multiple = self.multiple or multiple_in(line, start, end)
             self.cast_on = self.cast_on or cast_on_in(line, start, end)
         elif clause.kind == "cast-on" and begins_piece(line, start, end):

@@ -14,12 +14,13 @@ _N = (
     rf"(\d{{1,3}}(?:,\d{{3}})+(?!\d)|\d{{1,{LONGEST_NUMBER}}}|"
     rf"{NUMBER_WORD})"
 )
-CAST_ON = re.compile(
+_CASTS_ON = (
     r"\b(?:cast(?:ing)? (?:on|up)|c/?o|c\.o\.|set (?:on|up)"
     r"|pick(?:ing)? up(?:\s*[(]?\s*(?:and|&)\s+(?:k|p|knit|purl)\b\s*[)]?)?)(?:\*\*|__)?\s*"
     r"(?:(?:loosely|about|approx\w*|exactly|a total of|another)\s+)*"
-    rf"{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)"
 )
+CAST_ON = re.compile(rf"{_CASTS_ON}{_N}\b((?:\s*[(\[][\d,;\s]+[)\]])?)")
+_NOT_WHOLE = re.compile(rf"{_CASTS_ON}(-\s?\d+|\d+(?:\s\d/\d|[.,]\d{{1,2}}))(?=\s*{_STITCHES})")
 _EXTRAS = (
     rf"(?:\s*,?\s*[(\[]?(?:\+|plus|and|adding|with|&)\s*{_N}{_STS}"
     r"(?:\s+(?:over|extra|more|edge sts?|edge stitches|for the edges?))?)"
@@ -116,6 +117,12 @@ def cast_on_in(line: Line, start: int, end: int) -> StatedCastOn | None:
         return StatedCastOn(int(alone.group(1)), line.place(alone.start(1))) if alone else None
     others = tuple(int(text) for text in re.findall(rf"\d{{1,{LONGEST_NUMBER}}}", match.group(2)))
     return StatedCastOn(_number(match.group(1)), line.place(match.start(1)), others)
+
+
+def not_whole_in(line: Line, start: int, end: int) -> tuple[str, Place] | None:
+    """Find what stands for the count of a cast-on and is no whole number: "10.5", "10 1/2", "-10"."""
+    match = _NOT_WHOLE.search(line.text, start, end)
+    return (line.given(match.start(1), match.end(1)), line.place(match.start(1))) if match else None
 
 
 def _picked_up(line: Line, match: re.Match[str], end: int) -> StatedCastOn:

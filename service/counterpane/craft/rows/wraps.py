@@ -33,6 +33,7 @@ _NOTHING_BEGINS_WITH = frozenset(",;")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
 _ENDS_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&")
+_COUNTED = re.compile(r"\d\s*(?:sts?|stitches)?$")
 _LONG = 45  # House.
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
 
@@ -134,7 +135,7 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
     if ended[-1:] in _UNFINISHED or _last_word(ended) in _UNFINISHED_WORDS:
         return True
     if open_.kind not in ("row", "order"):
-        return ended[-1:] not in ".!?:" and (raw[:1].islower() or raw[:1].isdigit()) and not _ITEM.match(raw)
+        return _statement_goes_on(ended, raw)
     if ended[-1:] in ".)" and raw[:1].isdigit():
         return not _ITEM.match(raw)
     if ended[-1:] == ".":
@@ -150,6 +151,13 @@ def _continues(ended: str, line: Line, kind: Kind) -> bool:
         return False
     label = label_at(line.text, start_of(line), len(line.text)) if kind == "row" else None
     return label is None and kind != "again"
+
+
+def _statement_goes_on(ended: str, raw: str) -> bool:
+    """Tell whether a cast-on, an end or a repeat line goes on: stitches behind a count begin a row of their own."""
+    if _COUNTED.search(ended) and STITCHES.match(raw.lower()):
+        return False
+    return ended[-1:] not in ".!?:" and (raw[:1].islower() or raw[:1].isdigit()) and not _ITEM.match(raw)
 
 
 def _prose_goes_on(earlier: Line, ended: str, raw: str, worked: bool) -> bool:

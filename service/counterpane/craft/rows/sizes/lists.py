@@ -27,7 +27,7 @@ _TAIL = re.compile(rf"{_S}(?P<entry>{_NUMBER}|-)(?!\d|\.\d|/)(?!{_S}[(\[])")
 # The first digit stands before all else: a search passes over every other sign at once.
 _BARE = re.compile(
     r"(?P<inside>\d(?<![\d/.-]\d)\d{0,8}(?:(?:/\d{1,9}){2,40}|(?:-\d{1,9}){2,40}"
-    rf"|(?:,{_S}\d{{1,9}}){{2,40}}(?={_S}(?:sts?|stitches)\b)))(?![\d/-])"
+    rf"|(?:,{_S}(?!0\d)\d{{1,9}}){{2,40}}(?={_S}(?:sts?|stitches)\b)))(?![\d/-])"
 )
 _ONE = re.compile(_ENTRY)
 _OPERAND = re.compile(

@@ -7,6 +7,7 @@ from counterpane.craft.rules.reading.asks_for_nothing import asks_for_nothing
 from counterpane.craft.rules.reading.bracket_not_closed import bracket_not_closed
 from counterpane.craft.rules.reading.brackets_too_deep import brackets_too_deep
 from counterpane.craft.rules.reading.cast_on_differs import cast_on_differs
+from counterpane.craft.rules.reading.count_not_whole import count_not_whole
 from counterpane.craft.rules.reading.no_rows import no_rows
 from counterpane.craft.rules.reading.repeat_assumed import repeat_assumed
 from counterpane.craft.rules.reading.repeat_without_end import repeat_without_end
@@ -28,6 +29,7 @@ RULES: tuple[Rule[Examined], ...] = (
     brackets_too_deep,
     row_says_nothing,
     asks_for_nothing,
+    count_not_whole,
     row_too_long,
     unknown_row,
     too_many_rows,
