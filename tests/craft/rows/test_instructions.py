@@ -150,6 +150,64 @@ def test_a_cast_on_goes_on_below(vocabulary: Vocabulary) -> None:
     assert (answer["cast_on"], [row["label"] for row in answer["rows"]]) == (10, ["1"])
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CO 60 sts. Knit every row until square. BO.",
+        "Cast on 60 sts.\nWork in garter stitch until square.\nBind off all 60 sts.",
+        "- cast on 60\n- moss st for 70 cm\n- bind off",
+        "Cast on 60 sts, knit to the end of each row, bind off.",
+        "Cast on 60 sts. Knit all rows until it measures 75 cm.",
+    ],
+)
+def test_one_row_worked_over_and_over_is_a_pattern(text: str, vocabulary: Vocabulary) -> None:
+    """A blanket of one fabric says no row but the one that every row is."""
+    answer = check_text(text, vocabulary)
+    assert [(row["label"], row["before"], row["after"]) for row in answer["rows"]] == [("every", 60, 60)]
+    assert answer["findings"] == []
+
+
+def test_a_fabric_named_among_rows_is_no_row(vocabulary: Vocabulary) -> None:
+    """Where a text says rows, a sentence on how long to go on with them lists none."""
+    answer = check_text("Cast on 60 sts.\nRow 1: K60.\nWork in garter stitch until 5 cm.\nRow 2: P60.", vocabulary)
+    assert [row["label"] for row in answer["rows"]] == ["1", "2"]
+
+
+@pytest.mark.parametrize(
+    ("end", "counts"),
+    [
+        ("Bind off 61 sts.", [61]),
+        ("Bind off 60 sts.", []),
+        ("Bind off 59 sts, fasten off.", []),
+        ("BO all 59 sts.", [59]),
+    ],
+)
+def test_no_more_are_bound_off_than_there_are(end: str, counts: list[int], vocabulary: Vocabulary) -> None:
+    """The last bind-off may leave stitches, but not take more than are on the needle."""
+    found = check_text(f"Cast on 60 sts.\nKnit every row until square.\n{end}", vocabulary)["findings"]
+    said = [f"The end says {count} stitches, and 60 are on the needle." for count in counts]
+    assert [finding["message"] for finding in found] == said
+
+
+def test_stitches_after_an_order_are_a_row_of_their_own(vocabulary: Vocabulary) -> None:
+    """A sentence that begins with stitches is no part of the order before it."""
+    answer = check_text("Cast on 100 sts. K 1 row. P 1 row. K2tog across. (50 sts)", vocabulary)
+    assert [row["after"] for row in answer["rows"]] == [100, 100, 50]
+
+
+@pytest.mark.parametrize("bullet", ["\u2726", "\u2192", "\U0001f9f6", "\u2714\ufe0f", "\u2022"])
+def test_any_sign_may_be_a_bullet(bullet: str, vocabulary: Vocabulary) -> None:
+    """A list may be led by stars, arrows or pictures."""
+    answer = check_text(f"{bullet} Row 1 - k4\n{bullet} Row 2 - p4", vocabulary)
+    assert [(row["label"], row["after"]) for row in answer["rows"]] == [("1", 4), ("2", 4)]
+
+
+def test_a_label_with_a_colon_ends_the_row_before_it(vocabulary: Vocabulary) -> None:
+    """A row that breaks off at "rep" is not gone on with by the next row, while one broken at "as" names it."""
+    assert [row.label for row in read_text("Row 1: K4; P4; rep\nRow 2: same", vocabulary).rows] == ["1", "2"]
+    assert len(read_text("Row 1: Knit\nRow 2: as\nrow 1", vocabulary).rows) == 2
+
+
 def test_prose_between_rows_is_no_row(vocabulary: Vocabulary) -> None:
     """Sentences without a label are left alone."""
     text = "Row 1: Knit.\n\nThe work now measures about two inches.\n\nRow 2: Purl."

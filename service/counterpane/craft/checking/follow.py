@@ -154,7 +154,7 @@ class _Follower:
         """Bind off all: compare the number of stitches that the end says there are with the true one."""
         self.work_waiting()
         printed = step.end.count
-        if printed is not None and self.now is not None and printed != self.now and self.walk.rows:
+        if printed is not None and self.now is not None and not step.end.agrees(self.now) and self.walk.rows:
             self.walk.wrong_counts.append(WrongCount(self.walk.rows[-1].row, printed, self.now, end=step))
         self.ended = True
 

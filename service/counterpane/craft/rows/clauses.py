@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal, TypeAlias
@@ -22,7 +23,10 @@ from counterpane.craft.rows.wraps import beginnings, blocks, cuts, unwrapped
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
 _ASIDE: frozenset[Topic] = frozenset({"abbreviations", "gauge", "materials", "size", "notes"})
-
+# Behind an order for rows, the call of a starred repeat and stitches that begin a sentence are no part of it.
+_AFTER_ORDER = re.compile(
+    rf"{FROM_STAR.pattern}|(?<=[.;]\s)(?:(?:k|p|sl)\s?\d|(?:k2tog|p2tog|ssk|yo)\b|(?:knit|purl)\s+(?:to|across|all)\b)"
+)
 
 LONGEST_ROW = 8_000
 """Characters of a row beyond which it is not read, some five printed pages; house figure that bounds time."""
@@ -44,6 +48,11 @@ class Clause:
     def text(self) -> str:
         """The clause as given, on one line."""
         return self.line.given(self.start, self.end).strip()
+
+    @property
+    def name(self) -> str:
+        """The words of a heading without its signs."""
+        return " ".join(self.text.strip("#*_: ").split())
 
     @property
     def is_long(self) -> bool:
@@ -109,7 +118,8 @@ def _of_line(line: Line, shared: Shared) -> list[Clause]:
     labelled = label_at(line.text, begin, len(line.text))
     for cut in cuts(line, labelled[1] if labelled else begin):
         following = (known.get(cut) or kind_at(line, cut)) if cut < len(line.text) else "prose"
-        if cut > begin and (following != "prose" or (kind == "order" and FROM_STAR.match(line.text, cut))):
+        goes_on = following == "prose" and not (kind == "order" and _AFTER_ORDER.match(line.text, cut))
+        if cut > begin and not goes_on:
             out.append(_clause(line, begin, cut, kind))
             begin, kind = cut, following
     return [*out, _clause(line, begin, len(line.text), kind)]

@@ -12,13 +12,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from counterpane.craft.rows.borrowing import Borrowed
-from counterpane.craft.rows.clauses import Clause, clauses
+from counterpane.craft.rows.clauses import Clause, ClauseKind, clauses
 from counterpane.craft.rows.kept import Kept
 from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words_of
 from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.pages import Page, page_of
+from counterpane.craft.rows.row_orders import every_row_in
 from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.sides import with_sides
@@ -44,6 +45,7 @@ from counterpane.craft.stitches import Terms, Vocabulary
 __all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
 _NEAR_ROW = re.compile(r"\W*([a-z]{2,8})\s+\d{1,4}\s*(?:\([^)]*\)\s*)?:")
 LONGEST_TITLE = 80  # House.
+_OF_WORK: frozenset[ClauseKind] = frozenset({"row", "again", "cast-on", "bind-off"})
 _ROW_WORDS = ("row", "rows", "round", "rounds", "rnd", "rnds")
 
 
@@ -129,12 +131,17 @@ class _Assembly:
         self.multiple: StatedMultiple | None = None
         self.title: str | None = None
         self.titled = -1
+        self.last_worked = next((clause for clause in reversed(found) if self.is_work(clause)), None)
+
+    def is_work(self, clause: Clause) -> bool:
+        """Tell whether something is worked by a clause: a row, with a label or without, a repeat, a cast-on, an end."""
+        return clause.kind in _OF_WORK or bool(self.shared.of(worked, clause, self.vocabulary, self.terms))
 
     def instructions(self, page: Page) -> Instructions:
         """Go through all clauses in order."""
         for index, clause in enumerate(self.found):
             if index == 0 and self.is_title(clause):
-                self.title, self.titled = _name(clause), clause.numbers[-1]
+                self.title, self.titled = clause.name, clause.numbers[-1]
             elif clause.kind == "row":
                 self.row(clause)
             elif clause.kind == "again" and clause.again:
@@ -143,6 +150,8 @@ class _Assembly:
                 self.beside(clause)
             elif clause.kind != "abbreviation" and not self.unnamed_row(clause):
                 self.statement(clause)
+        if self.listing.empty and (self.cast_on or self.cast_on_beside):
+            self.only_fabrics()
         self.listing.end_block(None)
         steps = with_sides(self.with_whole(self.listing.steps), self.shared)
         found = self.cast_on or self.cast_on_beside, self.multiple, self.title
@@ -155,6 +164,14 @@ class _Assembly:
         if body:
             self.row(replace(clause, kind="row", label=Label(()), body=[*body]))
         return bool(body)
+
+    def only_fabrics(self) -> None:
+        """List the row that is worked over and over, and the end, where a text casts on and says no other rows."""
+        for clause in self.found:
+            if clause.kind == "bind-off":
+                self.statement(clause)
+            elif order := every_row_in(clause.line, clause.start, clause.end):
+                self.row(replace(clause, kind="row", label=Label((), "every"), body=[*order.body]))
 
     # -- statements and headings
 
@@ -188,7 +205,7 @@ class _Assembly:
             self.listing.begin_section(self.listing.section)
             cast_on = cast_on_in(line, start, end)
             self.listing.step(StartStep(cast_on or StatedCastOn(0, clause.place), cast_on is not None))
-        elif clause.kind == "bind-off" and (ended := end_in(line, start, end)):
+        elif clause.kind == "bind-off" and (ended := end_in(line, start, end, clause is self.last_worked)):
             self.listing.step(EndStep(ended))
         elif stated := count_in(line, start, end):
             self.listing.state(stated)
@@ -198,7 +215,7 @@ class _Assembly:
 
     def head(self, clause: Clause) -> None:
         """Take a heading for the section that follows; a line right below the title is none."""
-        name = _name(clause)
+        name = clause.name
         if clause.line.number != self.titled + 1:
             self.listing.begin_section(name)
 
@@ -280,8 +297,3 @@ def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
         else step
         for step in steps
     )
-
-
-def _name(clause: Clause) -> str:
-    """Return the words of a heading without its signs."""
-    return " ".join(clause.text.strip("#*_: ").split())

@@ -49,6 +49,12 @@ _CHANGES = re.compile(
     rf"{_FIRST}(?:(?:inc|dec|increase|decrease)\s+\S{{1,12}}\s+(?:st\w*\s+)?(?:at|each|on|every|in)\b[^.;)]{{0,150}}"
     r"\b(?:rows?|rnds?)\b|(?:inc|dec|increasing|decreasing|increase|decrease)\s+\d+\s+st\w*\b)"
 )
+_ALL_ROWS = r"(?:each|every|all(?:\s+the)?)\s+(?:rows?|rnds?|rounds?)\b"
+_EVERY = re.compile(
+    rf"(?:^|(?<=[.;:])|(?<=[.;:,*-]\s))\s*{_FIRST}(?:(?P<what>knit|purl|k|p)\s+(?:to\s+(?:the\s+)?end\s+(?:of\s+)?)?"
+    rf"(?:{_ALL_ROWS}|(?=(?:until|till|for)\b))|(?:(?:work|cont(?:inue)?|proceed|knit|keep)\s+(?:even\s+)?(?:in\s+|on\s+)?)?"
+    rf"(?P<set>(?<!\S){_FABRIC})\s+(?:until|till|for|to|throughout|{_ALL_ROWS})\b)"
+)
 _FORMS = (_PLAIN, _BARE, _MADE_IN, _MADE_OF, _EDGE, _CHANGES)
 # How orders may begin, which most lines and all rows of stitches with numbers ("k2, p2") do not.
 _OPENS = re.compile(
@@ -85,6 +91,12 @@ def order_at(line: Line, start: int, end: int) -> Order | None:
     return Order(min(copies, MOST_ROWS_AT_ONCE), body, match.end(), (match["rows"] or "").startswith(("rnd", "round")))
 
 
+def every_row_in(line: Line, start: int, end: int) -> Order | None:
+    """Return the row that is worked over and over: "knit every row until it is square", "moss stitch until 70 cm"."""
+    match = _EVERY.search(line.text, start, end)
+    return Order(1, _body(line, match), match.end()) if match else None
+
+
 def begins_order(text: str, start: int, end: int) -> bool:
     """Tell whether an order begins at a place."""
     return _match(text, start, end) is not None
@@ -105,7 +117,7 @@ def _copies(many: str | None) -> int:
 
 def _body(line: Line, match: re.Match[str]) -> list[Token]:
     """Return the words of one row that an order asks for, in their places."""
-    if match.re in (_MADE_IN, _MADE_OF):
+    if match.re in (_MADE_IN, _MADE_OF) or (match.re is _EVERY and match["set"]):
         begin = match.start("fabric") if match["fabric"] else match.start("set")
         return [token._replace(line=line, start=begin) for token in _WORK]
     body = tokens(line, match.start("what"), match.end("what"))

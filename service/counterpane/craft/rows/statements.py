@@ -152,21 +152,32 @@ def multiple_in(line: Line, start: int, end: int) -> StatedMultiple | None:
 
 @dataclass(frozen=True, slots=True)
 class StatedEnd:
-    """A bind-off of all stitches that stands by itself; `count` is how many there are, None where it does not say."""
+    """A bind-off of all stitches that stands by itself; `count` is how many there are, None where it does not say.
+
+    `some` says that it may be of a part of the stitches: there are no fewer than that.
+    """
 
     count: int | None
     place: Place
+    some: bool = False
+
+    def agrees(self, count: int) -> bool:
+        """Tell whether what is printed is true of so many stitches."""
+        return self.count is None or self.count == count or (self.some and self.count < count)
 
 
-def end_in(line: Line, start: int, end: int) -> StatedEnd | None:
-    """Read "Bind off all sts loosely." and "Cast off the remaining 4 sts."; None for a part of the stitches."""
+def end_in(line: Line, start: int, end: int, last: bool = False) -> StatedEnd | None:
+    """Read "Bind off all sts loosely." and "Cast off the remaining 4 sts."; None for a part of the stitches.
+
+    Where it is the `last` that is worked, "Bind off 60 sts." is the end as well.
+    """
     begin = BINDING_OFF.match(line.text, start, end)
     which = begin.end() if begin else start
     behind = _ALL_OFF.match(line.text, which, end)
     if behind is None or behind.group(1) is None:
         return None if re.match(rf"\s*{_N}\b", line.text[which:end]) else StatedEnd(None, line.place(start))
     some = not re.search(r"\b(?:all|rem|remaining|last|these)\b", behind.group())
-    return None if some else StatedEnd(_number(behind.group(1)), line.place(behind.start(1)))
+    return None if some and not last else StatedEnd(_number(behind.group(1)), line.place(behind.start(1)), some)
 
 
 def begins_piece(line: Line, start: int, end: int) -> bool:

@@ -15,7 +15,8 @@ from counterpane.craft.rows.layout import STITCHES, is_marked, without_page_mark
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.words import CUT_WORD, Line, joined
 
-_BULLET = re.compile(r"[\s>|]*(?:(?:[-•*+‣▪●○◦·□☐✓~]|\[[ x]?\]|\d{1,3}[.)])\s+)*")
+_ANY_SIGN = r"[\u2190-\u21ff\u2500-\u2bff\U0001f300-\U0001faff]\ufe0f?"
+_BULLET = re.compile(rf"[\s>|]*(?:(?:[-•*+‣·~]|{_ANY_SIGN}|\[[ x]?\]|\d{{1,3}}[.)])\s+)*")
 _ORDER = r"(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows?\b"
 _INNER = re.compile(
     r"(?=[\s,-])(?:"  # Each of these takes one of these signs first: most of a line is passed over at once.
@@ -145,12 +146,11 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
 
 def _continues(ended: str, line: Line, kind: Kind) -> bool:
     """Tell whether words that could begin an instruction are the rest of a row that has no end yet."""
-    if ended.endswith(_ENDS_OPEN) and _OPEN_TO_ROWS.search(ended):
-        return True
-    if ended[-1:] not in ",;":
-        return False
     label = label_at(line.text, start_of(line), len(line.text)) if kind == "row" else None
-    return label is None and kind != "again"
+    if ended.endswith(_ENDS_OPEN) and _OPEN_TO_ROWS.search(ended):
+        colon = label is not None and line.text[: label[1]].rstrip()[-1:] == ":"
+        return not (colon and _last_word(ended) in ("rep", "repeat"))
+    return ended[-1:] in ",;" and label is None and kind != "again"
 
 
 def _statement_goes_on(ended: str, raw: str) -> bool:
