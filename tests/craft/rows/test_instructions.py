@@ -189,6 +189,12 @@ def test_no_more_are_bound_off_than_there_are(end: str, counts: list[int], vocab
     assert [finding["message"] for finding in found] == said
 
 
+def test_a_row_may_be_led_by_the_name_of_its_part(vocabulary: Vocabulary) -> None:
+    """Stitches behind words such as "Seed stitch border:" are a row as those behind "Border:" are."""
+    text = "Cast on 9 sts.\nSeed stitch border: *K1, p1; rep from * to last st, k1.\nRow 1: Knit."
+    assert [row.label for row in read_text(text, vocabulary).rows] == ["next", "1"]
+
+
 def test_stitches_after_an_order_are_a_row_of_their_own(vocabulary: Vocabulary) -> None:
     """A sentence that begins with stitches is no part of the order before it."""
     answer = check_text("Cast on 100 sts. K 1 row. P 1 row. K2tog across. (50 sts)", vocabulary)

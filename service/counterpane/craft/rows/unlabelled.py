@@ -28,7 +28,7 @@ _STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
 _STITCHES = re.compile(rf"\b{_STITCH}\b")
 # "Start the body: k5, p40, k5": words before a colon that name a part, and no stitch that is explained.
 _HEAD = re.compile(
-    r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?"
+    r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?(?:[a-z]+\s+){0,2}"
     r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end)\s*:\s+"
 )
 _MAY_WORK = re.compile(
