@@ -115,6 +115,13 @@ def test_a_row_that_takes_one_count_has_a_drift() -> None:
     assert (chain.starts, chain.drift) == ((Progression.only(3),), -2)
 
 
+def test_of_few_counts_a_later_repeat_may_take_one_which_has_a_drift() -> None:
+    """Of three, two or one stitch left of five, six or seven, pairs can be made of two alone: four are lost of six."""
+    row = (Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))
+    chain = count([row, (OpenRepeat((Work("p", 2),)),)], VOCABULARY)
+    assert (chain.starts, chain.drift) == ((Progression.only(6),), -4)
+
+
 def test_a_repeat_without_a_stop_leaves_what_is_worked_before_the_turn() -> None:
     """Knit one, repeat, purl two, turn: of ten stitches seven are worked by the repeat, which doubles them."""
     row = (Work("k"), OpenRepeat((Work("kfb"),), None), Work("p", 2), Turn())
