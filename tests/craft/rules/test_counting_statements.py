@@ -96,6 +96,19 @@ FOUND = [
         ),
     ),
     (
+        "Cast on 10 sts.\nRow 1: Knit.\nBind off.\nPick up and knit 30 sts.\nRow 2: Knit. (32 sts)\n"
+        "Row 3: *K4, p4; rep from * to end. (32 sts)\nRow 4: *K4, p4; rep from * to end. (32 sts)",
+        Finding(
+            COUNT,
+            "warning",
+            "A piece begins with 30 stitches here, and its rows agree on another count.",
+            "Begin it with 32.",
+            4,
+            18,
+            corrections=("Pick up and knit 32 sts.",),
+        ),
+    ),
+    (
         "(multiple of 12 sts)\nRow 1: *K6; rep from * to end.",
         Finding(
             WASTEFUL,
@@ -156,6 +169,12 @@ def test_a_printed_number_is_held_against_the_rows(text: str, found: Finding, vo
     [
         ("(multiple of 12 sts)\nRow 1: *K6; rep from * to end.\nRow 2: Frobnicate.", ["unknown-term"]),
         ("(multiple of 4 sts plus 1)\nRow 1: *K6; rep from * to end.\nRow 2: Frobnicate.", ["unknown-term"]),
+        ("(multiple of 4 sts)\nRow 1: *K3; rep from * to last 5 sts, k4.", ["row-leaves-stitches"]),
+        (
+            "(multiple of 26 sts)\nRow 1: *K13; rep from * to end.\nRow 2: *K11; rep from * to end.\n"
+            "Row 3: *P13; rep from * to end.",
+            ["row-repeat-differs"],
+        ),
         (
             "(multiple of 4 sts)\nCast on 12 sts.\nRow 1: *K4; rep from * to end.\nRow 2: *K5; rep from * to end.",
             ["repeat-does-not-fit"],
@@ -172,10 +191,10 @@ def test_a_printed_number_is_held_against_the_rows(text: str, found: Finding, vo
         ),
     ],
 )
-def test_a_multiple_is_judged_only_by_all_rows_of_its_piece(
+def test_a_multiple_is_judged_only_by_all_rows_of_its_piece_as_they_are_meant(
     text: str, rules: list[str], vocabulary: Vocabulary
 ) -> None:
-    """A row unread may need what is promised, one that is put right may give it, and a later cast-on has its own."""
+    """A row unread may need what is promised, one put right may give it, and a later cast-on has its own."""
     assert [found.rule for found in judge_text(examine(text, vocabulary))] == rules
 
 
