@@ -8,12 +8,14 @@ from counterpane.craft.counts import (
     UNPROVED,
     Misfit,
     Progression,
+    Slug,
     can_repeat,
     count,
     malformed,
     work,
 )
 from counterpane.craft.counts.effects import effect
+from counterpane.craft.counts.walking import LONGEST_SUM
 from counterpane.craft.rows.tree import (
     BindOff,
     CastOn,
@@ -67,13 +69,21 @@ def test_a_row_without_a_meaning_is_named(parts: tuple[Node, ...], slug: str) ->
     assert count([parts], VOCABULARY).starts == ()
 
 
-def test_a_row_without_a_meaning_says_where() -> None:
-    """Three stitches into the row stands a repeat that uses none; a row by itself has the number 0."""
-    place = Place(1, 9)
-    row = (Work("k", 3), OpenRepeat((Work("yo"),), place=place))
-    assert malformed(row, VOCABULARY) == Misfit("repeat-uses-nothing", 0, place)
-    slipping = (OpenRepeat((Work("k"), Marker("slip", place=place))),)
-    assert malformed(slipping, VOCABULARY) == Misfit(UNPROVED, 0, place)
+AT = Place(1, 9)
+
+
+@pytest.mark.parametrize(
+    ("parts", "slug"),
+    [
+        ((Work("k", 3), OpenRepeat((Work("yo"),), place=AT)), "repeat-uses-nothing"),
+        ((Work("k", 3), Group((OpenRepeat((Work("k"),), place=AT),), 2)), "repeat-inside-repeat"),
+        ((Work("k", 3), OpenRepeat((Work("k"),), None, place=AT), OpenRepeat((Work("p"),), None)), "two-open-repeats"),
+        ((OpenRepeat((Work("k"), Marker("slip", place=AT))),), UNPROVED),
+    ],
+)
+def test_a_row_without_a_meaning_says_where(parts: tuple[Node, ...], slug: Slug) -> None:
+    """The repeat or marker that is at fault stands there; a row by itself has the number 0."""
+    assert malformed(parts, VOCABULARY) == Misfit(slug, 0, AT)
 
 
 @pytest.mark.parametrize(
@@ -176,6 +186,15 @@ def test_sums_without_end_are_not_followed() -> None:
     """Doubling 120 times outgrows every number that is worth printing."""
     steps = work([(OpenRepeat((Work("kfb"),)),)] * 120, 1, VOCABULARY)
     assert [step.misfit.slug for step in steps if step.misfit] == [UNPROVED]
+
+
+def test_the_largest_sum_that_is_followed_is_followed_and_none_beyond() -> None:
+    """A row that ends by placing a marker is walked; with one stitch more nothing is told, at that marker."""
+    row = (KNIT, Marker("place", place=Place(1, 9)))
+    (last,), (beyond,) = (work([row], stitches, VOCABULARY) for stitches in (LONGEST_SUM, LONGEST_SUM + 1))
+    assert last.after == LONGEST_SUM
+    assert beyond.misfit is not None
+    assert (beyond.misfit.slug, beyond.misfit.place) == (UNPROVED, Place(1, 9))
 
 
 def test_ten_to_the_eighteen_stitches_are_worked() -> None:
