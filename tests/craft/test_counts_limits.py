@@ -77,12 +77,13 @@ AT = Place(1, 9)
     [
         ((Work("k", 3), OpenRepeat((Work("yo"),), place=AT)), "repeat-uses-nothing"),
         ((Work("k", 3), Group((OpenRepeat((Work("k"),), place=AT),), 2)), "repeat-inside-repeat"),
+        ((Work("k", 3), IntoOne((Work("k2tog"), Work("k")), place=AT)), "group-uses-several"),
         ((Work("k", 3), OpenRepeat((Work("k"),), None, place=AT), OpenRepeat((Work("p"),), None)), "two-open-repeats"),
         ((OpenRepeat((Work("k"), Marker("slip", place=AT))),), UNPROVED),
     ],
 )
 def test_a_row_without_a_meaning_says_where(parts: tuple[Node, ...], slug: Slug) -> None:
-    """The repeat or marker that is at fault stands there; a row by itself has the number 0."""
+    """The repeat, group or marker that is at fault stands there; a row by itself has the number 0."""
     assert malformed(parts, VOCABULARY) == Misfit(slug, 0, AT)
 
 
