@@ -77,6 +77,12 @@ def test_a_map_tells_what_a_row_leaves() -> None:
         ((OpenRepeat((Work("k"),), 4), Turn(), OpenRepeat((Work("k", W),))), RowMap(4 + W, W, 4 + W, W, W)),
         ((BindOff(MOST_STITCHES, joined=True),), RowMap(MOST_STITCHES, 0, 0, 0, 0)),
         ((BindOff(MOST_STITCHES + 1, joined=True),), None),
+        (
+            (OpenRepeat((Work("k", 2),), 7), OpenRepeat((Work("kfb"),), 3), Work("k", 3)),
+            RowMap(2 + 7, 2, 2 + 2 * 4 + 3, 2, 1),
+        ),
+        ((OpenRepeat((Work("k", 2),), 3), OpenRepeat((Work("kfb"),), 3), Work("k", 3)), None),
+        ((OpenRepeat((Work("k"),), 4), OpenRepeat((Work("p", 3),), 2), Work("k", 2)), None),
         ((Work("k", 2), PLACE, KNIT), None),
         ((Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso")))), None),
     ],
