@@ -255,12 +255,12 @@ class Pattern:
     care: str
     cautions: Cautions
     credits: tuple[Credit, ...]
+    sharing: str = ""
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
     no_swatches: tuple[NoSwatchWords, ...] = ()
     borders: tuple[WrittenBorder, ...] = ()
     designer: str | None = None
-    sharing: str = ""
     units: Units = "both"
     words: WordsKind = "short"
     edition: str = ""
