@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 
 from counterpane.craft.counts import (
+    Misfit,
     Progression,
     count,
     judge,
@@ -76,6 +77,12 @@ def test_stitches_that_are_left_are_counted(vocabulary: Vocabulary) -> None:
     misfit = misfit_of([read_row("k3, p2", vocabulary).parts], 8, vocabulary)
     assert (misfit.slug, misfit.place, misfit.left) == ("row-leaves-stitches", Place(1, 5), 3)
     assert (misfit.has, misfit.needs, misfit.multiple, misfit.below, misfit.above) == (8, 5, 0, 5, None)
+
+
+def test_what_a_row_would_take_is_left_out_where_nobody_is_told(vocabulary: Vocabulary) -> None:
+    """Of a fixed row of 5 over 8, only what happens on the needle is said."""
+    (step,) = work(rows_of("k3, p2", vocabulary), 8, vocabulary, told=False)
+    assert step.misfit == Misfit("row-leaves-stitches", 0, Place(1, 5), left=3)
 
 
 def test_rows_after_a_misfit_have_no_counts(vocabulary: Vocabulary) -> None:
@@ -210,6 +217,25 @@ def test_what_waits_on_the_cable_needle_is_not_what_lacks() -> None:
     """The two held stitches are worked after all others; three more are not there."""
     misfit = misfit_of([(Hold(2), KNIT, Work("k", 2, held=True), Work("k", 3, place=Place(1, 9)))], 8)
     assert (misfit.slug, misfit.place, misfit.left) == ("row-runs-short", Place(1, 9), 0)
+
+
+def test_a_row_that_empties_the_cable_needle_is_told_the_first_stitch_too_many() -> None:
+    """Two were put there and two worked from it: a third is not there, though four wait on the left needle."""
+    row = (Hold(2), Work("k", 2), Work("k", 2, held=True), Work("k", held=True, place=Place(1, 30)), KNIT)
+    misfit = misfit_of([row], 8)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 30), 1, 0)
+
+
+def test_a_group_empties_the_cable_needle_in_a_later_working() -> None:
+    """Three stitches are there for five workings; the fourth finds none, and no fewer than none."""
+    misfit = misfit_of([(Hold(3), Group((Work("k", held=True, place=Place(1, 20)),), 5), KNIT)], 8)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 20), 1, 0)
+
+
+def test_a_row_that_begins_from_an_empty_cable_needle_lacks_a_stitch_there() -> None:
+    """Nothing is on the right needle either, and nothing is asked of it."""
+    misfit = misfit_of([(Work("k", held=True, place=Place(1, 1)), KNIT)], 8)
+    assert (misfit.slug, misfit.place, misfit.asked, misfit.left) == ("row-runs-short", Place(1, 1), 1, 0)
 
 
 def test_a_fixed_row_after_increases_fixes_the_start(vocabulary: Vocabulary) -> None:

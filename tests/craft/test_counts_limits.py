@@ -8,12 +8,14 @@ from counterpane.craft.counts import (
     UNPROVED,
     Misfit,
     Progression,
+    Slug,
     can_repeat,
     count,
     malformed,
     work,
 )
 from counterpane.craft.counts.effects import effect
+from counterpane.craft.counts.walking import LONGEST_SUM
 from counterpane.craft.rows.tree import (
     BindOff,
     CastOn,
@@ -67,13 +69,22 @@ def test_a_row_without_a_meaning_is_named(parts: tuple[Node, ...], slug: str) ->
     assert count([parts], VOCABULARY).starts == ()
 
 
-def test_a_row_without_a_meaning_says_where() -> None:
-    """Three stitches into the row stands a repeat that uses none; a row by itself has the number 0."""
-    place = Place(1, 9)
-    row = (Work("k", 3), OpenRepeat((Work("yo"),), place=place))
-    assert malformed(row, VOCABULARY) == Misfit("repeat-uses-nothing", 0, place)
-    slipping = (OpenRepeat((Work("k"), Marker("slip", place=place))),)
-    assert malformed(slipping, VOCABULARY) == Misfit(UNPROVED, 0, place)
+AT = Place(1, 9)
+
+
+@pytest.mark.parametrize(
+    ("parts", "slug"),
+    [
+        ((Work("k", 3), OpenRepeat((Work("yo"),), place=AT)), "repeat-uses-nothing"),
+        ((Work("k", 3), Group((OpenRepeat((Work("k"),), place=AT),), 2)), "repeat-inside-repeat"),
+        ((Work("k", 3), IntoOne((Work("k2tog"), Work("k")), place=AT)), "group-uses-several"),
+        ((Work("k", 3), OpenRepeat((Work("k"),), None, place=AT), OpenRepeat((Work("p"),), None)), "two-open-repeats"),
+        ((OpenRepeat((Work("k"), Marker("slip", place=AT))),), UNPROVED),
+    ],
+)
+def test_a_row_without_a_meaning_says_where(parts: tuple[Node, ...], slug: Slug) -> None:
+    """The repeat, group or marker that is at fault stands there; a row by itself has the number 0."""
+    assert malformed(parts, VOCABULARY) == Misfit(slug, 0, AT)
 
 
 @pytest.mark.parametrize(
@@ -113,6 +124,13 @@ def test_a_row_that_takes_one_count_has_a_drift() -> None:
     """Of two stitches and a repeat that passes over one more than it works, three leave one: two are lost."""
     chain = count([(Work("k", 2), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))], VOCABULARY)
     assert (chain.starts, chain.drift) == ((Progression.only(3),), -2)
+
+
+def test_of_few_counts_a_later_repeat_may_take_one_which_has_a_drift() -> None:
+    """Of three, two or one stitch left of five, six or seven, pairs can be made of two alone: four are lost of six."""
+    row = (Work("k", 4), OpenRepeat((Work("k"), Work("psso"), Work("psso"))))
+    chain = count([row, (OpenRepeat((Work("p", 2),)),)], VOCABULARY)
+    assert (chain.starts, chain.drift) == ((Progression.only(6),), -4)
 
 
 def test_a_repeat_without_a_stop_leaves_what_is_worked_before_the_turn() -> None:
@@ -169,6 +187,15 @@ def test_sums_without_end_are_not_followed() -> None:
     """Doubling 120 times outgrows every number that is worth printing."""
     steps = work([(OpenRepeat((Work("kfb"),)),)] * 120, 1, VOCABULARY)
     assert [step.misfit.slug for step in steps if step.misfit] == [UNPROVED]
+
+
+def test_the_largest_sum_that_is_followed_is_followed_and_none_beyond() -> None:
+    """A row that ends by placing a marker is walked; with one stitch more nothing is told, at that marker."""
+    row = (KNIT, Marker("place", place=Place(1, 9)))
+    (last,), (beyond,) = (work([row], stitches, VOCABULARY) for stitches in (LONGEST_SUM, LONGEST_SUM + 1))
+    assert last.after == LONGEST_SUM
+    assert beyond.misfit is not None
+    assert (beyond.misfit.slug, beyond.misfit.place) == (UNPROVED, Place(1, 9))
 
 
 def test_ten_to_the_eighteen_stitches_are_worked() -> None:

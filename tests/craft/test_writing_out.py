@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counterpane.craft.counts import work
+from counterpane.craft.counts import Misfit, work
 from counterpane.craft.counts.wellformed import within
 from counterpane.craft.counts.writing_out import WrittenOut, stitch_by_stitch, write_out
 from counterpane.craft.rows.read import read_row
@@ -61,6 +61,14 @@ def test_a_repeat_to_a_marker_takes_the_stitches_of_its_section(vocabulary: Voca
         assert in_words(row, count, vocabulary, earlier) == written
 
 
+def test_a_round_meets_the_markers_in_the_order_in_which_they_were_placed(vocabulary: Vocabulary) -> None:
+    """Six, ten and four stitches lie before, between and behind the markers, round after round."""
+    earlier = write_out(read_row("k6, pm, k10, pm, k to end", vocabulary).parts, 20, vocabulary, "round")
+    again = write_out(read_row("[k to marker, sm] twice, p to end", vocabulary).parts, 20, vocabulary, "round", earlier)
+    assert again.parts is not None
+    assert say_row(again.parts, vocabulary) == "k6, sm, k10, sm, p4"
+
+
 def test_a_row_after_a_turn_takes_the_stitches_worked_before_it(vocabulary: Vocabulary) -> None:
     """What a turn leaves on the other needle is not worked on the way back."""
     earlier = write_out(read_row("k12, turn", vocabulary).parts, 20, vocabulary)
@@ -99,9 +107,7 @@ def test_a_row_that_fails_behind_a_marker_tells_where_and_with_what(vocabulary: 
     """The marker hangs after three of six: five of the three behind it cannot be worked."""
     marked = write_out(read_row("k3, pm, k3", vocabulary).parts, 6, vocabulary, "RS")
     failed = write_out(read_row("p to marker, sm, p5", vocabulary).parts, 6, vocabulary, "WS", marked)
-    assert failed.misfit is not None
-    assert (failed.misfit.has, failed.misfit.asked, failed.misfit.left) == (6, 5, 3)
-    assert failed.misfit.place == Place(1, 18)
+    assert failed.misfit == Misfit("row-runs-short", 0, Place(1, 18), asked=5, left=3, has=6)
 
 
 def worked(parts: Nodes, count: int, vocabulary: Vocabulary) -> list[tuple[Worked, ...]]:

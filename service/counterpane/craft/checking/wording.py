@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from counterpane.craft.checking.follow import Jam
 from counterpane.craft.counts import Misfit, Progression
@@ -57,6 +57,14 @@ def multiple(progression: Progression) -> str:
         return f"any count from {stitches(progression.least)} on"
     plus = f" plus {progression.plus}" if progression.plus else ""
     return f"a multiple of {progression.of} stitches{plus}, at least {progression.least}"
+
+
+def counts(starts: Sequence[Progression]) -> str:
+    """Say what counts rows take, a multiple or a few single ones: "5, 6 or 7 stitches and no other count"."""
+    if len(starts) == 1:
+        return multiple(starts[0])
+    *others, last = (start.least for start in starts)
+    return f"{', '.join(map(str, others))} or {stitches(last)} and no other count"
 
 
 def either(numbers: Iterable[int | None]) -> str:

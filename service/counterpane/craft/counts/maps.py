@@ -165,7 +165,7 @@ def _plain_total(nodes: Sequence[Node], vocabulary: Vocabulary) -> Effect | None
         elif not isinstance(node, Work) or node.held:
             return None
     one = total(nodes, vocabulary)
-    return None if one.needs or one.draws or one.held else one
+    return None if one.needs else one
 
 
 def _walked_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:

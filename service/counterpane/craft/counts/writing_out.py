@@ -54,7 +54,7 @@ def write_out(
     try:
         needle = walk_row(start, parts, vocabulary, side == "round", worked)
     except Stuck as stuck:
-        alone = None if start is left else work([parts], before, vocabulary, [side])[0].misfit
+        alone = None if start is left else work([parts], before, vocabulary)[0].misfit
         misfit = alone or Misfit(stuck.slug, 0, stuck.place, stuck.asked, stuck.left, has=before)
         return WrittenOut(None, None, misfit=misfit)
     times = tuple(amount.base for amount in worked)

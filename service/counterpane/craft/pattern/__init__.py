@@ -255,7 +255,7 @@ class Pattern:
     care: str
     cautions: Cautions
     credits: tuple[Credit, ...]
-    sharing: str
+    sharing: str = ""
     sampler: tuple[str, ...] = ()
     swatches: tuple[SwatchWords, ...] = ()
     no_swatches: tuple[NoSwatchWords, ...] = ()

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain
 
-from counterpane.craft.behaviour import seams
+from counterpane.craft.behaviour import Seam, seams
 from counterpane.craft.care.finishing import Aftercare
 from counterpane.craft.component import Component
 from counterpane.craft.constructions import Plan
@@ -48,6 +48,9 @@ class _Worked:
     sections: tuple[WrittenSection, ...]
     borders: tuple[WrittenBorder, ...]
     rows: tuple[Row, ...]
+    seams: tuple[Seam, ...]
+    seam_notes: tuple[str, ...]
+    words: WordsKind
 
     @property
     def every_section(self) -> tuple[WrittenSection, ...]:
@@ -60,9 +63,15 @@ class _Worked:
         return any(section.lifelines for section in self.every_section)
 
     @property
+    def every_row(self) -> tuple[Row, ...]:
+        """All rows in words, those in the notes on seams too."""
+        return (*self.rows, *rows_in_notes(self.seams))
+
+    @property
     def lines(self) -> tuple[str, ...]:
-        """The lines that a knitter works from."""
-        return (*_lines(self.every_section), *(border.line for border in self.borders))
+        """The lines that a knitter works from, as they are printed."""
+        lines = (*_lines(self.every_section), *(border.line for border in self.borders), *self.seam_notes)
+        return lines if self.words == "short" else in_full(lines)
 
 
 def written(
@@ -79,22 +88,16 @@ def written(
     swatches: Swatches = _NO_SWATCHES,
     after: Aftercare | None = None,
     sources: Mapping[str, str] = _NO_SOURCES,
-    designer: str | None = None,
-    sharing: str = "",
 ) -> Pattern:
     """Write a plan as a pattern in US or UK terms, abbreviated or in full words; equal plans give equal patterns.
 
     `safety` is an answer of the safety rules as JSON values, `yarn` the estimate of the yarn, `needles` those to begin
     with, `small` the sampler of the plan, `swatches` its swatches, `after` its finishing and care, `sources` the names
-    of sources by slug.
+    of sources by slug. No plan knows who designed it or how the pattern may be shared: that is left out.
     Raises CannotBeWritten for a plan whose rows do not work at its own counts.
     """
     done = _worked(plan, vocabulary, terms, words)
-    evened = seams(plan, vocabulary)
-    beside = seam_notes(evened, vocabulary, terms, words)
-    every_row = (*done.rows, *rows_in_notes(evened))
     wanted = notions(plan, done.rows, vocabulary, after, lifelines=done.is_lined)
-    lines = (*done.lines, *beside)
     pattern = Pattern(
         title=title,
         terms=terms,
@@ -103,9 +106,9 @@ def written(
         size=Size(plan.width_cm, plan.length_cm, plan.width_give.tolerance_cm, plan.length_give.tolerance_cm),
         gauges=gauges(plan, vocabulary, terms),
         materials=materials(plan, yarn, needles, wanted, terms),
-        abbreviations=abbreviations(every_row, lines if words == "short" else in_full(lines), vocabulary, terms),
-        specials=specials(every_row, vocabulary, terms, words),
-        notes=(*notes(plan, vocabulary, terms), *beside),
+        abbreviations=abbreviations(done.every_row, done.lines, vocabulary, terms),
+        specials=specials(done.every_row, vocabulary, terms, words),
+        notes=(*notes(plan, vocabulary, terms), *done.seam_notes),
         cast_on=cast_on(plan, terms),
         sections=done.sections,
         bind_off=bind_off(plan, terms),
@@ -113,12 +116,10 @@ def written(
         care=(after.care if after else None) or CARE,
         cautions=cautions(safety, {part.slug: called(part, terms) for part in components_of(plan)}, terms),
         credits=_credits(components_of(plan), sources, terms),
-        sharing=sharing,
         sampler=sampler(plan, small, vocabulary, terms, words) if small else (),
         swatches=tuple(swatch_words(swatch, vocabulary, terms, words) for swatch in swatches.made),
         no_swatches=tuple(no_swatch_words(missing, terms) for missing in swatches.missing),
         borders=done.borders,
-        designer=designer,
         words=words,
     )
     return pattern if words == "short" else in_full(pattern)
@@ -128,6 +129,7 @@ def _worked(plan: Plan, vocabulary: Vocabulary, terms: Terms, words: WordsKind) 
     """Write the parts of a plan, those of the middle first."""
     listed = tuple(listed_rows(section, vocabulary) for section in plan.sections)
     outwards = tuple(listed_rows(edge.border, vocabulary) for edge in plan.picked)
+    evened = seams(plan, vocabulary)
     return _Worked(
         tuple(_section(plan, index, rows, vocabulary, terms, words=words) for index, rows in enumerate(listed)),
         tuple(
@@ -135,6 +137,9 @@ def _worked(plan: Plan, vocabulary: Vocabulary, terms: Terms, words: WordsKind) 
             for edge, rows in zip(plan.picked, outwards, strict=True)
         ),
         tuple(chain.from_iterable((*listed, *outwards))),
+        evened,
+        seam_notes(evened, vocabulary, terms, words),
+        words,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from counterpane.craft.care.finishing import Aftercare
@@ -46,7 +47,7 @@ def write_pattern(
     """
     record = safety_of_plan(plan, None) if safety is None else safety
     named = title or default_title(plan, terms)
-    return written(
+    pattern = written(
         plan,
         vocabulary,
         terms,
@@ -59,9 +60,9 @@ def write_pattern(
         swatches=swatches,
         after=after,
         sources=sources or {},
-        designer=designer,
-        sharing=sharing_line(verdict(licensed_of(plan, None, sources or {}))),
     )
+    sharing = sharing_line(verdict(licensed_of(plan, None, sources or {})))
+    return replace(pattern, designer=designer, sharing=sharing)
 
 
 def recheck(pattern: Pattern, text: str, vocabulary: Vocabulary) -> tuple[str, ...]:

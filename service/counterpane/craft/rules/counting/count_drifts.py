@@ -33,10 +33,8 @@ def count_drifts(examined: Examined) -> Iterator[Finding]:
         if repeated.reached is False:
             message = f"Each pass of these rows would {change}; {stitches(again.remain or 0)} are never reached."
             hint = "Change the number to stop at, or the rows."
-        elif _comes_back(repeated):
-            message = (
-                f"These rows come back to {stitches(repeated.before or 0)}, but not to every count they begin with."
-            )
+        elif (same := _comes_back_to(repeated)) is not None:
+            message = f"These rows come back to {stitches(same)}, but not to every count they begin with."
             hint = "Say that they are for this count alone, or make them return to any count."
         else:
             message = f"These rows {change} in one pass{_until(repeated)}."
@@ -52,9 +50,10 @@ def _fits_once_more(repeated: Repeated) -> bool:
     return repeated.fits_again or _more(repeated) != 0
 
 
-def _comes_back(repeated: Repeated) -> bool:
+def _comes_back_to(repeated: Repeated) -> int | None:
+    """Return the count that the rows begin with and leave again, None where they leave another."""
     before, chain = repeated.before, repeated.chain
-    return before is not None and chain.admits(before) and chain.after(before) == before
+    return before if before is not None and chain.admits(before) and chain.after(before) == before else None
 
 
 def _more(repeated: Repeated) -> int | None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.examine import malformed_rows
-from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
 
@@ -26,4 +26,4 @@ def group_uses_several(examined: Examined) -> Iterator[Finding]:
         if misfit.slug == "group-uses-several":
             message = f"{row_name(row)} works a group into one stitch that would use more than that one."
             hint = "Use stitches that need one loop or none, such as (k1, yo, k1)."
-            yield at(place_of(row, misfit), "group-uses-several", "error", message, hint)
+            yield at(misfit.place, "group-uses-several", "error", message, hint)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.examine import malformed_rows
-from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
 
@@ -27,4 +27,4 @@ def repeat_inside_repeat(examined: Examined) -> Iterator[Finding]:
             message = f"{row_name(row)} has a repeat “to end” inside another; its first working would use up the row."
             hint = "Give the inner repeat a number of times."
             fixes = said(examined, row.place.line)
-            yield at(place_of(row, misfit), "repeat-inside-repeat", "error", message, hint, corrections=fixes)
+            yield at(misfit.place, "repeat-inside-repeat", "error", message, hint, corrections=fixes)

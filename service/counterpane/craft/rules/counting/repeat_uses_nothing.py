@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
 from counterpane.craft.checking.examine import malformed_rows
-from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
 
@@ -27,4 +27,4 @@ def repeat_uses_nothing(examined: Examined) -> Iterator[Finding]:
             message = f"{row_name(row)} has a repeat that uses no stitches and so would never end."
             hint = "Put the stitch that each repeat uses inside it."
             fixes = said(examined, row.place.line)
-            yield at(place_of(row, misfit), "repeat-uses-nothing", "error", message, hint, corrections=fixes)
+            yield at(misfit.place, "repeat-uses-nothing", "error", message, hint, corrections=fixes)

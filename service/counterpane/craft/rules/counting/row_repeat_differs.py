@@ -30,8 +30,8 @@ def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
         return
     row = examined.counted[index]
     others = repeat_of_others(examined.counted, index, examined.vocabulary)
-    own = count([row.parts], examined.vocabulary).starts
-    repeat = f"a repeat of {own[0].of}" if own and own[0].of else "a fixed count"
+    own = count([row.parts], examined.vocabulary).starts[0].of
+    repeat = f"a repeat of {own}" if own else "a fixed count"
     message = f"{row_name(row)} has {repeat} where other rows repeat {others}: probably a misprint."
     hint = f"Look for a stitch too many or too few in this row; make its repeat {others}."
     yield at(row.start, "row-repeat-differs", "warning", message, hint, corrections=said(examined, row.place.line))

@@ -39,7 +39,7 @@ def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
     if blamed is None or (odd is not None and examined.counted[odd].place == blamed.place):
         return
     message = f"{row_name(blamed)} probably leads to the trouble {shown[1]}: a small change sets it right."
-    fixes = said(examined, correction.line, "row")
+    fixes = said(examined, correction.line)
     yield at(blamed.start, "row-upsets-later-rows", "warning", message, f"Print it so: {fixes[0]}", corrections=fixes)
 
 
@@ -50,7 +50,7 @@ def _only_change(examined: Examined) -> Iterator[Finding]:
     if jam is None or jam.again is None or len(changing) != 1:
         return
     (only,) = changing.values()
-    if only.before is None or only.after is None or only.row.stated is not None:
+    if only.after is None or only.row.stated is not None:
         return
     message = f"{row_name(only.row)} alone changes the count, from {only.before} to {only.after} stitches."
     hint = f"Look for a stitch made or lost in its repeat: to be worked again it should leave {only.before}."

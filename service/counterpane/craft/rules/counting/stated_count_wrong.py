@@ -66,7 +66,7 @@ def _picked_up(examined: Examined) -> Iterator[Finding]:
     for start in (step.cast_on for step in examined.instructions.steps if isinstance(step, StartStep)):
         line = start.place.line
         begun = [each for each in examined.corrections if each.kind == "picked-up" and each.line == line]
-        rows = (each.weight for each in examined.corrections if each.kind == "row" and each.line > line)
+        rows = (each.weight for each in examined.corrections if each.kind == "row" and each.line >= line)
         if begun and begun[0].weight <= min(rows, default=begun[0].weight):
             message = f"A piece begins with {stitches(start.count)} here, and its rows agree on another count."
             hint, fixes = f"Begin it with {either([each.count for each in begun])}.", said(examined, line, "picked-up")

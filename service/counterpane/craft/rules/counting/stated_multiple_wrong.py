@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined, said, trouble
 from counterpane.craft.checking.examine import odd_repeat
 from counterpane.craft.checking.pieces import cast_on_later
-from counterpane.craft.checking.wording import at, multiple
+from counterpane.craft.checking.wording import at, counts
 from counterpane.craft.counts import judge
 from counterpane.craft.findings import Finding, Severity, rule
 
@@ -36,7 +36,7 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
     if trouble(examined) and examined.corrections and examined.corrections[0].kind == "row":
         return  # A row that is put right gives the multiple that is stated.
     if all(judge(stated.of, stated.plus, true) == "wrong" for true in chain.starts):
-        true = " or ".join(multiple(start) for start in chain.starts)
+        true = counts(chain.starts)
         message = f"The text promises a {stated.said}, but its rows take {true}."
         severity: Severity = "warning" if trouble(examined) else "error"
         fixes = said(examined, stated.place.line, "multiple")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, said
+from counterpane.craft.checking import Examined
 from counterpane.craft.checking.examine import malformed_rows
-from counterpane.craft.checking.wording import at, place_of, row_name
+from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
 
@@ -27,5 +27,4 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
         if misfit.slug == "two-open-repeats":
             message = f"{row_name(row)} has two repeats, and nothing says how the stitches are shared between them."
             hint = "Say where the first repeat stops: “to last n sts”, or “n times more”."
-            fixes = said(examined, row.place.line)
-            yield at(place_of(row, misfit), "two-open-repeats", "error", message, hint, corrections=fixes)
+            yield at(misfit.place, "two-open-repeats", "error", message, hint)

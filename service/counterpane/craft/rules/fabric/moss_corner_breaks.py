@@ -72,14 +72,15 @@ def _ends(row: Row, stitches: int, width: int, selvedge: int, vocabulary: Vocabu
 
     A border that is more than a sequence of stitches shows none, and the other one is looked at all the same.
     """
-    first = _faces(head, row, stitches, width, vocabulary)[selvedge:]
-    last = _faces(tail, row, stitches, width, vocabulary)[: width - selvedge]
+    parts = closed(row.parts, stitches, vocabulary)
+    first = _faces(head, parts, width, vocabulary)[selvedge:]
+    last = _faces(tail, parts, width, vocabulary)[: width - selvedge]
     return (first, last) if row.side == "RS" else (_turned(last), _turned(first))
 
 
-def _faces(end: End, row: Row, stitches: int, width: int, vocabulary: Vocabulary) -> str:
+def _faces(end: End, row: Nodes, width: int, vocabulary: Vocabulary) -> str:
     try:
-        parts = end(closed(row.parts, stitches, vocabulary), width, vocabulary)
+        parts = end(row, width, vocabulary)
         # What uses no stitch belongs to the body beside: stitches held for a cable, a yarn-over.
         works = stitch_by_stitch([node for node in parts if effect(node, vocabulary).uses], vocabulary)
     except CannotJoin:
