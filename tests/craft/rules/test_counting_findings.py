@@ -218,3 +218,29 @@ def test_no_drift_is_told_of_rows_that_stop_where_they_say_or_never_begin(
 def test_no_row_is_blamed_twice_or_without_its_count(text: str, rules: list[str], vocabulary: Vocabulary) -> None:
     """Named for its repeat already; one of two that lose a stitch; and one that leaves nobody knows how many."""
     assert [found.rule for found in judge_text(examine(text, vocabulary))] == rules
+
+
+@pytest.mark.parametrize(
+    ("cast_on", "told"),
+    [
+        (49, " Over 49 stitches they can be worked 1 and 9 times or 6 and 5 times or 11 and 1 times."),
+        (9, " Over 9 stitches they can be worked 1 and 1 times."),
+        (7, " Over 7 stitches they do not come out in any way."),
+        (400, ""),
+    ],
+)
+def test_two_repeats_are_shared_out_where_the_count_is_known(cast_on: int, told: str, vocabulary: Vocabulary) -> None:
+    """4r + 5q stitches are worked by hand: 49 in three ways, 9 in one, 7 in none, and 400 in more than anybody reads."""
+    text = f"Cast on {cast_on} sts.\nRow 1: *K4; rep from *, *k2, p3; rep from *."
+    (found,) = judge_text(examine(text, vocabulary))
+    said = "Row 1 has two repeats, and nothing says how the stitches are shared between them."
+    assert (found.rule, found.message) == ("two-open-repeats", said + told)
+
+
+@pytest.mark.parametrize(
+    "row", ["*K4; rep from *, *k2; rep from *, *p2; rep from *.", "*K4; rep from *, [k to end] twice."]
+)
+def test_other_repeats_are_not_shared_out(row: str, vocabulary: Vocabulary) -> None:
+    """Three repeats, and one in a bracket beside another, have a finding each without ways."""
+    found = judge_text(examine(f"Cast on 30 sts.\nRow 1: {row}", vocabulary))
+    assert found and not any("can be worked" in each.message for each in found)

@@ -5,9 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
-from counterpane.craft.checking.examine import malformed_rows
-from counterpane.craft.checking.wording import at, row_name
+from counterpane.craft.checking.examine import jams, malformed_rows
+from counterpane.craft.checking.wording import at, row_name, stitches
+from counterpane.craft.counts import ways
+from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.tree import OpenRepeat, Row
+
+MOST_SAID = 4
+"""Ways that are told; where there are more, nobody chooses from a list. House figure."""
 
 
 @rule(
@@ -26,5 +32,19 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
     for row, misfit in malformed_rows(examined):
         if misfit.slug == "two-open-repeats":
             message = f"{row_name(row)} has two repeats, and nothing says how the stitches are shared between them."
+            message += _ways(examined, row)
             hint = "Say where the first repeat stops: “to last n sts”, or “n times more”."
             yield at(misfit.place, "two-open-repeats", "error", message, hint)
+
+
+def _ways(examined: Examined, row: Row) -> str:
+    """Say how the stitches that the row begins with can be shared, where their number is known and the ways are few."""
+    begins = next((jam.begins for jam in jams(examined) if jam.row.place == row.place), None)
+    repeats = [node for node in row.parts if is_open(node)]
+    if begins is None or len(repeats) != 2 or not all(isinstance(node, OpenRepeat) for node in repeats):
+        return ""
+    found = ways(row.parts, begins, examined.vocabulary)
+    if not found:
+        return f" Over {stitches(begins)} they do not come out in any way."
+    said = " or ".join(f"{first} and {second} times" for first, second in found)
+    return f" Over {stitches(begins)} they can be worked {said}." if len(found) <= MOST_SAID else ""
