@@ -217,6 +217,16 @@ SORTS: Mapping[str, Sort] = {
             "GET it first and send its `ETag` in the header `If-Match`.",
         ),
         Sort(
+            "too-many-requests",
+            429,
+            "Too many requests in a minute",
+            "Each caller may send so many requests a minute, as the header `RateLimit-Policy` says. Whoever sends a "
+            "token that holds is one caller, wherever they ask from; all others are told apart by their addresses, so "
+            "that those behind one address share its quota, and the addresses of one IPv6 network (/64) are one.",
+            "Send the same request again after the seconds in the header `Retry-After`; nothing was done of it. In "
+            "each answer `RateLimit` says how many are left (`r`), and in how many seconds they begin again (`t`).",
+        ),
+        Sort(
             "internal",
             500,
             "This program has failed",
