@@ -158,7 +158,8 @@ SORTS: Mapping[str, Sort] = {
             "cursor-not-valid",
             422,
             "The cursor cannot be followed",
-            "A cursor is what `next` of a page holds. It was cut, changed, or belongs to a list with other filters.",
+            "A cursor is what `next` of a page holds, signed by the library that gave it. It was cut, changed, given "
+            "by another library, or belongs to a list with other filters.",
             "Follow `next` of the page before as it stands, or begin again without a cursor.",
         ),
         Sort(

@@ -210,6 +210,10 @@ class Store(Ledger, Matters, Jottings, Protocol):
         """
         ...
 
+    def secret(self) -> bytes:
+        """Return the secret of this store, which stands in no dump and is told to nobody; it is never another one."""
+        ...
+
     def last_change(self) -> int:
         """Return the number of the last line of the history, 0 where nothing was written."""
         ...

@@ -26,6 +26,8 @@ _STANDING = (
 class Recording(Keyed):
     """The record of a library in its file."""
 
+    _own_secret: bytes | None = None
+
     def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
         """Move a revision, at each of its places in the chain; nothing where the key was used before."""
         with self._writing():
@@ -116,6 +118,12 @@ class Recording(Keyed):
     def identity(self) -> str | None:
         """Return the name by which this library is told from every other."""
         return next((str(name) for (name,) in self._ask("SELECT identity FROM library", {})), None)
+
+    def secret(self) -> bytes:
+        """Return the secret of this file, from memory after the first time."""
+        if self._own_secret is None:
+            self._own_secret = bytes(self._ask("SELECT key FROM secret", {})[0][0])
+        return self._own_secret
 
     def audit(self, after: int, limit: int) -> tuple[Line, ...]:
         """Return the lines of the audit log after this number, oldest first."""
