@@ -31,7 +31,7 @@ class MemoryRecord:
     def __init__(self) -> None:
         self._lock = threading.RLock()
         self._items: dict[tuple[Shelf, str], Item] = {}
-        self._identity: str | None = None
+        self._identity: str | None = uuid4().hex
         self._secret = new_secret()
         self._changes: list[Change] = []
         self._people: dict[str, str | None] = {}
@@ -142,8 +142,6 @@ class MemoryRecord:
         return self._secret
 
     def _change(self, change: Change) -> None:
-        if not self._changes:
-            self._identity = uuid4().hex
         self._changes.append(replace(change, seq=len(self._changes) + 1))
 
     def _item(self, shelf: Shelf, slug: str) -> Item:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from uuid import uuid4
+
 from sqlite_utils import Database
 from sqlite_utils.migrations import Migrations
 
@@ -236,3 +238,10 @@ def _secret(db: Database) -> None:
     """Make the secret of this file, by which it knows the cursors that it gave."""
     db.execute("CREATE TABLE secret (key BLOB NOT NULL)")
     db.execute("INSERT INTO secret VALUES (?)", [new_secret()])
+
+
+@steps(name="0015_identity")
+def _identity(db: Database) -> None:
+    """Name a library in which nothing is written yet; one that was restored without a name stays without."""
+    nothing = "NOT EXISTS (SELECT 1 FROM change) AND NOT EXISTS (SELECT 1 FROM library)"
+    db.execute(f"INSERT INTO library SELECT ? WHERE {nothing}", [uuid4().hex])

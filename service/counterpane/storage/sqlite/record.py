@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
-from uuid import uuid4
 
 import orjson
 
@@ -137,10 +136,8 @@ class Recording(Keyed):
         self._db.table("audit").insert(asdict(line) | {"detail": orjson.dumps(dict(line.detail)).decode()})
 
     def _change(self, change: Change) -> None:
-        """Add a line to the changes; its number is the next one, and with the first a library gets its name."""
+        """Add a line to the changes; its number is the next one."""
         (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
-        if seq == 1:
-            self._db.table("library").insert({"identity": uuid4().hex})
         self._db.table("change").insert(asdict(change) | {"seq": seq})
 
 
