@@ -22,6 +22,18 @@ print("held", flush=True)
 time.sleep(60)
 """
 
+MANY = 5_000
+ASK = """
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from counterpane.storage.accounts import Accounts
+counted = Accounts(sys.argv[1], 10**9)
+print("ready", flush=True)
+sys.stdin.readline()
+with ThreadPoolExecutor(2) as pool:
+    print(*(number for number, _ in pool.map(counted.count, ["anna"] * int(sys.argv[2]))))
+"""
+
 
 class Clock:
     """A clock that stands still until somebody moves it."""
@@ -63,6 +75,22 @@ def test_all_who_open_the_file_count_together(path: Path) -> None:
     """As two workers do."""
     first, second = (Accounts(path, 60, Clock(600)) for _ in range(2))
     assert [each.count("anna")[0] for each in (first, second, first, second)] == [1, 2, 3, 4]
+
+
+def test_no_request_of_several_processes_is_lost_or_counted_twice(path: Path) -> None:
+    """Each with two threads, as quickly as they can; every number is given once."""
+    command = [sys.executable, "-c", ASK, str(path), str(MANY)]
+    asking = [subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True) for _ in range(3)]
+    for each in asking:
+        assert each.stdout and each.stdout.readline() == "ready\n"
+    said = []
+    for each in asking:
+        assert each.stdin
+        each.stdin.write("go\n")
+        each.stdin.flush()
+    for each in asking:
+        said += each.communicate(timeout=120)[0].split()
+    assert sorted(map(int, said)) == list(range(1, 3 * MANY + 1))
 
 
 @pytest.mark.parametrize(("at", "left"), [(600, 60), (600.2, 60), (601, 59), (659, 1), (659.9, 1)])
