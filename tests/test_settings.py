@@ -47,12 +47,21 @@ def test_an_unknown_key_is_refused_with_the_nearest(flags: Any, environment: Any
         ("WORKERS", "0"),
         ("SERVER", "apache"),
         ("STORE", ""),
+        ("REQUESTS_PER_MINUTE", "1000001"),
+        ("REQUESTS_PER_MINUTE", "-1"),
+        ("REQUESTS_PER_MINUTE", "many"),
     ],
 )
 def test_a_value_of_nonsense_is_refused(key: str, value: str) -> None:
     """With the setting and its source."""
     with pytest.raises(SettingsError, match=rf"{key.lower()} \(environment\)"):
         gather({}, {f"COUNTERPANE_{key}": value})
+
+
+@pytest.mark.parametrize(("value", "read"), [("", ""), ("0", 0), ("1000000", 1_000_000)])
+def test_a_quota_may_be_left_to_where_the_library_is_served(value: str, read: str | int) -> None:
+    """Nothing said, no limit, and the largest."""
+    assert gather({}, {"COUNTERPANE_REQUESTS_PER_MINUTE": value})["requests_per_minute"].value == read
 
 
 @pytest.mark.parametrize("content", [b"port = ", b"\xff", b"prot = 1"])

@@ -11,6 +11,7 @@ import time
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
+from typing import Any
 
 import pytest
 import requests
@@ -29,16 +30,17 @@ ROOT = Path(__file__).parents[1]
 SERVE = """
 import sys
 from counterpane.serving import Serving, serve
-store, server = sys.argv[1:]
-serve(Serving(store, port=0, server=server, workers=2), lambda address: print(address, flush=True))
+store, server, quota = sys.argv[1:]
+serving = Serving(store, port=0, server=server, workers=2, requests_per_minute=int(quota))
+serve(serving, lambda address: print(address, flush=True))
 """
 
 
 @contextmanager
-def served(store: Path, server: str) -> Iterator[str]:
+def served(store: Path, server: str, quota: int = 0) -> Iterator[str]:
     """Serve a library in a process of its own and yield its address."""
     environment = {**os.environ, "PYTHONPATH": f"{ROOT / 'service'}:{ROOT / 'schema'}"}
-    command = [sys.executable, "-c", SERVE, str(store), server]
+    command = [sys.executable, "-c", SERVE, str(store), server, str(quota)]
     process = subprocess.Popen(
         command,
         stdout=subprocess.PIPE,
@@ -118,6 +120,15 @@ def test_reading_is_open_where_only_this_machine_can_ask(host: str) -> None:
     """And closed on every other address."""
     assert Serving("x.db", host=host).open_reading
     assert not Serving("x.db", host="0.0.0.0").open_reading
+
+
+@pytest.mark.parametrize(
+    ("host", "said", "quota"),
+    [("127.0.0.1", "", 0), ("0.0.0.0", "", 1200), ("127.0.0.1", 7, 7), ("0.0.0.0", 0, 0)],
+)
+def test_requests_are_counted_where_others_can_ask_or_somebody_says_so(host: str, said: Any, quota: int) -> None:
+    """A number holds everywhere, and 0 is no limit."""
+    assert Serving("x.db", host=host, requests_per_minute=said).quota == quota
 
 
 def test_a_port_in_use_is_refused_before_anything_is_made(tmp_path: Path) -> None:

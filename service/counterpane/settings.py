@@ -19,6 +19,8 @@ FILE = "counterpane.toml"
 _ADDRESS = re.compile(r"https?://[A-Za-z0-9.:/_~%\[\]-]{1,200}")
 """Letters that can stand in a printed line and in a style sheet alike."""
 SERVERS = ("granian", "waitress")
+MOST_REQUESTS = 1_000_000
+"""The largest quota of a minute; house."""
 
 
 class SettingsError(Exception):
@@ -76,6 +78,10 @@ def _from(least: int, most: int) -> Callable[[str], int]:
     return read
 
 
+def _quota(value: str) -> str | int:
+    return _from(0, MOST_REQUESTS)(value) if value else value
+
+
 KINDS: tuple[Kind, ...] = (
     Kind("store", "counterpane.db", "the SQLite file that holds the library", _text),
     Kind("host", "127.0.0.1", "the address to listen on; reading needs a token on any other", _text),
@@ -83,6 +89,12 @@ KINDS: tuple[Kind, ...] = (
     Kind("server", "granian", "granian, or waitress where granian is not to be had", _server),
     Kind("workers", 2, "processes of granian", _from(1, 64)),
     Kind("threads", 2, "threads of each process; waitress has one process", _from(1, 64)),
+    Kind(
+        "requests_per_minute",
+        "",
+        "requests a minute of each caller, 0 for no limit; else 1200, and no limit where only this machine can ask",
+        _quota,
+    ),
     Kind("readers_at", "", "where readers reach this library, as https://library.example; editions print it", _address),
     Kind("peer_certificates", "", "a PEM file: peers show a certificate of it or from it, not of a public one", str),
     Kind("peers", "", "addresses of libraries that may be asked, with commas between them", str),

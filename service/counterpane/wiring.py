@@ -21,6 +21,7 @@ from counterpane.library.services import Services, utc_now
 if TYPE_CHECKING:
     from flask import Flask
 
+    from counterpane.api.limiting import Limit
     from counterpane.craft.component import Component
     from counterpane.craft.drawing import Picture
     from counterpane.craft.language import Telling
@@ -166,10 +167,10 @@ def make_app(path: str | Path = IN_MEMORY, *, open_reading: bool = True) -> Flas
     return app_of(open_library(path, open_reading=open_reading))
 
 
-def app_of(services: Services, *, logged: bool = False) -> Flask:
+def app_of(services: Services, *, logged: bool = False, limit: Limit | None = None) -> Flask:
     """Return the application on a library that is open, with the pages for people.
 
-    Where it is logged, each request is a JSON line on standard error.
+    Where it is logged, each request is a JSON line on standard error. With a limit, each caller has so many a minute.
     """
     from counterpane.api.access import ON_STANDARD_ERROR, SILENT
     from counterpane.api.application import create_app
@@ -178,7 +179,15 @@ def app_of(services: Services, *, logged: bool = False) -> Flask:
     from counterpane.web import pages
 
     shown = pages(document(), [asdict(sort) for sort in SORTS.values()], rule_pages(services))
-    return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT)
+    return create_app(services, (shown,), ON_STANDARD_ERROR if logged else SILENT, limit)
+
+
+def limit_of(quota: int, accounts: str | Path) -> Limit | None:
+    """Return the limit of so many requests a minute, counted in a file that several processes share; None for 0."""
+    from counterpane.api.limiting import SECONDS, Limit
+    from counterpane.storage.accounts import Accounts
+
+    return Limit(quota, Accounts(accounts, SECONDS).count) if quota else None
 
 
 def rule_pages(services: Services) -> RulePages:

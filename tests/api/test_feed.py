@@ -83,6 +83,15 @@ def test_what_is_written_stands_first(desk: Desk) -> None:
     assert (text(root, "id"), link(root, "self")) == (text(before, "id"), "/v1/feed")
 
 
+def test_the_feed_of_an_empty_library_keeps_its_id(desk: Desk) -> None:
+    """A reader who subscribed before anything was written goes on with the same feed."""
+    before = fetched(desk.client)
+    assert titles(before) == []
+    desk.add(RIB)
+    after = fetched(desk.client)
+    assert (text(after, "id"), len(titles(after))) == (text(before, "id"), 1)
+
+
 def all_ids(services: Services) -> set[str]:
     """Return the ids in the feed of a library, and that of the feed."""
     root = fetched(wiring.app_of(services).test_client())

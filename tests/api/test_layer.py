@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import json
+from base64 import urlsafe_b64decode
 from dataclasses import asdict
 from decimal import Decimal
+from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 import pytest
+from flask.testing import FlaskClient
 
+from api.conftest import Desk
+from counterpane import wiring
 from counterpane.api import paging, tags
 from counterpane.api.access import Journal
 from counterpane.api.application import create_app
@@ -77,23 +83,60 @@ class TestTags:
 class TestCursors:
     """A cursor carries the filters and the place."""
 
-    def test_a_cursor_is_read_back(self) -> None:
+    def test_a_cursor_is_read_back(self, library: Services) -> None:
         """Filters, limit and key come back as written."""
-        cursor = paging.write_cursor({"kind": "body", "limit": 7}, (3, 1, 20))
-        assert paging.read_query({"cursor": cursor}) == ({"kind": "body"}, (3, 1, 20), 7)
+        cursor = paging.write_cursor(library, {"kind": "body", "limit": 7}, (3, 1, 20))
+        assert paging.read_query(library, {"cursor": cursor}) == ({"kind": "body"}, (3, 1, 20), 7)
 
-    def test_another_limit_may_be_asked_for(self) -> None:
+    def test_another_limit_may_be_asked_for(self, library: Services) -> None:
         """It does not change which items follow."""
-        cursor = paging.write_cursor({"limit": 7}, ("moss",))
-        assert paging.read_query({"cursor": cursor, "limit": 2}) == ({}, ("moss",), 2)
+        cursor = paging.write_cursor(library, {"limit": 7}, ("moss",))
+        assert paging.read_query(library, {"cursor": cursor, "limit": 2}) == ({}, ("moss",), 2)
 
-    @pytest.mark.parametrize("place", range(0, 40, 5))
-    def test_a_flipped_letter_is_seen(self, place: int) -> None:
+    @pytest.mark.parametrize("place", range(0, 60, 5))
+    def test_a_flipped_letter_is_seen(self, library: Services, place: int) -> None:
         """Whichever it is."""
-        cursor = paging.write_cursor({"kind": "body", "limit": 7}, (3, 1, 20))
+        cursor = paging.write_cursor(library, {"kind": "body", "limit": 7}, (3, 1, 20))
         flipped = cursor[:place] + ("A" if cursor[place] != "A" else "B") + cursor[place + 1 :]
-        with pytest.raises(Problem):
-            paging.read_query({"cursor": flipped})
+        with pytest.raises(Problem) as caught:
+            paging.read_query(library, {"cursor": flipped})
+        assert caught.value.sort.name == "cursor-not-valid"
+
+    @pytest.mark.parametrize("cursor", ["", "A", "AAAA", "A" * 21, "A" * 22, "A" * 23, "é", "!", "=" * 9])
+    def test_what_has_no_signature_is_refused(self, library: Services, cursor: str) -> None:
+        """Nothing is read of it; an empty one is none."""
+        if not cursor:
+            assert paging.read_query(library, {"cursor": cursor}) == ({}, None, paging.USUAL_LIMIT)
+            return
+        with pytest.raises(Problem, match="no cursor"):
+            paging.read_query(library, {"cursor": cursor})
+
+    def test_a_cursor_is_signed_as_hmac_says(self, library: Services) -> None:
+        """The first 16 bytes of HMAC-SHA-256 (RFC 2104), worked out here from its definition, over what follows."""
+        raw = urlsafe_b64decode(paging.write_cursor(library, {"limit": 7}, ("moss",)) + "===")
+        key = library.store.secret().ljust(64, b"\0")
+        inner = sha256(bytes(each ^ 0x36 for each in key) + b"cursor of a page\0" + raw[16:]).digest()
+        assert raw[:16] == sha256(bytes(each ^ 0x5C for each in key) + inner).digest()[:16]
+        assert library.store.secret() not in raw
+
+    def test_a_cursor_of_another_library_is_refused(self, client: FlaskClient, desk: Desk) -> None:
+        """Both were made by this program, and the lists are the same."""
+        following = client.get("/v1/components?kind=body&limit=2").json["next"]
+        assert client.get(following).status_code == 200
+        refused = desk.client.get(following)
+        assert (refused.status_code, refused.json["type"]) == (422, "/problems/cursor-not-valid")
+
+    def test_a_cursor_outlives_the_program(self, tmp_path: Path) -> None:
+        """Another process on the same file goes on where the first one stopped."""
+        pages = []
+        following = "/v1/components?kind=body&limit=2"
+        for _ in range(3):
+            services = wiring.open_library(tmp_path / "library.db")
+            answer = wiring.app_of(services).test_client().get(following)
+            services.store.close()
+            pages += [each["slug"] for each in answer.json["items"]]
+            following = answer.json["next"]
+        assert len(set(pages)) == 6
 
 
 class TestLogs:

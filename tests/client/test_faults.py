@@ -9,7 +9,16 @@ import pytest
 import requests
 import requests_mock as mocks
 
-from counterpane.client import Busy, Client, Internal, ProblemError, TooLarge, Unreachable, Unreadable
+from counterpane.client import (
+    Busy,
+    Client,
+    Internal,
+    ProblemError,
+    TooLarge,
+    TooManyRequests,
+    Unreachable,
+    Unreadable,
+)
 from counterpane.client.transport import TIMEOUTS, TRIES
 
 HOST = "http://library.test"
@@ -114,6 +123,19 @@ class TestRetries:
         requests_mock.get(RULES, [{"status_code": 503, "headers": {"Retry-After": header}}, DONE])
         client.rules()
         assert least <= waits[0] <= max(least, 0.3)
+
+    def test_too_many_requests_are_waited_for(
+        self, client: Client, waits: list[float], requests_mock: mocks.Mocker
+    ) -> None:
+        """As long as the library says, and no longer than a call may take."""
+        many = BUSY | {"type": "/problems/too-many-requests", "status": 429}
+        refusal = {"status_code": 429, "json": many, "headers": {"Retry-After": "17"}}
+        requests_mock.get(RULES, [refusal, DONE])
+        assert (client.rules(), waits) == ((), [17])
+        requests_mock.get(RULES, [refusal | {"headers": {"Retry-After": "61"}}])
+        with pytest.raises(TooManyRequests) as caught:
+            client.rules()
+        assert (waits, caught.value.retryable, caught.value.status) == ([17], True, 429)
 
     def test_a_wait_beyond_the_budget_is_not_made(
         self, client: Client, waits: list[float], requests_mock: mocks.Mocker

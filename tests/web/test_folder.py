@@ -49,6 +49,12 @@ def library(starters: bool) -> Services:
     return replace(made, now=lambda: "2026-11-27T00:00:00Z")
 
 
+def standing_of(page: bytes) -> str:
+    """Return what a page says of where it stands, as text without its marks."""
+    text = page.decode().partition('<h2 id="standing">')[2].partition("</table>")[0]
+    return " ".join(unescape(re.sub(r"<[^>]*>", " ", text)).split()).replace(" .", ".")
+
+
 @pytest.fixture(scope="module")
 def whole() -> Mapping[str, bytes]:
     """Return every file of the library of the starters."""
@@ -193,6 +199,59 @@ def test_only_what_stands_as_asked_is_shown_the_latest_of_each(small: Services) 
     assert json.loads(files["components/pea-ridge.json"])["sha256"] == first
     assert not [name for name, content in files.items() if b"Bean ridge" in content]
     assert b"Bean ridge" in folder(small)["components/pea-ridge.html"]
+
+
+@pytest.mark.parametrize(
+    ("status", "said"),
+    [
+        ("draft", "Draft. A draft that nobody has reviewed."),
+        ("in-review", "In-review. Handed in, and not yet decided."),
+        ("accepted", "Accepted. Looked at and taken in."),
+        ("mirrored", "Mirrored. Taken over from another library, and not reviewed in this one."),
+    ],
+)
+def test_a_page_says_where_its_part_stands(small: Services, status: str, said: str) -> None:
+    """In a sentence, and of each revision in a table."""
+    components.add(small, ridge("Bean ridge") | {"slug": "bean-ridge"}, "Bram", status)
+    told = standing_of(folder(small)["components/bean-ridge.html"])
+    assert f"Where it stands {said} Revisions" in told
+    assert re.search(rf"1, this page \S+ {status} [0-9a-f]{{64}}$", told)
+
+
+@pytest.mark.parametrize(
+    ("to", "because", "more", "said"),
+    [
+        (
+            "yanked",
+            "misprint",
+            {},
+            "Yanked. Not to be used in anything else: read why. “Row 3 is misprinted.” Revisions",
+        ),
+        (
+            "deprecated",
+            "replaced",
+            {"replacement": "waffle"},
+            "Deprecated. Still here, and something else is better. “Row 3 is misprinted.” "
+            "Use instead: waffle. Revisions",
+        ),
+    ],
+)
+def test_a_page_says_why_its_part_was_moved_and_what_to_use_instead(
+    small: Services, to: str, because: str, more: dict[str, str], said: str
+) -> None:
+    """In the words of who moved it, with a link to the other one."""
+    moved(small, to, because, **more)
+    page = folder(small)["components/pea-ridge.html"]
+    assert said in standing_of(page)
+    assert ('Use instead: <a href="waffle.html">waffle</a>' in page.decode()) == ("replacement" in more)
+
+
+def test_a_page_of_a_recipe_says_where_it_stands_and_how_each_revision_does(small: Services) -> None:
+    """The page is that of the latest one."""
+    recipes.RECIPES.revise(small, "dusk", RECIPE | {"name": "Early dusk"}, None, "Bram")
+    told = standing_of(folder(small)["recipes/dusk.html"])
+    assert "Where it stands Draft. A draft that nobody has reviewed. Revisions" in told
+    assert re.search(r" 1 \S+ accepted [0-9a-f]{64} 2, this page \S+ draft [0-9a-f]{64}$", told)
 
 
 def test_what_is_taken_back_while_the_folder_is_written_is_refused(small: Services) -> None:

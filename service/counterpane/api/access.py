@@ -32,6 +32,11 @@ class Journal:
             members = {"request_id": request_id, "method": method, "route": route, "status": status, "ms": spent}
             self.write(_line("request", members))
 
+    def uncounted(self, why: Exception) -> None:
+        """Say that requests are served without being counted."""
+        if self.write:
+            self.write(_line("uncounted", {"why": str(why)}))
+
     def failure(self, request_id: str, route: str | None, error: BaseException) -> None:
         """Say that this program failed, with the traceback."""
         if self.write:

@@ -19,6 +19,7 @@ from werkzeug.exceptions import HTTPException, RequestEntityTooLarge
 from counterpane.api import problems, tags
 from counterpane.api.access import SILENT, Journal
 from counterpane.api.catalogue import OPERATIONS
+from counterpane.api.limiting import Limit, Limited
 from counterpane.api.operations import Answer, Operation
 from counterpane.api.problems import Problem
 from counterpane.api.requests import call_of
@@ -31,8 +32,13 @@ OF_FLASK |= {415: "unsupported-media-type"}
 Headers = list[tuple[str, str]]
 
 
-def create_app(services: Services, pages: Iterable[Blueprint] = (), journal: Journal = SILENT) -> Flask:
-    """Return the application on these services; `pages` are blueprints of other layers, such as the API page."""
+def create_app(
+    services: Services, pages: Iterable[Blueprint] = (), journal: Journal = SILENT, limit: Limit | None = None
+) -> Flask:
+    """Return the application on these services; `pages` are blueprints of other layers, such as the API page.
+
+    With a limit, each caller has so many requests a minute.
+    """
     app = Flask("counterpane", static_folder=None)
     app.url_map.merge_slashes = False  # An address with a doubled slash is unknown, and not sent on to another.
     app.config.update(PROPAGATE_EXCEPTIONS=False, MAX_FORM_MEMORY_SIZE=0, MAX_FORM_PARTS=0)
@@ -43,6 +49,14 @@ def create_app(services: Services, pages: Iterable[Blueprint] = (), journal: Jou
         _watch(blueprint, journal)
         app.register_blueprint(blueprint)
     app.register_error_handler(Exception, lambda error: _refused(error, _Asking.begun(request), journal))
+    if limit:
+        app.wsgi_app = Limited(  # type: ignore[method-assign]
+            app.wsgi_app,
+            services,
+            limit,
+            lambda problem, environ: _refused(problem, _Asking.begun(Request(environ)), journal),
+            journal.uncounted,
+        )
     return app
 
 

@@ -14,6 +14,7 @@ from marshmallow import Schema, fields
 
 from counterpane import __version__
 from counterpane.api.examples import SHA256 as SOME_HASH
+from counterpane.api.limiting import UNCOUNTED
 from counterpane.api.operations import JSON, NUMBER, Operation, Shape
 from counterpane.api.problems import MEDIA_TYPE
 from counterpane.api.sorts import SORTS
@@ -27,6 +28,14 @@ ALWAYS = ("bad-request", "not-acceptable", "internal")
 PATTERNS = {"slug": SLUG, "sha256": SHA256, "name": SLUG, "number": NUMBER}
 KEY = r"^[!-~]{1,255}$"
 TAG_HEADER = {"ETag": {"description": "The hash of the revision, in quotes.", "schema": {"type": "string"}}}
+LIMIT_HEADERS = {
+    "RateLimit-Policy": "Where requests are counted: how many (`q`) a caller may send in how many seconds (`w`), as "
+    '`"requests";q=1200;w=60`.',
+    "RateLimit": "Where requests are counted: how many are left (`r`), and in how many seconds they begin again (`t`), "
+    'as `"requests";r=1187;t=42`.',
+    "Retry-After": "The seconds after which a request is answered again.",
+}
+"""The first two as in the draft of the IETF, draft-ietf-httpapi-ratelimit-headers, from memory."""
 _REFERENCE = re.compile(r"#/components/schemas/(\w+)")
 _PATH_PARAMETER = re.compile(r"<(\w+)>")
 
@@ -40,6 +49,9 @@ def document_of(operations: Sequence[Operation]) -> dict[str, Any]:
     for function in (_either, _told, _number):
         converter.add_attribute_function(function)  # type: ignore[no-untyped-call]
     spec.components.security_scheme("token", {"type": "http", "scheme": "bearer", "description": "A token of a role."})
+    for name, words in LIMIT_HEADERS.items():
+        form = "integer" if name == "Retry-After" else "string"
+        spec.components.header(name, {"description": words, "schema": {"type": form}})
     for operation in operations:
         path = _PATH_PARAMETER.sub(r"{\1}", operation.path)
         spec.path(path, operations={operation.method.lower(): _operation(operation, converter)})
@@ -102,13 +114,14 @@ def _number(converter: Any, field: fields.Field[Any], **_: Any) -> dict[str, Any
 
 
 def _operation(operation: Operation, converter: OpenAPIConverter) -> dict[str, Any]:
+    responses = _answers(operation) | _refusals(operation)
     described: dict[str, Any] = {
         "operationId": operation.name,
         "tags": [operation.tag],
         "summary": operation.summary.rstrip("."),
         "description": operation.description or operation.summary,
         "parameters": [*_path(operation), *_query(operation, converter), *_headers(operation)],
-        "responses": _answers(operation) | _refusals(operation),
+        "responses": responses if operation.path in UNCOUNTED else _counted(responses),
     }
     if operation.body:
         described["requestBody"] = {"required": True, "content": {JSON: _content(operation)}}
@@ -196,6 +209,17 @@ def _answers(operation: Operation) -> dict[str, Any]:
     return answers
 
 
+def _counted(answers: dict[str, Any]) -> dict[str, Any]:
+    """Describe the headers of a server that counts requests, where an answer is good or says that they are too many."""
+    headers = {name: {"$ref": f"#/components/headers/{name}"} for name in LIMIT_HEADERS if name != "Retry-After"}
+    for status, answer in answers.items():
+        if status < "400":
+            answer["headers"] = answer.get("headers", {}) | headers
+    waiting = {"Retry-After": {"$ref": "#/components/headers/Retry-After"}}
+    answers["429"]["headers"] = headers | waiting
+    return answers
+
+
 def _shape(answer: Shape | None, media: str) -> Any:
     return answer if media == JSON and answer else {"type": "string"}
 
@@ -216,6 +240,8 @@ def _refusals(operation: Operation) -> dict[str, Any]:
         names += ["bad-request", "key-reused"]
     if operation.current:
         names += ["tag-needed", "stale"]
+    if operation.path not in UNCOUNTED:
+        names.append("too-many-requests")
     statuses: dict[int, list[str]] = {}
     for name in dict.fromkeys(names):
         statuses.setdefault(SORTS[name].status, []).append(name)

@@ -165,10 +165,10 @@ def list_touched(call: Call) -> Answer:
     many recipes as `limit` says, and may be empty while `next` leads on.
     """
     query = {"limit": LOOKED_OVER} | dict(call.query) if not call.query.get("cursor") else call.query
-    filters, after, limit = read_query(query)
+    filters, after, limit = read_query(call.services, query)
     slug = call.path["slug"]
     found = touched.page(call.services, slug, filters.get("terms", "us"), after, limit)
-    cursor = write_cursor(filters | {"limit": limit}, found.last) if found.last is not None else None
+    cursor = write_cursor(call.services, filters | {"limit": limit}, found.last) if found.last is not None else None
     start = {"component": slug, "latest": found.latest}
     return page(f"/v1/components/{slug}/touched", [json_bytes(each) for each in found.items], cursor, start)
 

@@ -19,7 +19,7 @@ SUFFIXES = {CSV: "csv", NDJSON: "ndjson"}
 
 def exported(call: Call, shelf: Shelf, media: str) -> Answer:
     """Return all that the query finds as a file, whichever page it names."""
-    filters, _, _ = read_query(asked(call))
+    filters, _, _ = read_query(call.services, asked(call))
     headers = (("Content-Disposition", f'attachment; filename="{shelf}s.{SUFFIXES[media]}"'),)
     if media == NDJSON:
         return Answer(exports.ndjson(call.services, shelf, filters), media=NDJSON, headers=headers)

@@ -82,11 +82,11 @@ class Kind:
         )
 
     def _listed(self, call: Call) -> Answer:
-        filters, after, limit = read_query(call.query)
+        filters, after, limit = read_query(call.services, call.query)
         which = noting.Which(self.sort, call.path["slug"])
         noting.require_recipe(call.services, which.recipe)
         items, last = noting.page(call.services, which, int(after[0]) if after else 0, limit)
-        cursor = write_cursor(filters | {"limit": limit}, (last,)) if last is not None else None
+        cursor = write_cursor(call.services, filters | {"limit": limit}, (last,)) if last is not None else None
         return page(self.path.replace("<slug>", which.recipe), [json_bytes(each) for each in items], cursor)
 
     def _add(self) -> Operation:

@@ -50,14 +50,14 @@ def asked(call: Call) -> dict[str, Any]:
 
 def listed(call: Call, shelf: Shelf, path: str) -> Answer:
     """Return a page of the cards that the query wants."""
-    filters, after, limit = read_query(asked(call))
+    filters, after, limit = read_query(call.services, asked(call))
     found = listing.page(call.services, shelf, filters, after, limit)
     start: dict[str, Any] = {"left_out": ONLY_MEASURED} if filters.get("openings_under_mm") else {}
     if call.query.get("facets"):
         start["facets"] = listing.facets(call.services, filters)
     if call.count:
         start["total"] = listing.count(call.services, shelf, filters)
-    answer = page(path, found.cards, _cursor(filters, found.last, limit), start)
+    answer = page(path, found.cards, _cursor(call, filters, found.last, limit), start)
     return replace(answer, headers=(*answer.headers, COUNTED)) if call.count else answer
 
 
@@ -67,11 +67,11 @@ COUNTED = ("Preference-Applied", "count=exact")
 
 def companions(call: Call, path: str) -> Answer:
     """Return a page of the companions that the query wants."""
-    filters, after, limit = read_query(call.query)
+    filters, after, limit = read_query(call.services, call.query)
     found = library_companions.page(call.services, call.path["slug"], filters, after, limit)
     cards = [orjson.dumps(card) for card in found.cards]
     start = {"component": call.path["slug"], "count": found.count}
-    return page(path, cards, _cursor(filters, found.last, limit), start)
+    return page(path, cards, _cursor(call, filters, found.last, limit), start)
 
 
 def history(chain: Sequence[Kept], path: str) -> Answer:
@@ -93,5 +93,5 @@ def _revision(kept: Kept, path: str) -> dict[str, Any]:
     }
 
 
-def _cursor(filters: dict[str, Any], last: Key | None, limit: int) -> str | None:
-    return write_cursor(filters | {"limit": limit}, last) if last is not None else None
+def _cursor(call: Call, filters: dict[str, Any], last: Key | None, limit: int) -> str | None:
+    return write_cursor(call.services, filters | {"limit": limit}, last) if last is not None else None

@@ -14,6 +14,7 @@ from marshmallow import Schema, ValidationError, fields
 from werkzeug.datastructures import MultiDict
 
 from counterpane.api import tags
+from counterpane.api.callers import holder_in
 from counterpane.api.operations import JSON, USUAL_BYTES, Call, Operation
 from counterpane.api.parsing import BrokenJson, parse
 from counterpane.api.problems import Problem
@@ -57,9 +58,7 @@ def _holder(operation: Operation, services: Services, request: Request) -> Holde
     role = operation.role
     if role is None or (role == "reader" and services.open_reading and not operation.signed):
         return None
-    scheme, _, token = request.headers.get("Authorization", "").partition(" ")
-    sent = token.strip() if scheme.lower() == "bearer" else None
-    holder = tokens.holder_of(services.store, sent, services.now()[:10])
+    holder = holder_in(services, request.environ)
     tokens.require(holder, role)
     return holder
 

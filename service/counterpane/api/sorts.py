@@ -158,7 +158,8 @@ SORTS: Mapping[str, Sort] = {
             "cursor-not-valid",
             422,
             "The cursor cannot be followed",
-            "A cursor is what `next` of a page holds. It was cut, changed, or belongs to a list with other filters.",
+            "A cursor is what `next` of a page holds, signed by the library that gave it. It was cut, changed, given "
+            "by another library, or belongs to a list with other filters.",
             "Follow `next` of the page before as it stands, or begin again without a cursor.",
         ),
         Sort(
@@ -215,6 +216,16 @@ SORTS: Mapping[str, Sort] = {
             "The tag of what you change is needed",
             "A change must say which revision it changes, so that no update is lost.",
             "GET it first and send its `ETag` in the header `If-Match`.",
+        ),
+        Sort(
+            "too-many-requests",
+            429,
+            "Too many requests in a minute",
+            "Each caller may send so many requests a minute, as the header `RateLimit-Policy` says. Whoever sends a "
+            "token that holds is one caller, wherever they ask from; all others are told apart by their addresses, so "
+            "that those behind one address share its quota, and the addresses of one IPv6 network (/64) are one.",
+            "Send the same request again after the seconds in the header `Retry-After`; nothing was done of it. In "
+            "each answer `RateLimit` says how many are left (`r`), and in how many seconds they begin again (`t`).",
         ),
         Sort(
             "internal",

@@ -69,9 +69,9 @@ def report_safety(call: Call) -> Answer:
 @operation("GET", ALL, tag=TAG, answer=SubmissionPage, query=SubmissionQuery, role="reader", examples=examples.QUEUE)
 def list_submissions(call: Call) -> Answer:
     """List what waits for somebody: reports first, then what waits for us, the oldest first."""
-    filters, after, limit = read_query(call.query)
+    filters, after, limit = read_query(call.services, call.query)
     found = submissions.page(call.services, filters, after, limit)
-    cursor = write_cursor(filters | {"limit": limit}, found.last) if found.last is not None else None
+    cursor = write_cursor(call.services, filters | {"limit": limit}, found.last) if found.last is not None else None
     return page(ALL, [json_bytes(each) for each in found.items], cursor)
 
 

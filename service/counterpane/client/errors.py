@@ -8,7 +8,7 @@
         ├── TokenNeeded · NotAllowed · NotTheirs
         ├── NotFound · Withdrawn · Moved · Taken · Stale · KeyReused · WrittenOtherwise · TagNeeded · CursorNotValid
         ├── NotAsDescribed · NotUsable · CannotBeKept · DoesNotProve · LicenceRefuses · Incomplete · CannotBePlanned
-        └── Busy · Internal
+        └── Busy · TooManyRequests · Internal
 
 `retryable` says whether the same call may succeed later; `hint` is the next step.
 """
@@ -173,6 +173,12 @@ class Busy(ProblemError):
     retryable = True
 
 
+class TooManyRequests(ProblemError):
+    """Too many requests were sent in this minute; nothing was done of this one."""
+
+    retryable = True
+
+
 class Internal(ProblemError):
     """The library has failed; `request_id` is what to report."""
 
@@ -202,6 +208,7 @@ CLASSES: Mapping[str, type[ProblemError]] = {
     "taken": Taken,
     "token-needed": TokenNeeded,
     "too-large": TooLarge,
+    "too-many-requests": TooManyRequests,
     "unsupported-media-type": UnsupportedMediaType,
     "withdrawn": Withdrawn,
     "written-otherwise": WrittenOtherwise,

@@ -205,9 +205,13 @@ class Store(Ledger, Matters, Jottings, Protocol):
     def identity(self) -> str | None:
         """Return the name by which this library is told from every other, None for one that has none.
 
-        It gets it with the first line of its history, and keeps it through dumps and copies. Restored from the dump of
-        a version that gave none, it has none.
+        It gets it when it is made, and keeps it through dumps and copies. One that is restored has the name of the
+        dump; where a version made it that gave none, it has none.
         """
+        ...
+
+    def secret(self) -> bytes:
+        """Return the secret of this store, which stands in no dump and is told to nobody; it is never another one."""
         ...
 
     def last_change(self) -> int:

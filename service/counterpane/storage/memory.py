@@ -180,7 +180,9 @@ class MemoryStore(MemorySearch, MemoryJottings):
         with self._lock:
             if self._changes or self._items:
                 raise Taken("The library holds something already.", NOT_EMPTY)
-            self._identity, self._objects, self._changes = held.identity, held.objects, held.changes
+            if held.identity or held.changes:
+                self._identity = held.identity
+            self._objects, self._changes = held.objects, held.changes
             self._seen, self._apart = held.seen, held.apart
             self._people, self._standings, self._lines = held.people, held.standings, held.lines
             self._matters, self._decisions, self._jottings = held.matters, held.decisions, held.jottings

@@ -10,7 +10,7 @@ from uuid import uuid4
 from counterpane.library.errors import Gone, Moved, NotFound
 from counterpane.library.keeping import acts
 from counterpane.library.keeping.audit import next_line
-from counterpane.library.keeping.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing
+from counterpane.library.keeping.record import Act, Done, Line, Move, Once, Retell, Shelf, Standing, new_secret
 from counterpane.library.knitting.jottings import Jotting
 from counterpane.library.ports import Change, Entry, Holder, Kept
 from counterpane.library.review.matters import Matter
@@ -31,7 +31,8 @@ class MemoryRecord:
     def __init__(self) -> None:
         self._lock = threading.RLock()
         self._items: dict[tuple[Shelf, str], Item] = {}
-        self._identity: str | None = None
+        self._identity: str | None = uuid4().hex
+        self._secret = new_secret()
         self._changes: list[Change] = []
         self._people: dict[str, str | None] = {}
         self._tokens: dict[str, Holder] = {}
@@ -136,9 +137,11 @@ class MemoryRecord:
         """Return the name by which this library is told from every other."""
         return self._identity
 
+    def secret(self) -> bytes:
+        """Return the secret of this store."""
+        return self._secret
+
     def _change(self, change: Change) -> None:
-        if not self._changes:
-            self._identity = uuid4().hex
         self._changes.append(replace(change, seq=len(self._changes) + 1))
 
     def _item(self, shelf: Shelf, slug: str) -> Item:

@@ -97,12 +97,13 @@ def test_the_manifest_says_what_stands_before_it(sample: bytes) -> None:
 def test_each_byte_that_is_changed_is_found_on_its_line(sample: bytes) -> None:
     """No bit of the file can be flipped unseen; the line is named, and nothing is written."""
     line, store = 1, MemoryStore()
+    nothing = list(store.records())
     for place, byte in enumerate(sample):
         with pytest.raises(BrokenDump) as caught:
             restore(store, io.BytesIO(sample[:place] + bytes([byte ^ 1]) + sample[place + 1 :]))
         assert caught.value.line - line in (0, 1) if byte == 10 or byte ^ 1 == 10 else caught.value.line == line
         line += byte == 10
-    assert not list(store.records())
+    assert list(store.records()) == nothing and [each.sort for each in nothing] == ["library"]
 
 
 def test_a_file_that_is_cut_anywhere_is_refused(sample: bytes) -> None:

@@ -6,6 +6,7 @@ that means nothing, and their names in rows of their own: a name can be erased, 
 
 from __future__ import annotations
 
+import secrets
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal, Protocol, TypeAlias
@@ -107,6 +108,14 @@ class Line:
     detail: Mapping[str, str | int | None]
     previous: str
     sha256: str
+
+
+SECRET_BYTES = 32
+
+
+def new_secret() -> bytes:
+    """Return a secret for a store that is being made; as long as what HMAC with SHA-256 gives (RFC 2104, 3)."""
+    return secrets.token_bytes(SECRET_BYTES)
 
 
 class Ledger(Protocol):

@@ -1,6 +1,6 @@
 """What a store holds as records, the lines of a dump: which sorts there are, their fields and their order.
 
-Tokens are never among them, nor the keys of requests, which a day forgets anyway.
+Tokens are never among them, nor the secret of a store, nor the keys of requests, which a day forgets anyway.
 """
 
 from __future__ import annotations

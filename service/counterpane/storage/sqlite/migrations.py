@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from uuid import uuid4
+
 from sqlite_utils import Database
 from sqlite_utils.migrations import Migrations
+
+from counterpane.library.keeping.record import new_secret
 
 steps = Migrations("counterpane")
 
@@ -227,3 +231,17 @@ def _library(db: Database) -> None:
     """Keep the name by which a library is told from every other; one that has a history gets it here."""
     db.execute("CREATE TABLE library (identity TEXT PRIMARY KEY) WITHOUT ROWID")
     db.execute("INSERT INTO library SELECT lower(hex(randomblob(16))) WHERE EXISTS (SELECT 1 FROM change)")
+
+
+@steps(name="0014_secret")
+def _secret(db: Database) -> None:
+    """Make the secret of this file, by which it knows the cursors that it gave."""
+    db.execute("CREATE TABLE secret (key BLOB NOT NULL)")
+    db.execute("INSERT INTO secret VALUES (?)", [new_secret()])
+
+
+@steps(name="0015_identity")
+def _identity(db: Database) -> None:
+    """Name a library in which nothing is written yet; one that was restored without a name stays without."""
+    nothing = "NOT EXISTS (SELECT 1 FROM change) AND NOT EXISTS (SELECT 1 FROM library)"
+    db.execute(f"INSERT INTO library SELECT ? WHERE {nothing}", [uuid4().hex])

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
-from uuid import uuid4
 
 import orjson
 
@@ -25,6 +24,8 @@ _STANDING = (
 
 class Recording(Keyed):
     """The record of a library in its file."""
+
+    _own_secret: bytes | None = None
 
     def move(self, move: Move, retell: Retell, once: Once | None = None) -> Done | None:
         """Move a revision, at each of its places in the chain; nothing where the key was used before."""
@@ -117,6 +118,12 @@ class Recording(Keyed):
         """Return the name by which this library is told from every other."""
         return next((str(name) for (name,) in self._ask("SELECT identity FROM library", {})), None)
 
+    def secret(self) -> bytes:
+        """Return the secret of this file, from memory after the first time."""
+        if self._own_secret is None:
+            self._own_secret = bytes(self._ask("SELECT key FROM secret", {})[0][0])
+        return self._own_secret
+
     def audit(self, after: int, limit: int) -> tuple[Line, ...]:
         """Return the lines of the audit log after this number, oldest first."""
         rows = self._ask(f"{_LINE} WHERE seq > :after ORDER BY seq LIMIT :limit", {"after": after, "limit": limit})
@@ -129,10 +136,8 @@ class Recording(Keyed):
         self._db.table("audit").insert(asdict(line) | {"detail": orjson.dumps(dict(line.detail)).decode()})
 
     def _change(self, change: Change) -> None:
-        """Add a line to the changes; its number is the next one, and with the first a library gets its name."""
+        """Add a line to the changes; its number is the next one."""
         (seq,) = self._writer.execute("SELECT COALESCE(MAX(seq), 0) + 1 FROM change").fetchone()
-        if seq == 1:
-            self._db.table("library").insert({"identity": uuid4().hex})
         self._db.table("change").insert(asdict(change) | {"seq": seq})
 
 

@@ -25,18 +25,28 @@ def _as_text(value: Any) -> Any:
 
 
 def holds_something(connection: sqlite3.Connection) -> bool:
-    """Say whether there is a record of any sort."""
-    return any(connection.execute(f'SELECT 1 FROM "{form.sort}" LIMIT 1').fetchone() for form in FORMS)
+    """Say whether there is a record of any sort but the name, which is there from the beginning."""
+    sorts = [form.sort for form in FORMS if form.sort != "library"]
+    return any(connection.execute(f'SELECT 1 FROM "{sort}" LIMIT 1').fetchone() for sort in sorts)
 
 
 def write(connection: sqlite3.Connection, records: Iterable[Record]) -> None:
-    """Insert all records, within the caller's transaction."""
+    """Insert all records, within the caller's transaction.
+
+    The name is theirs too; a history that has none stays without.
+    """
+    own = connection.execute("SELECT identity FROM library").fetchall()
+    connection.execute("DELETE FROM library")
     statements = {form.sort: _insertion(form) for form in FORMS}
     for record in records:
         fields = FORM_OF[record.sort].fields
         connection.execute(statements[record.sort], [_as_kept(name, record.row[name]) for name in fields])
+    connection.executemany(_STILL_ITS_OWN, own)
     connection.execute(_WITHOUT_TRAITS)
 
+
+_STILL_ITS_OWN = """
+INSERT INTO library SELECT ? WHERE NOT EXISTS (SELECT 1 FROM library) AND NOT EXISTS (SELECT 1 FROM change)"""
 
 _WITHOUT_TRAITS = """
 INSERT INTO traitless SELECT id FROM item WHERE shelf = 'component' AND id NOT IN (SELECT item FROM trait)"""
