@@ -11,13 +11,11 @@ from pathlib import Path
 import pytest
 
 from counterpane.storage import accounts
-from counterpane.storage.accounts import ACCOUNTS, Accounts
+from counterpane.storage.accounts import Accounts
 
 HOLD = """
-import os, sys, time
-from counterpane.storage import accounts
-file = os.open(sys.argv[1], os.O_RDWR)
-accounts._hold(file)
+import sqlite3, sys, time
+sqlite3.connect(sys.argv[1], isolation_level=None).execute("BEGIN IMMEDIATE")
 print("held", flush=True)
 time.sleep(60)
 """
@@ -105,33 +103,39 @@ def test_after_the_seconds_that_are_told_everybody_begins_again(path: Path, at: 
     assert counted.count("anna")[0] == 1
 
 
-def test_callers_beyond_what_is_held_share_one_account_and_the_file_does_not_grow(path: Path) -> None:
-    """More than half of the places are given to one caller each, and those that were there keep theirs."""
+def test_callers_beyond_what_is_held_share_one_account(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Those that were there keep theirs, and the file does not grow."""
+    monkeypatch.setattr(accounts, "MOST", 20)
     counted = Accounts(path, 60, Clock(600))
-    numbers = [counted.count(f"address 10.{each}")[0] for each in range(ACCOUNTS // 2)]
-    assert set(numbers) == {1}
-    size = path.stat().st_size
-    for each in range(ACCOUNTS):
-        counted.count(f"address 11.{each}")
-    assert counted.count("address 12.1")[0] > 100
-    assert (counted.count("address 10.7")[0], path.stat().st_size) == (2, size)
+    assert [counted.count(f"address 11.{each}")[0] for each in range(25)] == [1] * 20 + [1, 2, 3, 4, 5]
+    assert [counted.count(f"address 11.{each}")[0] for each in (0, 19, 24)] == [2, 2, 6]
 
 
-def test_the_table_is_empty_again_with_the_next_period(path: Path) -> None:
-    """However full it was."""
+def test_the_file_is_empty_again_with_the_next_period(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """However full it was; what all others shared begins again too."""
+    monkeypatch.setattr(accounts, "MOST", 20)
     clock = Clock(600)
     counted = Accounts(path, 60, clock)
-    for each in range(ACCOUNTS):
+    for each in range(25):
         counted.count(f"address 11.{each}")
     clock.at = 660
-    assert [counted.count(f"address 12.{each}")[0] for each in range(100)] == [1] * 100
+    assert [counted.count(f"address 12.{each}")[0] for each in range(22)] == [1] * 20 + [1, 2]
+
+
+def test_the_file_holds_more_callers_than_a_library_has(path: Path) -> None:
+    """Ten thousand in a minute have an account each, in a file of some hundred bytes for each."""
+    counted = Accounts(path, 60, Clock(600))
+    assert {counted.count(f"address 10.{each}")[0] for each in range(10_000)} == {1}
+    counted.close()
+    assert path.stat().st_size < 10_000 * 100
 
 
 def test_the_file_tells_no_caller_and_is_its_owners_alone(path: Path) -> None:
-    """Addresses stand in it as hashes with a key."""
+    """Addresses stand in it as hashes; what lies beside it is its owner's too."""
     Accounts(path, 60).count("address 192.0.2.7")
-    assert b"192.0.2.7" not in path.read_bytes()
-    assert path.stat().st_mode & 0o077 == 0
+    files = list(path.parent.iterdir())
+    assert not any(b"192.0.2.7" in each.read_bytes() for each in files)
+    assert not any(each.stat().st_mode & 0o077 for each in files)
 
 
 def test_a_process_that_is_killed_keeps_nobody_waiting(path: Path, holder: subprocess.Popen[str]) -> None:
@@ -145,16 +149,16 @@ def test_a_process_that_is_killed_keeps_nobody_waiting(path: Path, holder: subpr
 
 def test_a_process_that_keeps_the_lock_is_not_waited_for_long(path: Path, holder: subprocess.Popen[str]) -> None:
     """Such as one that was stopped; that nothing was counted is said."""
-    with pytest.raises(OSError, match="keeps the accounts"):
+    with pytest.raises(OSError, match="locked"):
         Accounts(path, 60).count("bea")
     assert holder.poll() is None
 
 
-def test_a_file_that_was_left_half_made_is_made_whole(path: Path) -> None:
-    """By the next who opens it."""
-    path.write_bytes(b"\0" * 1000)
-    counted = Accounts(path, 60)
-    assert [counted.count("anna")[0] for _ in range(2)] == [1, 2]
+def test_a_file_that_is_none_of_accounts_is_said_to_be_so(path: Path) -> None:
+    """And nothing is counted in it."""
+    path.write_bytes(b"no accounts" * 1000)
+    with pytest.raises(OSError, match="not a database"):
+        Accounts(path, 60).count("anna")
 
 
 def test_where_no_file_can_be_nothing_is_counted_until_there_can(tmp_path: Path) -> None:

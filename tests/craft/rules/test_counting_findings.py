@@ -230,7 +230,7 @@ def test_no_row_is_blamed_twice_or_without_its_count(text: str, rules: list[str]
     ],
 )
 def test_two_repeats_are_shared_out_where_the_count_is_known(cast_on: int, told: str, vocabulary: Vocabulary) -> None:
-    """4r + 5q stitches are worked by hand: 49 in three ways, 9 in one, 7 in none, and 400 in more than anybody reads."""
+    """4r + 5q stitches, worked by hand: 49 in three ways, 9 in one, 7 in none, 400 in more than anybody reads."""
     text = f"Cast on {cast_on} sts.\nRow 1: *K4; rep from *, *k2, p3; rep from *."
     (found,) = judge_text(examine(text, vocabulary))
     said = "Row 1 has two repeats, and nothing says how the stitches are shared between them."
