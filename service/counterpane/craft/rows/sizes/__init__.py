@@ -24,7 +24,10 @@ __all__ = ["Extract", "SizeList", "Sizes", "extract_of", "for_size", "sizes_in"]
 _CASTING_ON = re.compile(
     r"\b(?:cast(?:ing)?[ -]on|c/?o|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
 )
-_STITCH = re.compile(r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[\])]\s?|[*]\s?)$")
+# A bracket without a stitch before its end, and a star by itself, tell of no size.
+_STITCH = re.compile(
+    r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[a-z]\d{0,4}\.?\s?[\])]\s?|\bfrom\s?[*]\s?)$"
+)
 _ROW_END = re.compile(r"[.\s]*$")
 # House: signs looked back over, and what each kind of list weighs.
 _LOOKED_BACK = 50
@@ -114,7 +117,7 @@ def _is_misfit(text: str, one: Candidate, number: int) -> bool:
     if one.sure or _casts_on(text, one.plain):
         return True
     ends = _ROW_END.match(text, one.plain.end, text.find("\n", one.plain.end) % (len(text) + 1))
-    return len(one.plain.entries) == 2 and bool(_STITCH.search(text, 0, one.plain.start)) and not ends
+    return len(one.plain.entries) == 2 and bool(_STITCH.search(text, max(0, one.plain.start - _LOOKED_BACK), one.plain.start)) and not ends
 
 
 def _words(text: str, reading: Reading) -> tuple[str, ...]:
