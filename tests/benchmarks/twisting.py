@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import random
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -20,13 +21,18 @@ ODD: tuple[Any, ...] = (
     *([], {}, [[[]]], [None], {"": None}, "é" * 300, "k2, " * 5_000, "Row 1: *k2, p2; rep from * to end."),
     *("waffle", "garter-border", "long-tail", "plain-bind-off", "no-such-part", "../../etc/passwd", "'; --"),
 )
+NUMBERS = ("0", "00", "-1", "1", "2.5", "1/2", "½", "1,000,000", "999999999999999999", "10 (0, 12)", "zero", "twelve")
 MOST_MEMBERS = 2_000
 """Members of a list that is made longer, again and again: the request is to be odd, not to fill the memory; house."""
 Json = Any
 
 
 def twisted_text(draw: random.Random, text: str) -> str:
-    """Return a text with some of its words and signs changed."""
+    """Return a text with some of its numbers, words and signs changed."""
+    for _ in range(draw.choice((0, 0, 1, 2))):
+        numbers = [match.span() for match in re.finditer(r"\d+", text)]
+        at, end = draw.choice(numbers) if numbers else (0, 0)
+        text = text[:at] + draw.choice(NUMBERS) + text[end:]
     for _ in range(draw.choice((0, 1, 1, 2, 5, 30))):
         at, end = sorted((draw.randrange(len(text) + 1), draw.randrange(len(text) + 1)))
         end = min(end, at + draw.choice((0, 1, 3, 40)))
