@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, ClauseKind, clauses
@@ -131,11 +132,13 @@ class _Assembly:
         self.multiple: StatedMultiple | None = None
         self.title: str | None = None
         self.titled = -1
-        self.last_worked = next((clause for clause in reversed(found) if self.is_work(clause)), None)
 
-    def is_work(self, clause: Clause) -> bool:
-        """Tell whether something is worked by a clause: a row, with a label or without, a repeat, a cast-on, an end."""
-        return clause.kind in _OF_WORK or bool(self.shared.of(worked, clause, self.vocabulary, self.terms))
+    @cached_property
+    def last_worked(self) -> Clause | None:
+        """The last clause that is a row, with a label or without, a repeat line, a cast-on or an end."""
+        known = self.vocabulary, self.terms
+        found = (one for one in reversed(self.found) if one.kind in _OF_WORK or self.shared.of(worked, one, *known))
+        return next(found, None)
 
     def instructions(self, page: Page) -> Instructions:
         """Go through all clauses in order."""

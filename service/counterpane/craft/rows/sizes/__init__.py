@@ -117,7 +117,11 @@ def _is_misfit(text: str, one: Candidate, number: int) -> bool:
     if one.sure or _casts_on(text, one.plain):
         return True
     ends = _ROW_END.match(text, one.plain.end, text.find("\n", one.plain.end) % (len(text) + 1))
-    return len(one.plain.entries) == 2 and bool(_STITCH.search(text, max(0, one.plain.start - _LOOKED_BACK), one.plain.start)) and not ends
+    return (
+        len(one.plain.entries) == 2
+        and bool(_STITCH.search(text, max(0, one.plain.start - _LOOKED_BACK), one.plain.start))
+        and not ends
+    )
 
 
 def _words(text: str, reading: Reading) -> tuple[str, ...]:
