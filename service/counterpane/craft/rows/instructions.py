@@ -95,8 +95,7 @@ def read_again(text: str, earlier: Instructions) -> Iterator[Instructions]:
 def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
     page = page_of(text, kept.lines)
     kept = kept.explained(page)
-    shared = kept.shared
-    sizes = sizes_in(page.lines)
+    shared, sizes = kept.shared, sizes_in(page.lines)
     in_sizes = _of_sizes(text, page, sizes, shared) if sizes else [clauses(text, page, shared=shared)]
     for size, found in enumerate(in_sizes):
         labelled = any(clause.kind == "row" for clause in found)
@@ -192,9 +191,9 @@ class _Assembly:
     def beside(self, clause: Clause) -> None:
         """Take what notes, sizes and gauge say of counts, where nothing else does."""
         if self.listing.empty:
-            line, start, end = clause.line, clause.start, clause.end
-            self.multiple = self.multiple or multiple_in(line, start, end)
-            self.cast_on_beside = self.cast_on_beside or cast_on_in(line, start, end)
+            stretch = clause.line, clause.start, clause.end
+            self.multiple = self.multiple or multiple_in(*stretch)
+            self.cast_on_beside = self.cast_on_beside or cast_on_in(*stretch)
 
     def statement(self, clause: Clause) -> None:
         """Take what a line says of counts, or note it as a heading."""
@@ -206,8 +205,8 @@ class _Assembly:
             self.cast_on = self.cast_on or cast_on_in(line, start, end)
         elif clause.kind == "cast-on" and begins_piece(line, start, end):
             self.listing.begin_section(self.listing.section)
-            cast_on = cast_on_in(line, start, end)
-            self.listing.step(StartStep(cast_on or StatedCastOn(0, clause.place), cast_on is not None))
+            begun = cast_on_in(line, start, end)
+            self.listing.step(StartStep(begun or StatedCastOn(0, clause.place), begun is not None))
         elif clause.kind == "bind-off" and (ended := end_in(line, start, end, clause is self.last_worked)):
             self.listing.step(EndStep(ended))
         elif stated := count_in(line, start, end):
@@ -218,9 +217,8 @@ class _Assembly:
 
     def head(self, clause: Clause) -> None:
         """Take a heading for the section that follows; a line right below the title is none."""
-        name = clause.name
         if clause.line.number != self.titled + 1:
-            self.listing.begin_section(name)
+            self.listing.begin_section(clause.name)
 
     def near_label(self, clause: Clause) -> bool:
         """Note a word before a number and a colon that is nearly "row"."""
