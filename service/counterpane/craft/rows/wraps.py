@@ -77,22 +77,20 @@ def blocks(lines: Sequence[Line]) -> Iterator[list[Line]]:
 
 
 def unwrapped(block: Sequence[Line], alone: frozenset[int], shared: Shared) -> Iterator[Line]:
-    """Yield the lines of a block, each with the lines that go on with it.
+    """Yield the lines of a block, which has one at least, each with the lines that go on with it.
 
     Lines whose numbers are in `alone` neither go on nor are gone on with.
     """
-    open_: _Open | None = None
-    for line in block:
+    open_ = _Open([block[0]], kinds_of(shared.of(beginnings, block[0]))[-1])
+    for line in block[1:]:
         kinds = kinds_of(shared.of(beginnings, line))
-        if open_ and not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
+        if not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
             open_.lines.append(line)
             open_.kind = kinds[-1] if len(kinds) > 1 else open_.kind
             continue
-        if open_:
-            yield _whole(open_.lines, shared)
-        open_ = _Open([line], kinds[-1])
-    if open_:
         yield _whole(open_.lines, shared)
+        open_ = _Open([line], kinds[-1])
+    yield _whole(open_.lines, shared)
 
 
 def _whole(lines: Sequence[Line], shared: Shared) -> Line:
