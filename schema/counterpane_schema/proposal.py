@@ -14,7 +14,7 @@ from counterpane_schema.yarn import Yarn, one_amount
 ABOUT = ("size", "counts", "yarn", "skills", "fabric", "avoided", "safety")
 
 
-class ProposalRequest(Closed):
+class ProposalQuestion(Closed):
     """What a blanket is wanted for and from; the parts are left to the library."""
 
     gauge = gauges()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from counterpane.api.operations import Answer, Call, Example, operation
 from counterpane.api.sending import as_json
 from counterpane.library.proposing import proposals
-from counterpane_schema.proposal import ProposalAnswer, ProposalRequest
+from counterpane_schema.proposal import ProposalAnswer, ProposalQuestion
 
 PROPOSALS = (
     Example(
@@ -29,7 +29,7 @@ PROPOSALS = (
     "/v1/proposals",
     tag="plans",
     answer=ProposalAnswer,
-    body=ProposalRequest,
+    body=ProposalQuestion,
     role="reader",
     problems=("not-usable",),
     examples=PROPOSALS,
