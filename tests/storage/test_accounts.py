@@ -6,7 +6,9 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+from threading import Barrier
 
 import pytest
 
@@ -89,6 +91,23 @@ def test_no_request_of_several_processes_is_lost_or_counted_twice(path: Path) ->
     for each in asking:
         said += each.communicate(timeout=120)[0].split()
     assert sorted(map(int, said)) == list(range(1, 3 * MANY + 1))
+
+
+def first_number(counted: Accounts, ready: Barrier) -> int:
+    """Count a request when all are ready to."""
+    ready.wait()
+    return counted.count("anna")[0]
+
+
+def test_a_file_that_several_make_at_once_counts_for_all(tmp_path: Path) -> None:
+    """As the workers of a server do with their first requests."""
+    for turn in range(50):
+        counted = [Accounts(tmp_path / str(turn), 10**9) for _ in range(4)]
+        with ThreadPoolExecutor(len(counted)) as pool:
+            numbers = list(pool.map(first_number, counted, [Barrier(len(counted))] * len(counted)))
+        assert sorted(numbers) == [1, 2, 3, 4]
+        for each in counted:
+            each.close()
 
 
 @pytest.mark.parametrize(("at", "left"), [(600, 60), (600.2, 60), (601, 59), (659, 1), (659.9, 1)])

@@ -20,6 +20,7 @@ MOST = 50_000
 """Callers in one period who have an account of their own; house figure that bounds the file to some 4 MiB."""
 WAIT_SECONDS = 1.0
 """How long a process waits for another that counts; house figure."""
+POLL_SECONDS = 0.005
 _SHARED = b""
 _TABLE = (
     "CREATE TABLE IF NOT EXISTS account (id INTEGER PRIMARY KEY, caller BLOB UNIQUE, period INTEGER, number INTEGER)"
@@ -79,7 +80,7 @@ class Accounts:
             self._path, timeout=WAIT_SECONDS, isolation_level=None, check_same_thread=False, cached_statements=8
         )
         try:
-            connection.execute("PRAGMA journal_mode = WAL")
+            _log_ahead(connection)
             connection.execute("PRAGMA synchronous = OFF")  # What is lost with the machine nobody misses.
             connection.execute(_TABLE)
             connection.execute("INSERT OR IGNORE INTO account VALUES (0, ?, -1, 0)", (_SHARED,))
@@ -98,6 +99,19 @@ class Accounts:
         if self._connection:
             self._connection.close()
         self._connection = None
+
+
+def _log_ahead(connection: sqlite3.Connection) -> None:
+    """Begin the log of a file that others may begin at the same moment: for that SQLite does not wait by itself."""
+    until = time.monotonic() + WAIT_SECONDS
+    while True:
+        try:
+            connection.execute("PRAGMA journal_mode = WAL")
+            return
+        except sqlite3.OperationalError as fault:
+            if fault.sqlite_errorcode != sqlite3.SQLITE_BUSY or time.monotonic() > until:
+                raise
+        time.sleep(POLL_SECONDS)
 
 
 def _key(caller: str) -> bytes:
