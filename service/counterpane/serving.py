@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import socket
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -86,7 +86,7 @@ def serve(serving: Serving, announce: Callable[[str], None]) -> None:
     _refuse_taken(serving)
     open_library(serving.store).store.close()  # The starters are in before any worker opens it.
     start = _serve_waitress if serving.server == "waitress" else _serve_granian
-    with _accounts() as accounts:
+    with _accounts() if serving.quota else nullcontext("") as accounts:
         start(serving, accounts, lambda: announce(serving.address))
 
 

@@ -79,7 +79,7 @@ class Limited:
         caller = caller_of(self._services, environ)
         try:
             number, left = self._limit.count(caller)
-        except (OSError, ValueError) as fault:
+        except OSError as fault:
             self._fail(fault)
             return self._app(environ, start_response)
         self._counting = True

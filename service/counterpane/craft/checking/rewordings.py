@@ -81,9 +81,9 @@ def _letters(word: str) -> list[tuple[str, int]]:
 
 
 @lru_cache(maxsize=1024)
-def _near(word: str, vocabulary: Vocabulary) -> list[str]:
+def _near(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the nearest known words; the latest are kept, since what is misspelt once is so again."""
-    return _spellings(vocabulary).near(word)
+    return tuple(_spellings(vocabulary).near(word))
 
 
 @lru_cache(maxsize=4)

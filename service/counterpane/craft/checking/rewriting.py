@@ -64,7 +64,7 @@ def line_begins(text: str) -> list[int]:
     return [int(text.startswith("\ufeff")), *(match.end() for match in _ENDS.finditer(text))]
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def stretch(text: str, begin: int, end: int) -> Stretch:
     """Cut a stretch of a text into words; the latest are kept, since each size and each rule asks for them."""
     given = text[begin:end]

@@ -83,7 +83,7 @@ def clauses(
     are those of one size where the text is in several; what is the same in all of them is `shared`.
     """
     page, shared = page or page_of(text), shared or Shared()
-    known: dict[int, ClauseKind] = {line.line.number: "aside" for topic in _ASIDE for line in page.under(topic)}
+    known: dict[int, ClauseKind] = {each.line.number: "aside" for topic in _ASIDE for each in page.under(topic)}
     known |= {passage.head.number: "aside" for passage in page.passages if passage.topic in _ASIDE}
     known |= dict.fromkeys(page.glossary.lines, "abbreviation")
     out: list[Clause] = []

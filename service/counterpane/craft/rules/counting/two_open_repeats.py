@@ -8,9 +8,8 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.examine import jams, malformed_rows
 from counterpane.craft.checking.wording import at, row_name, stitches
 from counterpane.craft.counts import ways
-from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.tree import OpenRepeat, Row
+from counterpane.craft.rows.tree import Row
 
 MOST_SAID = 4
 """Ways that are told; where there are more, nobody chooses from a list. House figure."""
@@ -40,10 +39,12 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
 def _ways(examined: Examined, row: Row) -> str:
     """Say how the stitches that the row begins with can be shared, where their number is known and the ways are few."""
     begins = next((jam.begins for jam in jams(examined) if jam.row.place == row.place), None)
-    repeats = [node for node in row.parts if is_open(node)]
-    if begins is None or len(repeats) != 2 or not all(isinstance(node, OpenRepeat) for node in repeats):
+    if begins is None:
         return ""
-    found = ways(row.parts, begins, examined.vocabulary)
+    try:
+        found = ways(row.parts, begins, examined.vocabulary)
+    except ValueError:  # There are three, or one stands in a bracket.
+        return ""
     if not found:
         return f" Over {stitches(begins)} they do not come out in any way."
     said = " or ".join(f"{first} and {second} times" for first, second in found)

@@ -78,11 +78,11 @@ def _ends(row: Row, stitches: int, width: int, selvedge: int, vocabulary: Vocabu
     return (first, last) if row.side == "RS" else (_turned(last), _turned(first))
 
 
-def _faces(end: End, row: Nodes, width: int, vocabulary: Vocabulary) -> str:
+def _faces(end: End, parts: Nodes, width: int, vocabulary: Vocabulary) -> str:
     try:
-        parts = end(row, width, vocabulary)
+        side = end(parts, width, vocabulary)
         # What uses no stitch belongs to the body beside: stitches held for a cable, a yarn-over.
-        works = stitch_by_stitch([node for node in parts if effect(node, vocabulary).uses], vocabulary)
+        works = stitch_by_stitch([node for node in side if effect(node, vocabulary).uses], vocabulary)
     except CannotJoin:
         return ""
     return "".join(work.stitch if work.stitch in ("k", "p") else "?" for work in works if vocabulary[work.stitch].uses)
