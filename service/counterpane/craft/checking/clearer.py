@@ -6,7 +6,6 @@ A clearer row reads as the row does, and says it without the doubt.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import TypeGuard
 
 from counterpane.craft.checking.doubts import undoubted
 from counterpane.craft.checking.edits import Edit
@@ -19,14 +18,14 @@ from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row
 
-MOST_WORDS = 400
-"""Words of a row beyond which it is not read again without one doubt; house figure that bounds time."""
+LONGEST_AGAIN = 1_200
+"""Signs of a row beyond which it is not read again without one doubt; house figure that bounds time."""
 
 
 def with_star(examined: Examined, row: Row) -> tuple[str, ...]:
     """Return the line of a row whose whole list was taken as the repeat, with the star that says so."""
-    printed = printed_row(examined, row)
-    return _clearer(examined, row, printed, [starred(printed)]) if _is_short(printed) else ()
+    printed = printed_row(examined, row, LONGEST_AGAIN)
+    return _clearer(examined, row, printed, [starred(printed)]) if printed else ()
 
 
 def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
@@ -36,18 +35,14 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
     """
     rows = (row for row in examined.rows if row.start <= fault.place < row.end and row.readable)
     row = next(rows, None)
-    printed = printed_row(examined, row) if row else None
-    if row is None or not _is_short(printed):
+    printed = printed_row(examined, row, LONGEST_AGAIN) if row else None
+    if row is None or printed is None:
         return ()
     at = offset(examined.text, fault.place)
     word = next((word for word in printed.words if word.begin == at), None)
     keys = (key for key in fault.readings if key in examined.vocabulary.stitches)
     names = [examined.vocabulary[key].names[examined.instructions.terms][0] for key in keys]
     return _clearer(examined, row, printed, decided(printed, word, names)) if word else ()
-
-
-def _is_short(printed: Stretch | None) -> TypeGuard[Stretch]:
-    return printed is not None and len(printed.words) <= MOST_WORDS
 
 
 def _clearer(examined: Examined, row: Row, printed: Stretch, edits: Iterable[Edit]) -> tuple[str, ...]:

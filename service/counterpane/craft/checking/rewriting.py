@@ -64,16 +64,17 @@ def line_begins(text: str) -> list[int]:
     return [int(text.startswith("\ufeff")), *(match.end() for match in _ENDS.finditer(text))]
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=64)
 def stretch(text: str, begin: int, end: int) -> Stretch:
     """Cut a stretch of a text into words; the latest are kept, since each size and each rule asks for them."""
     given = text[begin:end]
     starts = [0, *(match.end() for match in _ENDS.finditer(given))]
     found: list[Word] = []
     for line in normal_lines(given):
+        at = begin + starts[line.number - 1]
         for token in tokens(line):
-            at, last = begin + starts[line.number - 1], line.place(token.start + len(token.text) - 1).column
-            found.append(Word(token.kind, token.norm, token.value, at + token.place.column - 1, at + last))
+            first, last = line.column(token.start), line.column(token.start + len(token.text) - 1)
+            found.append(Word(token.kind, token.norm, token.value, at + first - 1, at + last))
     return Stretch(begin, given, tuple(found))
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
 from counterpane.craft.checking.examine import Examined
-from counterpane.craft.rows.instructions import AgainStep
+from counterpane.craft.rows.instructions import AgainStep, Step
 from counterpane.craft.rows.layout import without_page_marks
+from counterpane.craft.rows.pages import Page
+from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.words import Line
 
@@ -33,49 +35,50 @@ class PrintedRow:
 
 def runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
     """Return the printed rows in the order of the text, cut where prose, a repeat line or a heading stands between."""
-    kept = examined.instructions.kept
-    return kept.shared.of(_runs, examined) if kept else _runs(examined)
+    said = examined.instructions
+    shared = said.kept.shared if said.kept else Shared()  # Several rules ask.
+    return shared.of(_runs, said.steps, examined.rows, said.page)
 
 
-def _runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
-    if len(examined.rows) < 2:
+def _runs(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> tuple[tuple[PrintedRow, ...], ...]:
+    if len(rows) < 2:
         return ()
     out: list[list[PrintedRow]] = []
     before: tuple[int, PrintedRow] | None = None
-    for part, printed in _printed(examined):
-        if before is None or before[0] != part or _apart(examined, before[1].row, printed.row):
+    for part, printed in _printed(steps, rows, page):
+        if before is None or before[0] != part or _apart(page, before[1].row, printed.row):
             out.append([])
         out[-1].append(printed)
         before = part, printed
     return tuple(map(tuple, out))
 
 
-def _printed(examined: Examined) -> Iterator[tuple[int, PrintedRow]]:
+def _printed(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> Iterator[tuple[int, PrintedRow]]:
     """Yield each printed row with the number of repeat lines and cast-ons that stand before it."""
     part, listed, tagged = 0, 0, []
-    for step in examined.instructions.steps:
+    for step in steps:
         if isinstance(step, Row):
-            tagged.append((part, examined.rows[listed]))
+            tagged.append((part, rows[listed]))
             listed += 1
         else:
             part += 1
     tagged.sort(key=lambda item: item[1].place)
     for _, group in groupby(tagged, key=lambda item: item[1].place):
         found = list(group)
-        rows = tuple(row for _, row in found)
-        yield found[0][0], PrintedRow(rows, label_of(examined, rows[0]))
+        named = tuple(row for _, row in found)
+        yield found[0][0], PrintedRow(named, _label_of(page, named[0]))
 
 
-def label_of(examined: Examined, row: Row) -> str:
+def _label_of(page: Page, row: Row) -> str:
     """Return the label of a row as printed, in normal form: "row 1 (rs):"."""
-    line = examined.instructions.page.lines[row.place.line - 1].text
+    line = page.lines[row.place.line - 1].text
     end = row.start.column - 1 if row.start.line == row.place.line else len(line)
     return line[row.place.column - 1 : end]
 
 
-def _apart(examined: Examined, earlier: Row, later: Row) -> bool:
+def _apart(page: Page, earlier: Row, later: Row) -> bool:
     """Tell whether another section begins or other words stand between two printed rows."""
-    between = examined.instructions.page.lines[earlier.end.line : later.place.line - 1]
+    between = page.lines[earlier.end.line : later.place.line - 1]
     words = any(line.text.strip() for line in between)
     return earlier.section != later.section or (
         words and any(line.text.strip() for line in without_page_marks(between))

@@ -238,10 +238,10 @@ def _run_end(examined: Examined, index: int) -> int:
     return listed
 
 
-def printed_row(examined: Examined, row: Row) -> Stretch | None:
-    """Return the words of a row as printed; None for one without words of its own, or with too many."""
+def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Stretch | None:
+    """Return the words of a row as printed; None for one without words of its own, or with more signs than asked."""
     begin, end = offset(examined.text, row.start), offset(examined.text, row.end)
-    return stretch(examined.text, begin, end) if begin < end <= begin + LONGEST_ROW else None
+    return stretch(examined.text, begin, end) if begin < end <= begin + longest else None
 
 
 def _reading(examined: Examined, row: Row, words: str) -> Row | None:

@@ -69,40 +69,47 @@ class Maps:
     def __init__(self, vocabulary: Vocabulary) -> None:
         self.vocabulary = vocabulary
         # Rows are told by identity first: equality of trees takes longer, and the second entry keeps the tree alive.
-        self._same: dict[int, tuple[RowMap | None, Sequence[Node]]] = {}
-        self._equal: dict[tuple[Node, ...], RowMap | None] = {}
-        self._sound: set[tuple[Node, ...]] = set()
+        self._alike: dict[int, tuple[tuple[Node, ...] | None, Sequence[Node]]] = {}
+        self._first: dict[tuple[Node, ...], tuple[Node, ...]] = {}
+        # Of the first of the rows that are alike.
+        self._maps: dict[int, RowMap | None] = {}
+        self._sound: set[int] = set()
         self._faults: dict[int, tuple[Misfit | None, Sequence[Node]]] = {}
 
     def of(self, parts: Sequence[Node]) -> RowMap | None:
         """Return the map of a row, None for one that has none."""
-        found = self._same.get(id(parts))
-        if found is None:
-            found = self._same[id(parts)] = (self._derived(tuple(parts)), parts)
-        return found[0]
+        first = self._first_like(parts)
+        if first is None:
+            return None
+        if id(first) not in self._maps:
+            self._maps[id(first)] = _map_of(first, self.vocabulary)
+        return self._maps[id(first)]
 
     def malformed(self, parts: Sequence[Node]) -> Misfit | None:
         """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
         found = self._faults.get(id(parts))
         if found is None:
-            found = self._faults[id(parts)] = (self._fault(tuple(parts)), parts)
+            found = self._faults[id(parts)] = (self._fault(parts), parts)
         return found[0]
 
-    def _fault(self, parts: tuple[Node, ...]) -> Misfit | None:
-        if is_deep(parts):
-            return malformed(parts, self.vocabulary)
+    def _fault(self, parts: Sequence[Node]) -> Misfit | None:
         # Only soundness is kept for rows that are alike: a fault has a place.
-        found = None if parts in self._sound else malformed(parts, self.vocabulary)
+        first = self._first_like(parts)
+        if first is not None and id(first) in self._sound:
+            return None
+        found = malformed(parts, self.vocabulary)
         if found is None:
-            self._sound.add(parts)
+            self._sound.add(id(first))
         return found
 
-    def _derived(self, parts: tuple[Node, ...]) -> RowMap | None:
-        if is_deep(parts):
-            return None
-        if parts not in self._equal:
-            self._equal[parts] = _map_of(parts, self.vocabulary)
-        return self._equal[parts]
+    def _first_like(self, parts: Sequence[Node]) -> tuple[Node, ...] | None:
+        """Return the first row that was alike, None for one that lies deeper than is followed."""
+        found = self._alike.get(id(parts))
+        if found is None:
+            own = tuple(parts)
+            first = None if is_deep(own) else self._first.setdefault(own, own)
+            found = self._alike[id(parts)] = (first, parts)
+        return found[0]
 
     def needle_after(self, needle: Needle, parts: Sequence[Node], in_round: bool) -> Needle:
         """Return the needle after a row, by its map where it has one; raise Stuck where it fails at every count."""

@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 
 from counterpane.craft.rows.again import FROM_STAR, Again, again_in
 from counterpane.craft.rows.care import words_of_work
-from counterpane.craft.rows.kinds import Kind, kind_at, may_begin
+from counterpane.craft.rows.kinds import Kind, may_begin
 from counterpane.craft.rows.labels import Label, label_at
 from counterpane.craft.rows.layout import is_heading
 from counterpane.craft.rows.pages import Page, page_of
@@ -18,7 +18,7 @@ from counterpane.craft.rows.row_orders import order_at, plainly
 from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Line, Token
-from counterpane.craft.rows.wraps import beginnings, blocks, cuts, unwrapped
+from counterpane.craft.rows.wraps import beginnings, blocks, unwrapped
 
 ClauseKind: TypeAlias = Literal["row", "again", "cast-on", "bind-off", "heading", "prose", "aside", "abbreviation"]
 # Passages of a pattern in which nothing is knitted: what stands there without a label is no row.
@@ -113,11 +113,8 @@ def _of_line(line: Line, shared: Shared) -> list[Clause]:
     if not may_begin(line):
         return [_clause(line, 0, len(line.text), "prose")]
     out: list[Clause] = []
-    known = shared.of(beginnings, line)
-    begin, kind = next(iter(known.items()))
-    labelled = label_at(line.text, begin, len(line.text))
-    for cut in cuts(line, labelled[1] if labelled else begin):
-        following = (known.get(cut) or kind_at(line, cut)) if cut < len(line.text) else "prose"
+    (begin, kind), *further = shared.of(beginnings, line).items()
+    for cut, following in further:
         goes_on = following == "prose" and not (kind == "order" and _AFTER_ORDER.match(line.text, cut))
         if cut > begin and not goes_on:
             out.append(_clause(line, begin, cut, kind))

@@ -70,8 +70,8 @@ def _is_page_line(line: Line) -> bool:
     text = line.text
     if not 0 < len(text) <= LONGEST_PAGE_LINE:
         return False
-    forms = (_PAGE, _WITH_PAGE, _ADDRESS) if "page" in text else (_PAGE, _ADDRESS)
-    return any(form.fullmatch(text) for form in forms) and not text.isspace()
+    found = _PAGE.fullmatch(text) or _ADDRESS.fullmatch(text) or ("page" in text and _WITH_PAGE.fullmatch(text))
+    return bool(found) and not text.isspace()
 
 
 def _running(lines: Sequence[Line], near: Sequence[int]) -> set[int]:

@@ -27,6 +27,8 @@ class Shared:
         key = (work, *[thing if isinstance(thing, str) else id(thing) for thing in things])
         found = self._kept.get(key)
         if found is None:
-            found = self._kept[key] = (work(*things, **named), things)
+            # Without itself, which would live on in a circle when nobody asks any more.
+            others = tuple([thing for thing in things if thing is not self])
+            found = self._kept[key] = (work(*things, **named), others)
         answer: Answer = found[0]  # type: ignore[assignment]
         return answer

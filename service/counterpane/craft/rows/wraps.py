@@ -105,8 +105,9 @@ def beginnings(line: Line) -> Mapping[int, Kind]:
     """Return what begins at each place of a line where something may, its own beginning first."""
     if not may_begin(line):
         return {}
-    start = start_of(line)
-    places = [start, *(cut for cut in cuts(line, start) if cut < len(line.text))]
+    start, end = start_of(line), len(line.text)
+    label = label_at(line.text, start, end)
+    places = [start, *(cut for cut in cuts(line, label[1] if label else start) if cut < end)]
     return {place: kind_at(line, place) for place in places}
 
 

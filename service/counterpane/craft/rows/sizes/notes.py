@@ -41,9 +41,10 @@ def notes(flat: Flat, number: int, names: Sequence[str]) -> list[Note]:
     form = _form(names)
     found: list[tuple[re.Match[str], frozenset[int]]] = []
     for match in form.finditer(flat.text):
-        named = found[-1][1] if found else frozenset()
-        sizes = _sizes(match, number, names, named)
-        if sizes is not None and _is_note(match, flat.text):
+        if not _is_note(match, flat.text):
+            continue
+        sizes = _sizes(match, number, names, found[-1][1] if found else frozenset())
+        if sizes is not None:
             found.append((match, sizes))
     marks = [(match.start(), _behind(flat.text, match), sizes) for match, sizes in found]
     return list(_governed(flat, marks))
@@ -104,8 +105,10 @@ def _at_an_end(words: str, number: int) -> frozenset[int]:
 
 def _is_note(match: re.Match[str], text: str) -> bool:
     """Tell whether words that name sizes govern something, and are no mention of a size in passing."""
+    if match["bare"] and not match["only"]:
+        return False
     sign = _SIGN.match(text, match.end())
-    if sign is None or (match["bare"] and not match["only"]):
+    if sign is None:
         return False
     begins = _CLAUSE.search(text, max(0, match.start() - _MOST_LOOKED_BACK), match.start()) or match.start() == 0
     if match["only"]:

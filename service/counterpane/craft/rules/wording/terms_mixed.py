@@ -80,9 +80,10 @@ def _places(examined: Examined, words: re.Pattern[str], others: re.Pattern[str])
     page = examined.instructions.page
     out = []
     for line, below in zip_longest(page.lines, page.lines[1:]):
+        if line.number in page.glossary.lines or not words.search(line.text):
+            continue
         wrapped = _GLOSS.match(below.text.lstrip()) if below else None
-        told = f"{line.text} {wrapped[0]}" if wrapped else line.text
-        if line.number in page.glossary.lines or others.search(told):
+        if others.search(f"{line.text} {wrapped[0]}" if wrapped else line.text):
             continue
         plain = _GLOSS.sub(lambda match: " " * len(match.group()), line.text)
         out += [(line, match.start(), match.end()) for match in words.finditer(plain)]
