@@ -11,12 +11,14 @@ from counterpane.craft.checking.examine import Examined, malformed_rows, odd_rep
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
 from counterpane.craft.checking.troubles import Shown, shown
-from counterpane.craft.counts import UNPROVED, count, work
+from counterpane.craft.counts import UNPROVED, work
+from counterpane.craft.counts.chain import gone_on, is_listed
+from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.instructions import AgainStep, StartStep
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import OpenRepeat, Place, Row
+from counterpane.craft.rows.tree import Node, OpenRepeat, Place, Row
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -26,6 +28,7 @@ LONGEST_ROW = 2_000
 # How many rows behind the trouble an edited row is worked with before the whole text is.
 AHEAD = 4
 NOT_STUCK = 1
+Parts = tuple[Node, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +36,8 @@ class Suspect:
     """A row in doubt as it was read: its index, the count it begins with, the faults of its reading.
 
     It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
-    edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them.
+    edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them. Where no
+    count is known, `begin` is the needle after some rows before it, None where none can be worked.
     """
 
     examined: Examined
@@ -44,6 +48,7 @@ class Suspect:
     penalty: int
     words: Stretch
     plain: bool
+    begin: Needle | None = None
     faults: tuple[Fault, ...] = ()
     malformed: bool = False
 
@@ -76,23 +81,24 @@ class Suspect:
 
     def edited(self, edit: Edit) -> Row | None:
         """Read the edited row; None where it cannot be read, or not be worked among its neighbours."""
-        row = _reading(self.examined, self.row, self.words.changed(edit.changes))
-        return row if row is not None and self._fits(row) else None
+        parts = _reading(self.examined, self.words.changed(edit.changes))
+        fits = parts is not None and self._fits(parts)
+        return replace(self.row, parts=parts, readable=True) if parts is not None and fits else None
 
     def is_like_another(self, row: Row) -> bool:
         """Tell whether an edited row says what another row says."""
         return any(row.parts == other.parts for other in self.examined.rows if other.place != row.place)
 
-    def _fits(self, new: Row) -> bool:
-        rows = [self._saying(row, new) for row in self._near()]
-        before, known = self.before, self.examined
-        if before is None:
-            return bool(count([row.parts for row in rows], known.vocabulary, maps=known.maps).starts)
-        alone = known.maps.of(new.parts)
-        if alone is not None and alone.after(before) is None:
+    def _fits(self, new: Parts) -> bool:
+        rows, maps = self._ahead(), self.examined.maps
+        parts = [new if self._is_said_by(row) else row.parts for row in rows]
+        if self.before is None:
+            after = gone_on(self.begin, parts, maps)
+            return after is not None and is_listed(after)
+        alone = maps.of(new)
+        if alone is not None and alone.after(self.before) is None:
             return False  # Most edits end here: the row itself does not take the count, and no neighbour is asked.
-        parts, sides = [row.parts for row in rows], [row.side for row in rows]
-        steps = work(parts, before, known.vocabulary, sides, known.maps, told=False)
+        steps = work(parts, self.before, maps.vocabulary, [row.side for row in rows], maps, told=False)
         for row, step in zip(rows, steps, strict=True):
             if step.misfit is not None:
                 return step.misfit.slug == UNPROVED
@@ -100,17 +106,14 @@ class Suspect:
                 return False
         return True
 
-    def _saying(self, row: Row, new: Row) -> Row:
-        """Return a row with the new words where it has those of this one, its own or taken from it: "as row 1"."""
-        if row.place == new.place:
-            return replace(new, label=row.label, stated=row.stated)
+    def _is_said_by(self, row: Row) -> bool:
+        """Tell whether a row has the words of this one, its own or taken from it: "as row 1"."""
         taken = bool(row.parts) and any(row.parts is own.parts for own in (self.row, self.examined.rows[self.index]))
-        return replace(row, parts=new.parts) if taken else row
+        return taken or row.place == self.place
 
-    def _near(self) -> Sequence[Row]:
-        """Return the rows to try: from this one, or some before where no count is known, to behind the trouble."""
-        first = self.index if self.before is not None else max(0, self.index - AHEAD)
-        rows = self.examined.rows[first : self.upto + 1]
+    def _ahead(self) -> Sequence[Row]:
+        """Return the rows to try: from this one to behind the trouble."""
+        rows = self.examined.rows[self.index : self.upto + 1]
         stop = next((at for at, row in enumerate(rows) if not row.readable and row.place != self.place), len(rows))
         return rows[:stop]
 
@@ -145,7 +148,9 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         faults = tuple(fault for fault in fatal if row.place <= fault.place < row.end)
         if found and faults:
             upto = _ahead(examined, index, index)
-            yield Suspect(examined, row, index, upto, _before(examined, index), 0, found, True, faults)
+            was = _before(examined, index)
+            begin = _begin(examined, index) if was is None else None
+            yield Suspect(examined, row, index, upto, was, 0, found, True, begin, faults)
 
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
@@ -168,13 +173,14 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
                 penalty = 0 if index == likely or settled else NOT_STUCK
                 was = before.get(index)
                 upto = _ahead(examined, index, place.row)
-                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, (), raw.place in malformed)
+                begin = _begin(examined, index) if was is None else None
+                odd_form = raw.place in malformed
+                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, begin, malformed=odd_form)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
     """Tell whether the words of a row alone give its stitches."""
-    read = _reading(examined, row, words.text)
-    return read is not None and read.parts == row.parts
+    return _reading(examined, words.text) == row.parts
 
 
 def _in_doubt(examined: Examined, place: Shown, odd: int | None) -> list[int]:
@@ -219,6 +225,13 @@ def _counts_before(examined: Examined, upto: int) -> dict[int, int | None]:
     return {index: step.before for index, step in enumerate(steps)}
 
 
+def _begin(examined: Examined, index: int) -> Needle | None:
+    """Return the needle after the rows before one that can be read; None where they cannot be worked together."""
+    rows = examined.rows[max(0, index - AHEAD) : index]
+    first = max((at for at, row in enumerate(rows, start=1) if not row.readable), default=0)
+    return gone_on(Needle.any_count(), [row.parts for row in rows[first:]], examined.maps)
+
+
 def _before(examined: Examined, index: int) -> int | None:
     return examined.followed[index].before if index < len(examined.followed) else None
 
@@ -244,7 +257,7 @@ def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Str
     return stretch(examined.text, begin, end) if begin < end <= begin + longest else None
 
 
-def _reading(examined: Examined, row: Row, words: str) -> Row | None:
+def _reading(examined: Examined, words: str) -> Parts | None:
     """Read words in the place of a row's own; None where they cannot be read or say nothing."""
     kept = examined.instructions.kept
     # An edit that changes a number leaves a row of the shape that is known already.
@@ -255,5 +268,5 @@ def _reading(examined: Examined, row: Row, words: str) -> Row | None:
     parts = read.parts
     promised = examined.instructions.multiple
     if promised is not None and promised.of > 1 and not any(map(is_open, parts)):
-        parts = (OpenRepeat(parts, 0),)
-    return replace(row, parts=parts, readable=True)
+        return (OpenRepeat(parts, 0),)
+    return parts

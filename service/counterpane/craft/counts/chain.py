@@ -49,12 +49,35 @@ def count(
         try:
             after = maps.needle_after(needle, parts, goes_round(sides, index))
         except Stuck as stuck:
-            return _refused(needle, index, parts, stuck, vocabulary)
+            return _refused(needle, index, parts, stuck, maps)
         if after.start.at(after.low) > MOST_STITCHES:
             return _AT_A_COUNT_ONLY
         repeats.append(_Repeat(*after.slope) if after.slope else None)
         needle = after.pinned() if after.start.per > MOST_STITCHES else after
     return _proved(needle, repeats)
+
+
+def gone_on(needle: Needle | None, rows: Sequence[Sequence[Node]], maps: Maps) -> Needle | None:
+    """Return the needle after further rows, worked flat; None where no count is known to pass them.
+
+    It tells what `count` tells of all rows together, and not why.
+    """
+    for parts in rows:
+        if needle is None:
+            return None
+        try:
+            after = maps.needle_after(needle, parts, in_round=False)
+        except Stuck:
+            return None
+        if after.start.at(after.low) > MOST_STITCHES:
+            return None
+        needle = after.pinned() if after.start.per > MOST_STITCHES else after
+    return needle
+
+
+def is_listed(needle: Needle) -> bool:
+    """Tell whether the counts that a needle may hold are one progression, or so few that each is listed."""
+    return needle.high is None or needle.high - needle.low < MOST_LISTED
 
 
 def goes_round(sides: Sequence[Side | None] | None, index: int) -> bool:
@@ -70,20 +93,20 @@ def _proved(needle: Needle, repeats: Sequence[_Repeat | None]) -> Chain:
     if needle.high is None:
         least, of = start.at(needle.low), start.per
         return Chain((Progression(of, least % of, least),), drift, ratio, weights, ends=(end.at(needle.low),))
-    if needle.high - needle.low >= MOST_LISTED:
+    if not is_listed(needle):
         return _AT_A_COUNT_ONLY
     values = range(needle.low, needle.high + 1)
     starts = tuple(Progression.only(start.at(t)) for t in values)
     return Chain(starts, drift, ratio, weights, ends=tuple(end.at(t) for t in values))
 
 
-def _refused(needle: Needle, index: int, parts: Sequence[Node], stuck: Stuck, vocabulary: Vocabulary) -> Chain:
+def _refused(needle: Needle, index: int, parts: Sequence[Node], stuck: Stuck, maps: Maps) -> Chain:
     if stuck.slug == UNPROVED:
         return _AT_A_COUNT_ONLY
     misfit = Misfit(stuck.slug, index, stuck.place, stuck.asked, stuck.left)
     if index == 0 or stuck.slug not in JOINS:
         return Chain((), misfit=misfit)
-    alone = count([parts], vocabulary)
+    alone = count([parts], maps.vocabulary, maps=maps)
     if alone.misfit is None or needle.has_markers:
         return Chain((), misfit=unjoined(needle, index, stuck.place, alone))
     return Chain((), misfit=replace(alone.misfit, row=index))

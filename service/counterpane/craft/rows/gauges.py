@@ -59,7 +59,8 @@ def gauges_of(page: Page) -> tuple[PrintedGauge, ...]:
             out += [gauge for said in _statements(passage.stretches) if (gauge := _gauge(said, headed))]
     taken = {stretch.line.number for passage in page.passages for stretch in passage.stretches}
     for line in page.lines:
-        if line.number not in taken and _LOOSE.match(line.text) and not begins_rows(line.text):
+        may_be = "st" in line.text and line.number not in taken  # Most lines name no stitch, which is quickly told.
+        if may_be and _LOOSE.match(line.text) and not begins_rows(line.text):
             out += [gauge for gauge in [_gauge([Stretch(line, 0)], "")] if gauge]
     return tuple(out)
 

@@ -11,11 +11,14 @@ from fractions import Fraction
 from counterpane.craft.measures import CM_PER_INCH
 from counterpane.craft.rows.words import Line
 
-_N = r"(?:\d{1,4}\s+\d/\d{1,2}|\d/\d{1,2}|\d{1,4}(?:\.\d{1,3})?)"
+_REST = r"(?:\d{0,3}\s+\d/\d{1,2}|/\d{1,2}|\d{0,3}(?:\.\d{1,3})?)"
+# The first digit stands before all else, so that a search passes over every other sign at once.
+_FIRST = r"\d(?<![\d.]\d)(?<!\d/\d)"
 _CM = r"cms?\b|centimet(?:re|er)s?\b"
 _IN = r"inch(?:es)?\b|ins?\b|\"|''"
-LENGTH = rf"(?P<one>{_N})(?:\s*(?:x|by)\s*(?P<two>{_N}))?\s*-?(?:(?P<cm>{_CM})|(?P<inch>{_IN}))"
-_LENGTH = re.compile(rf"(?<![\d.])(?<!\d/){LENGTH}")
+_LENGTH = re.compile(
+    rf"(?P<one>{_FIRST}{_REST})(?:\s*(?:x|by)\s*(?P<two>\d{_REST}))?\s*-?(?:(?P<cm>{_CM})|(?P<inch>{_IN}))"
+)
 _OF_A_ROW = re.compile(r"\s+(?:\d|(?:a|the|all|each|every|next|same|this|st|sts|patt|one)\b)")
 _BETWEEN = re.compile(r"\s*(?:\.\s*)?(?:[(\[/]|=|\bor\b)\s*(?:approx(?:imately|\.)?\s*|about\s*)?")
 

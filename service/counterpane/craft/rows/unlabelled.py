@@ -45,7 +45,8 @@ def numbered(found: list[Clause], vocabulary: Vocabulary, labelled: bool, shared
     """
     out, number, shared = [], 0, shared or Shared()
     for clause in found:
-        row = shared.of(_row_of, clause, vocabulary, labelled) if clause.kind in ("prose", "heading") else None
+        may_be = clause.kind in ("prose", "heading") and _may_be_row(clause, labelled)
+        row = shared.of(_row_of, clause, vocabulary) if may_be else None
         if row is None:
             out.append(clause)
         else:
@@ -67,11 +68,17 @@ class _Unlabelled(NamedTuple):
     body: list[Token]
 
 
-def _row_of(clause: Clause, vocabulary: Vocabulary, labelled: bool) -> _Unlabelled | None:
+def _may_be_row(clause: Clause, labelled: bool) -> bool:
+    """Tell quickly that signs and numbers alone name no stitch, and no line without a number among labelled rows."""
+    text = clause.line.text
+    return not (labelled and not _NUMBER.match(text, clause.start)) and bool(
+        _LETTER.search(text, clause.start, clause.end)
+    )
+
+
+def _row_of(clause: Clause, vocabulary: Vocabulary) -> _Unlabelled | None:
     """Return what a line without a label says as a row; None where it says anything else."""
     printed = _NUMBER.match(clause.line.text, clause.start)
-    if (labelled and not printed) or not _LETTER.search(clause.line.text, clause.start, clause.end):
-        return None  # Signs and numbers alone name no stitch.
     start = printed.end() if printed else clause.start
     if printed and borrowed(body := tokens(clause.line, start, clause.end)):
         return _Unlabelled(int(printed[1]), _side(printed), body)

@@ -57,6 +57,7 @@ LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
+_MOST_PLAIN = 4096  # House: characters whose normal form is kept.
 _LONGEST_KEPT = 400  # House: signs of a stretch whose tokens are kept for another that says the same.
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 # "k2p2", "k2/p2" and "k2MC" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
@@ -171,17 +172,17 @@ def _of_table(line: Line) -> Line:
 def _normal_signs(number: int, line: str) -> Line:
     if line.isascii() and "\t" not in line and "\\" not in line:
         return Line(number, line.lower(), raw=line)
-    escapes = {match.start() for match in _ESCAPED.finditer(line)} if "\\" in line else set()
-    out = list(map(_plain, line))
-    for index in escapes:
-        out[index] = ""
-    for index in [index for index, plain in enumerate(out) if len(plain) != 1]:
-        out[index] = _in_place(out[index], line, index)
+    out = [_PLAIN[char] for char in line]
+    if "\\" in line:
+        for match in _ESCAPED.finditer(line):
+            out[match.start()] = ""
     text = "".join(out)
     if len(text) == len(line) and "" not in out:
         return Line(number, text, None, line)
+    for index in [index for index, signs in enumerate(map(len, out)) if signs != 1]:
+        out[index] = _in_place(out[index], line, index)
     columns = [column for column, plain in enumerate(out, start=1) for _ in plain]
-    return Line(number, text, (*columns, len(line) + 1), line)
+    return Line(number, "".join(out), (*columns, len(line) + 1), line)
 
 
 def _in_place(plain: str, line: str, index: int) -> str:
@@ -209,7 +210,19 @@ def joined(lines: Sequence[Line]) -> Line:
     return Line(lines[0].number, "".join(out), parts=tuple(parts))
 
 
-@lru_cache(maxsize=4096)
+class _PlainOf(dict[str, str]):
+    """The characters met so far in normal form; a table, since a text asks for each of its characters."""
+
+    def __missing__(self, char: str) -> str:
+        plain = _plain(char)
+        if len(self) < _MOST_PLAIN:
+            self[char] = plain
+        return plain
+
+
+_PLAIN = _PlainOf()
+
+
 def _plain(char: str) -> str:
     """Return a character in normal form: "½" is "1/2", "ﬁ" is "fi", a wide digit a digit, a dash a hyphen."""
     if char in _DROPPED:

@@ -81,9 +81,9 @@ def unwrapped(block: Sequence[Line], alone: frozenset[int], shared: Shared) -> I
 
     Lines whose numbers are in `alone` neither go on nor are gone on with.
     """
-    open_ = _Open([block[0]], kinds_of(shared.of(beginnings, block[0]))[-1])
+    open_ = _Open([block[0]], _kinds(block[0], shared)[-1])
     for line in block[1:]:
-        kinds = kinds_of(shared.of(beginnings, line))
+        kinds = _kinds(line, shared)
         if not alone & {line.number, open_.lines[-1].number} and _goes_on(open_, line, kinds[0]):
             open_.lines.append(line)
             open_.kind = kinds[-1] if len(kinds) > 1 else open_.kind
@@ -103,18 +103,18 @@ def _together(*lines: Line) -> Line:
 
 def beginnings(line: Line) -> Mapping[int, Kind]:
     """Return what begins at each place of a line where something may, its own beginning first."""
-    if not may_begin(line):
-        return {}
     start, end = start_of(line), len(line.text)
     label = label_at(line.text, start, end)
     places = [start, *(cut for cut in cuts(line, label[1] if label else start) if cut < end)]
     return {place: kind_at(line, place) for place in places}
 
 
-def kinds_of(found: Mapping[int, Kind]) -> list[Kind]:
+def _kinds(line: Line, shared: Shared) -> Sequence[Kind]:
     """Return what a line begins with, and what follows in it."""
-    kinds = [*found.values()] or ["prose"]
-    return [kinds[0], *(kind for kind in kinds[1:] if kind != "prose")]
+    if not may_begin(line):
+        return ("prose",)
+    first, *further = shared.of(beginnings, line).values()
+    return (first, *[kind for kind in further if kind != "prose"])
 
 
 def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:

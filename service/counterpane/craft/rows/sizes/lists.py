@@ -85,10 +85,10 @@ def _bare(match: re.Match[str]) -> Candidate:
 
 def _candidate(text: str, match: re.Match[str]) -> tuple[Candidate, int]:
     """Return the ways to take a bracket with what stands around it, and where the stretch ends."""
-    lead = _lead(text, match.start())
+    lead = None if match["unit"] else _lead(text, match.start())
     inside = _entries(match)
     within = Reading(*match.span("inside"), inside)
-    if match["unit"] or lead is None:
+    if lead is None:
         bare = not match["unit"] and _OPERAND.match(text, match.end())
         return Candidate((Reading(*match.span(), inside) if bare else within,), sure=len(inside) > 1), match.end()
     end, entries = _further(text, match.end(), inside)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.labels import LABEL, number_of
+from counterpane.craft.rows.quick import word_of
 from counterpane.craft.rows.sizes.flat import Flat
 
 _ORDINAL = r"(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)"
@@ -17,6 +18,7 @@ _MOST_LOOKED_BACK = 60  # House.
 _NAMED = {"two": 2, "three": 3}  # English words, by definition.
 _CLAUSE = re.compile(r"(?:^|[.;:,(\[\n*#_])\s*$")
 _CLOSE = {"(": ")", "[": "]"}
+_MAY_NOTE = re.compile(word_of(r"only\b", r"sizes?\s+\d", "sizes?:"))
 _TELLS = re.compile(r"\s*\)?\s*[:.]")
 
 
@@ -52,7 +54,7 @@ def notes(flat: Flat, number: int, names: Sequence[str]) -> list[Note]:
 
 def may_hold_notes(text: str) -> bool:
     """Tell cheaply whether there can be any."""
-    return re.search(r"\bonly\b|\bsizes?\s+\d|\bsizes?:", text) is not None
+    return _MAY_NOTE.search(text) is not None
 
 
 def _form(names: Sequence[str]) -> re.Pattern[str]:

@@ -8,10 +8,15 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 from counterpane.craft.rows.words import Line
 
 _FOR_A_BABY = re.compile(
-    r"\b(?:bab(?:y|ies)|infants?|newborns?|preemies?|pram|stroller|crib|cot|cradle|moses|layette|toddlers?|nursery)\b"
+    word_of(
+        *("bab(?:y|ies)", "infants?", "newborns?", "preemies?", "pram", "stroller", "crib", "cot", "cradle", "moses"),
+        *("layette", "toddlers?", "nursery"),
+    )
+    + r"\b"
 )
 _ATTACHED = re.compile(
     r"\b(?:(?P<fringe>fring(?:e|es|ing)|tassels?)|(?P<pom>pom-?\s?poms?)"

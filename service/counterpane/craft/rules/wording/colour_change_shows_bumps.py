@@ -11,9 +11,13 @@ from counterpane.craft.checking.wording import at
 from counterpane.craft.component.derived import sides_of
 from counterpane.craft.fabric.faces import shows_purl
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 from counterpane.craft.rows.tree import Row
 
-_NAMED = re.compile(r"\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Tt]o|[Jj]oin(?:ing)?) (?:yarn |colou?r )?([A-F]|MC|CC\d?)\b")
+_NAMED = re.compile(
+    word_of(*(name for word in ("with", "in", "using", "to", "join(?:ing)?") for name in (word, word.capitalize())))
+    + r" (?:yarn |colou?r )?([A-F]|MC|CC\d?)\b"
+)
 
 
 @rule(

@@ -8,12 +8,19 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 
+_SIZE = ("size", r"no\.?", "number")
 _NUMBER = re.compile(
-    r"\b(?:(?:size|no\.?|number)\s*(?P<sized>\d{1,2})\s+(?:\w+[- ]){0,2}needles?"
-    r"|needles?,?\s*[:,]?\s*(?:size|no\.?|number)\s*(?P<behind>\d{1,2})(?!\d|[./]\d))"
+    word_of(
+        *(rf"{word}\s*\d{{1,2}}\s+(?:\w+[- ]){{0,2}}needles?" for word in _SIZE),
+        rf"needles?,?\s*[:,]?\s*(?:{'|'.join(_SIZE)})\s*\d{{1,2}}(?!\d|[./]\d)",
+    )
 )
-_SCALE = re.compile(r"\bmm\b|\d\s*mm|\bus\b|\bu\.s\.|\buk\b|\bu\.k\.|\bmetric\b|\bold\b")
+_DIGITS = re.compile(r"\d+")
+_SCALE = re.compile(
+    word_of(r"mm\b", r"us\b", r"u\.s\.", r"uk\b", r"u\.k\.", r"metric\b", r"old\b") + r"|mm(?<=\dmm)"
+)
 
 
 @rule(
@@ -37,5 +44,6 @@ def needle_size_unclear(examined: Examined) -> Iterator[Finding]:
         named = "needle" in line.text and not _SCALE.search(line.text)
         match = _NUMBER.search(line.text) if named else None
         if match:
-            message = f"The needle size {quoted(match['sized'] or match['behind'])} may be US or old UK."
+            size = _DIGITS.findall(match.group())[0]
+            message = f"The needle size {quoted(size)} may be US or old UK."
             yield at(line.place(match.start()), "needle-size-unclear", "note", message, "Give the size in millimetres.")

@@ -10,8 +10,14 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import PrintedRow, given_line, runs
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 
-_EVERY = re.compile(r"\b(?:all|every|each|alt(?:ernate)?|even|odd)\b[^.\n]{0,60}\brow|\brows?\s+not\b|\bback\b")
+_EVERY = re.compile(
+    word_of("all", "every", "each", "alt(?:ernate)?", "even", "odd")
+    + r"\b[^.\n]{0,60}\brow|"
+    + word_of(r"rows?\s+not", "back")
+    + r"\b"
+)
 _MOST_NAMED = 6  # House.
 
 

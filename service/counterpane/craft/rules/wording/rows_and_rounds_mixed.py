@@ -9,10 +9,11 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import PrintedRow, given_line, runs
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 
-_ROUND = re.compile(r"\b(?:rounds?|rnds?)\b")
-_ROW = re.compile(r"\brows?\b")
-_JOINS = re.compile(r"\b(?:join|turn|circular|in the round|flat|back and forth)\b")
+_ROUND = re.compile(word_of("rounds?", "rnds?") + r"\b")
+_ROW = re.compile(word_of("rows?") + r"\b")
+_JOINS = re.compile(word_of("join", "turn", "circular", "in the round", "flat", "back and forth") + r"\b")
 
 
 @rule(

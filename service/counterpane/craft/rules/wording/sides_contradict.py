@@ -9,9 +9,10 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import PrintedRow, given_line, runs
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
+from counterpane.craft.rows.quick import word_of
 from counterpane.craft.rows.tree import Place
 
-_SIDE = re.compile(r"\b(?:(rs|right[- ]side)|(ws|wrong[- ]side))\b")
+_SIDE = re.compile(word_of("rs", "right[- ]side", "ws", "wrong[- ]side") + r"\b")
 _TURNS = re.compile(r"\b(?:turn|slide|do not turn|rejoin|break|cut|fasten off|join)\b")
 
 
@@ -45,7 +46,7 @@ def sides_contradict(examined: Examined) -> Iterator[Finding]:
 def _stated(printed: PrintedRow) -> str | None:
     """Return the one side that a label prints; None for none, for both, and for "and all WS rows"."""
     label = re.split(r"\b(?:and|&)\b", printed.label)[0]
-    found = {"RS" if match.group(1) else "WS" for match in _SIDE.finditer(label)}
+    found = {"RS" if side.startswith("r") else "WS" for side in _SIDE.findall(label)}
     return found.pop() if len(found) == 1 and len({number % 2 for number in printed.numbers}) == 1 else None
 
 

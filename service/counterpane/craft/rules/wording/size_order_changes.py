@@ -38,9 +38,7 @@ def size_order_changes(examined: Examined) -> Iterator[Finding]:
         return
     sized = {stretch.line.number for stretch in examined.instructions.page.under("size")}
     for line in examined.instructions.page.lines:
-        if not _MAY_LIST.search(line.text) or not _SIZES.search(line.text):
-            continue
-        if line.number in sized or CASTING_ON.search(line.text):
+        if _MAY_LIST.search(line.text) and (line.number in sized or CASTING_ON.search(line.text)):
             yield from _out_of_order(line)
 
 

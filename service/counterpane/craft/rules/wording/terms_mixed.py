@@ -11,36 +11,44 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import given_line
 from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, Severity, rule
+from counterpane.craft.rows.quick import word_of
 from counterpane.craft.rows.words import Line
 from counterpane.craft.stitches import Terms
 
 
 class _Pair(NamedTuple):
-    """Patterns of the US and the UK words for one thing, and the word of each to print."""
+    """Patterns of the US and the UK words for one thing, what the UK ones hold, and the word of each to print."""
 
     us: re.Pattern[str]
     uk: re.Pattern[str]
+    uk_holds: str
     said: dict[Terms, str]
     severity: Severity = "warning"
 
+    def in_both(self, text: str) -> bool:
+        """Tell whether a text in small letters holds words of both trades."""
+        if self.uk_holds not in text or not self.us.search(text):
+            return False
+        return re.search(self.uk.pattern, text, re.MULTILINE) is not None
 
-def _pair(us: str, uk: str, us_word: str, uk_word: str, severity: Severity = "warning") -> _Pair:
-    return _Pair(re.compile(us), re.compile(uk), {"us": us_word, "uk": uk_word}, severity)
+
+def _pair(us: str, uk: str, uk_holds: str, us_word: str, uk_word: str, severity: Severity = "warning") -> _Pair:
+    return _Pair(re.compile(us), re.compile(uk), uk_holds, {"us": us_word, "uk": uk_word}, severity)
 
 
+_TENSION = r"^[ #*_]{0,8}tension\b|\btension(?=\s*[:=]|\s+(?:square|swatch))"
+_ST = r"(?:\s+st(?:itch)?)"
 _PAIRS = (
-    _pair(r"\bbind(?=[- ]off\b)", r"\bcast(?=[- ]off\b)", "bind", "cast"),
-    _pair(r"\bgauge\b", r"^[ #*_]{0,8}tension\b|\btension(?=\s*[:=]|\s+(?:square|swatch))", "gauge", "tension"),
+    _pair(word_of(r"bind(?=[- ]off\b)"), word_of(r"cast(?=[- ]off\b)"), "cast", "bind", "cast"),
+    _pair(word_of(r"gauge\b"), _TENSION, "tension", "gauge", "tension"),
     _pair(
-        r"\bstockinette(?:\s+st(?:itch)?)?\b", r"\bstocking\s+st(?:itch)?\b", "stockinette stitch", "stocking stitch"
+        *(word_of(rf"stockinette{_ST}?\b"), word_of(rf"stocking{_ST}\b"), "stocking"),
+        *("stockinette stitch", "stocking stitch"),
     ),
-    _pair(r"\bwork even\b", r"\bwork straight\b", "work even", "work straight"),
-    _pair(r"\byo\b", r"\b(?:yfwd|yrn|yfrn|yon)\b", "yo", ""),
-    _pair(r"\bseed st(?:itch)?\b", r"\bmoss st(?:itch)?\b", "", "", "note"),
+    _pair(word_of(r"work even\b"), word_of(r"work straight\b"), "straight", "work even", "work straight"),
+    _pair(word_of(r"yo\b"), word_of(r"y(?:fwd|rn|frn|on)\b"), "y", "yo", ""),
+    _pair(word_of(r"seed st(?:itch)?\b"), word_of(r"moss st(?:itch)?\b"), "moss st", "", "", "note"),
 )
-_ANY_UK = re.compile("|".join(pair.uk.pattern for pair in _PAIRS), re.MULTILINE)
-# What each of these holds: looked for first, since it is quickly told.
-_MAY_BE_UK = re.compile(r"cast[- ]off|tension|stocking|work straight|yfwd|yrn|yfrn|yon|moss st")
 _GLOSS = re.compile(
     r"\([^()]{0,60}\b(?:uk|us|u\.k\.|u\.s\.|also|or|called|british|american)\b[^()]{0,60}\)|\b(?:uk|us)\s?:[^;.]*"
 )
@@ -61,11 +69,7 @@ def terms_mixed(examined: Examined) -> Iterator[Finding]:
     a text that mixes them does not tell which are meant. A word explained in brackets (“UK moss stitch”) is no mixture.
     """
     text = examined.text.lower()
-    if not _MAY_BE_UK.search(text) or not _ANY_UK.search(text):
-        return
-    mixed = [pair for pair in _PAIRS if pair.us.search(text) and re.search(pair.uk.pattern, text, re.MULTILINE)]
-    if not mixed:
-        return
+    mixed = [pair for pair in _PAIRS if pair.in_both(text)]
     found = [(pair, _places(examined, pair.us, pair.uk), _places(examined, pair.uk, pair.us)) for pair in mixed]
     us, uk = sum(len(us) for _, us, _ in found), sum(len(uk) for _, _, uk in found)
     terms: Terms = examined.instructions.terms if us == uk else "us" if us > uk else "uk"
