@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from counterpane.craft.checking.causes import odd_row
+from counterpane.craft.counts import Maps
 from counterpane.craft.rows.instructions import read_text
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
@@ -109,5 +110,5 @@ def test_parts_numbered_anew_need_not_nest(vocabulary: Vocabulary) -> None:
 def test_of_rows_with_three_repeats_none_is_the_odd_one(vocabulary: Vocabulary) -> None:
     """Repeats of 7, 11 and 13: without any one of them the other two still do not nest."""
     text = "".join(f"Row {row}: *K{of}; rep from * to end.\n" for row, of in enumerate((7, 11, 13), 1))
-    assert odd_row(read_text(text, vocabulary).rows, vocabulary) is None
-    assert odd_row(read_text(text.replace("13", "7"), vocabulary).rows, vocabulary) == 1
+    assert odd_row(read_text(text, vocabulary).rows, Maps(vocabulary)) is None
+    assert odd_row(read_text(text.replace("13", "7"), vocabulary).rows, Maps(vocabulary)) == 1

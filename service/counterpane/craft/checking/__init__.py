@@ -7,7 +7,6 @@ from counterpane.craft.checking.examine import (
     TextCorrection,
     examine,
     examine_sizes,
-    odd_repeat,
     reexamine,
     trouble,
 )
@@ -27,7 +26,6 @@ __all__ = [
     "examine",
     "examine_sizes",
     "jammed",
-    "odd_repeat",
     "odd_row",
     "pointing",
     "reexamine",

@@ -41,8 +41,9 @@ class Examined:
 
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
-    changes the count; `complete` says that these are all rows of the (first) piece. `corrections` are changes that
-    would put the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
+    changes the count; `complete` says that these are all rows of the (first) piece. `odd` is the index of the counted
+    row whose repeat differs from the others, where the repeats do not nest. `corrections` are changes that would put
+    the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
     """
 
     text: str
@@ -57,6 +58,7 @@ class Examined:
     maps: Maps = field(compare=False, repr=False)
     corrections: tuple[TextCorrection, ...] = ()
     reach: int = 0
+    odd: int | None = None
 
     @property
     def counted(self) -> tuple[Row, ...]:
@@ -101,7 +103,9 @@ def reexamine(
     impossible = not chain.starts and not chain.proved_at_count_only
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary, maps)
     complete = counted == len(piece)
-    return Examined(text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps, reach=counted)
+    odd = _odd(rows[:counted], chain, instructions, maps) if complete else None
+    known = text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps
+    return Examined(*known, reach=counted, odd=odd)
 
 
 def _derived(
@@ -185,19 +189,18 @@ def _malformed(examined: Examined, row: Row) -> Misfit | None:
     return examined.maps.malformed(row.parts) if row.readable else None
 
 
-def odd_repeat(examined: Examined) -> int | None:
-    """Return the index of the counted row whose repeat differs from the others, where the repeats do not nest."""
-    misfit = examined.chain.misfit
-    disjoint = misfit is not None and misfit.slug == "rows-do-not-join"
-    if not examined.complete or not (examined.chain.suspicious or disjoint):
+def _odd(rows: Sequence[Row], chain: Chain, instructions: Instructions, maps: Maps) -> int | None:
+    """Return the index of the row whose repeat differs from the others, where the repeats do not nest."""
+    disjoint = chain.misfit is not None and chain.misfit.slug == "rows-do-not-join"
+    if not (chain.suspicious or disjoint):
         return None
-    promised = examined.instructions.multiple
-    index = odd_row(examined.counted, examined.vocabulary, promised.of if promised else 0)
+    promised = instructions.multiple
+    index = odd_row(rows, maps, promised.of if promised else 0)
     if index is None or disjoint:
         return index
     # Parts of a blanket need not nest with each other: bands of 8 and 3 stitches share every 24th count by design.
-    own = [row.parts for row in _part_of(examined.counted, index)]
-    return index if count(own, examined.vocabulary).suspicious else None
+    own = [row.parts for row in _part_of(rows, index)]
+    return index if count(own, maps.vocabulary, maps=maps).suspicious else None
 
 
 def _part_of(rows: Sequence[Row], index: int) -> Sequence[Row]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
-from counterpane.craft.checking.examine import Examined, malformed_rows, odd_repeat, trouble
+from counterpane.craft.checking.examine import Examined, malformed_rows, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
 from counterpane.craft.checking.troubles import Shown, shown
@@ -156,7 +156,7 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
     """Yield the rows that may be at fault for the first count that is wrong, in each piece."""
     malformed = {row.place for row, _ in malformed_rows(examined)}
-    odd = odd_repeat(examined)
+    odd = examined.odd
     settled = trouble(examined) is None and not examined.walk.wrong_counts
     seen: set[Place] = set()
     rows = examined.instructions.rows
@@ -259,10 +259,9 @@ def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Str
 
 def _reading(examined: Examined, words: str) -> Parts | None:
     """Read words in the place of a row's own; None where they cannot be read or say nothing."""
-    kept = examined.instructions.kept
-    # An edit that changes a number leaves a row of the shape that is known already.
-    terms = examined.instructions.terms
-    read = kept.shapes.read_words(words) if kept else read_row(words, examined.vocabulary, terms)
+    kept, terms = examined.instructions.kept, examined.instructions.terms
+    # An edit that changes a number leaves a row of the shape that is known already; rows that are alike have the same.
+    read = kept.shared.of(kept.shapes.read_words, words) if kept else read_row(words, examined.vocabulary, terms)
     if not read.readable or not read.parts:
         return None
     parts = read.parts

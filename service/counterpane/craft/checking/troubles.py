@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from counterpane.craft.checking.examine import Examined, jams, malformed_rows, odd_repeat, trouble
+from counterpane.craft.checking.examine import Examined, jams, malformed_rows, trouble
 from counterpane.craft.counts import judge
 from counterpane.craft.rows.instructions import AgainStep
 from counterpane.craft.rows.tree import Row
@@ -19,10 +19,9 @@ def counting_troubles(examined: Examined) -> int:
     """Return the number of places where the counts of a text contradict each other."""
     walk = examined.walk
     drifting = sum(not repeated.fits_again or repeated.reached is False for repeated in walk.repeated)
-    odd = odd_repeat(examined) is not None
     return (
         len(jams(examined))
-        + odd
+        + (examined.odd is not None)
         + drifting
         + len(walk.wrong_counts)
         + len(malformed_rows(examined))
@@ -51,8 +50,7 @@ def shown(examined: Examined) -> list[Shown]:
     drifting = next((r for r in walk.repeated if not r.fits_again or r.reached is False), None)
     if drifting is not None:
         return [Shown(drifting.step.rows[-1], drifting.step)]
-    odd = odd_repeat(examined)
-    return [] if odd is None else [Shown(odd)]
+    return [] if examined.odd is None else [Shown(examined.odd)]
 
 
 def index_of(examined: Examined, row: Row) -> int:

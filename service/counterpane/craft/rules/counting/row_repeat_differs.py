@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, repeat_of_others, said
-from counterpane.craft.checking.examine import odd_repeat
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.counts import count
 from counterpane.craft.findings import Finding, rule
@@ -25,11 +24,10 @@ def row_repeat_differs(examined: Examined) -> Iterator[Finding]:
     Repeats of 13 and one of 11 give a multiple of 143, which is true and useless. Where no repeat is worked just
     once in the multiple, one of them is probably misprinted.
     """
-    index = odd_repeat(examined)
-    if index is None:
+    if examined.odd is None:
         return
-    row = examined.counted[index]
-    others = repeat_of_others(examined.counted, index, examined.vocabulary)
+    row = examined.counted[examined.odd]
+    others = repeat_of_others(examined.counted, examined.odd, examined.maps)
     own = count([row.parts], examined.vocabulary).starts[0].of
     repeat = f"a repeat of {own}" if own else "a fixed count"
     message = f"{row_name(row)} has {repeat} where other rows repeat {others}: probably a misprint."

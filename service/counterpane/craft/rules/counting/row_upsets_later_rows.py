@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from counterpane.craft.checking import Examined, cause, odd_repeat, said, trouble
+from counterpane.craft.checking import Examined, cause, said, trouble
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
@@ -35,7 +35,7 @@ def row_upsets_later_rows(examined: Examined) -> Iterator[Finding]:
     if shown is None or correction is None or correction.kind != "row":
         return
     blamed = next((other for other in examined.rows if other.place.line == correction.line and other.readable), None)
-    odd = odd_repeat(examined)
+    odd = examined.odd
     if blamed is None or (odd is not None and examined.counted[odd].place == blamed.place):
         return
     message = f"{row_name(blamed)} probably leads to the trouble {shown[1]}: a small change sets it right."

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said, trouble
-from counterpane.craft.checking.examine import odd_repeat
 from counterpane.craft.checking.pieces import cast_on_later
 from counterpane.craft.checking.wording import at, counts
 from counterpane.craft.counts import judge
@@ -30,7 +29,7 @@ def stated_multiple_wrong(examined: Examined) -> Iterator[Finding]:
         or cast_on_later(examined.instructions)
         or not examined.complete
         or not chain.starts
-        or odd_repeat(examined) is not None
+        or examined.odd is not None
     ):
         return
     if trouble(examined) and examined.corrections and examined.corrections[0].kind == "row":
