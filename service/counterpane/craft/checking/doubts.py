@@ -12,7 +12,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 
-from counterpane.craft.counts import count, work
+from counterpane.craft.counts import Maps, work
+from counterpane.craft.counts.chain import gone_on, is_listed
+from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import within
 from counterpane.craft.rows.effects import total
 from counterpane.craft.rows.tree import BindOff, Group, IntoOne, Marker, Node, OpenRepeat, Place, Row, Turn, Work
@@ -23,18 +25,50 @@ _NO_LIST = (OpenRepeat, BindOff, Turn, Marker)
 Parts = tuple[Node, ...]
 
 
-def settled(rows: Sequence[Row], start: int | None, vocabulary: Vocabulary) -> tuple[Row, ...]:
+class _Begun:
+    """What is on the needle before a row: a known count, else what the rows before leave of any count."""
+
+    def __init__(self, known: int | None, maps: Maps) -> None:
+        self.known = known
+        self._maps = maps
+        self._unknown: Needle | None = Needle.any_count()
+        self._worked: list[Sequence[Node]] = []  # Not yet from an unknown count, which is seldom asked for.
+
+    def work(self, row: Row) -> None:
+        """Work a row; behind one that cannot be read, any count may be on the needle."""
+        if row.readable:
+            self.known = self._after(row)
+            self._worked.append(row.parts)
+        else:
+            self.known, self._unknown, self._worked = None, Needle.any_count(), []
+
+    def _after(self, row: Row) -> int | None:
+        """Return what a row leaves of the known count."""
+        if self.known is None:
+            return None
+        return work([row.parts], self.known, self._maps.vocabulary, maps=self._maps, told=False)[0].after
+
+    def fits(self, row: Row) -> bool:
+        """Tell whether a row can be worked and leaves the count printed after it."""
+        if self.known is not None:
+            return (after := self._after(row)) is not None and row.stated in (None, after)
+        self._unknown, self._worked = gone_on(self._unknown, self._worked, self._maps), []
+        needle = gone_on(self._unknown, [row.parts], self._maps)
+        if needle is None or not is_listed(needle):
+            return False
+        return row.stated is None or needle.low != needle.high or row.stated == needle.all.at(needle.low)
+
+
+def settled(rows: Sequence[Row], start: int | None, maps: Maps) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    unsure = _unsure(vocabulary)
+    unsure = _unsure(maps.vocabulary)
     if not any(row.old or _is_doubtful(row, unsure) for row in rows):
         return tuple(rows)
     out: list[Row] = []
-    before = start
+    begun = _Begun(start, maps)
     for row in rows:
-        chosen = _chosen(row, out, before, vocabulary) if row.readable else row
-        out.append(chosen)
-        known = before is not None and chosen.readable
-        before = work([chosen.parts], before, vocabulary)[0].after if known and before is not None else None
+        out.append(_chosen(row, begun, maps.vocabulary) if row.readable else row)
+        begun.work(out[-1])
     return tuple(out)
 
 
@@ -58,21 +92,21 @@ def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
     return False
 
 
-def _chosen(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vocabulary) -> Row:
+def _chosen(row: Row, begun: _Begun, vocabulary: Vocabulary) -> Row:
     """Return the row in the reading that what is printed decides for."""
     if vague(row, vocabulary):
         readings = [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
-        fitting = [reading for reading in readings if _fits(reading, earlier, before, vocabulary)]
+        fitting = [reading for reading in readings if begun.fits(reading)]
         return fitting[0] if len(fitting) == 1 else replace(row, readable=False)
     others = _other(row)
-    if before is not None and row.old and _leaves_most(row, before, vocabulary):
+    if begun.known is not None and row.old and _leaves_most(row, begun.known, vocabulary):
         whole = replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
-        return whole if _fits(whole, earlier, before, vocabulary) else row
-    if not others or _fits(row, earlier, before, vocabulary):
+        return whole if begun.fits(whole) else row
+    if not others or begun.fits(row):
         return row
     for parts in others:
         other = replace(row, parts=parts)
-        if _fits(other, earlier, before, vocabulary):
+        if begun.fits(other):
             return other
     return row
 
@@ -108,16 +142,6 @@ def _meant(node: Node, choice: int, vocabulary: Vocabulary) -> Node:
     if isinstance(node, Group | OpenRepeat | IntoOne):
         return replace(node, parts=tuple(_meant(part, choice, vocabulary) for part in node.parts))
     return node
-
-
-def _fits(row: Row, earlier: Sequence[Row], before: int | None, vocabulary: Vocabulary) -> bool:
-    """Tell whether a row can be worked at the count before it and leaves the count printed after it."""
-    if before is not None:
-        after = work([row.parts], before, vocabulary)[0].after
-        return after is not None and row.stated in (None, after)
-    chain = count([r.parts for r in (*earlier, row)], vocabulary)
-    ends = {chain.ends[0]} if len(chain.starts) == 1 and chain.starts[0].of == 0 else None
-    return bool(chain.starts) and (row.stated is None or ends is None or row.stated in ends)
 
 
 def _other(row: Row) -> tuple[Parts, ...]:

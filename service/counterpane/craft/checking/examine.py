@@ -91,13 +91,13 @@ def reexamine(
     maps = maps or Maps(vocabulary)
     stated = instructions.cast_on.count if instructions.cast_on else None
     start = cast_on if cast_on is not None else stated
-    rows = settled(instructions.rows, start, vocabulary)
+    rows = settled(instructions.rows, start, maps)
     piece = first_piece(instructions.steps, rows)
     readable = _readable(piece)
     chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable], maps)
     chain, counted = _derived(instructions, readable, start, chain, maps)
     if start is None and readable:
-        start = printed_start(readable, chain, vocabulary)
+        start = printed_start(readable, chain, maps)
         if start is not None and any(isinstance(step, AgainStep) for step in instructions.steps):
             start = workable(start, chain, lambda at: follow(instructions.steps, rows, at, vocabulary, maps))
     impossible = not chain.starts and not chain.proved_at_count_only
@@ -124,7 +124,7 @@ def _derived(
     return (shorter, upto) if shorter.starts or not chain.starts else (chain, len(rows))
 
 
-def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> int | None:
+def printed_start(rows: Sequence[Row], chain: Chain, maps: Maps) -> int | None:
     """Return the count to begin with where no cast-on is known: the least at which the first printed count is true.
 
     Where nothing is printed, or no count makes it true, it is the least that works; None where none does.
@@ -134,7 +134,8 @@ def printed_start(rows: Sequence[Row], chain: Chain, vocabulary: Vocabulary) -> 
     printed = None if index is None else rows[index].stated
     if index is None or printed is None:
         return least
-    upto = count([row.parts for row in rows[: index + 1]], vocabulary, [row.side for row in rows[: index + 1]])
+    first = rows[: index + 1]
+    upto = count([row.parts for row in first], maps.vocabulary, [row.side for row in first], maps)
     for start, end in zip(upto.starts, upto.ends, strict=True):
         before = start.least + (printed - end) / upto.ratio if upto.ratio else None
         if before is not None and before.denominator == 1 and chain.admits(int(before)):

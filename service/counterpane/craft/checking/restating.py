@@ -45,7 +45,7 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
         return
     likely = BORNE_OUT if _is_borne_out(examined) else 0
     told = sum(row.stated is not None for row in examined.counted)
-    confirmed = printed_start(examined.counted, examined.chain, examined.vocabulary) if told else None
+    confirmed = printed_start(examined.counted, examined.chain, examined.maps) if told else None
     for number in dict.fromkeys((confirmed, *nearest(starts, stated.count))):
         if number and number != stated.count:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
