@@ -33,6 +33,23 @@ WORDS = (
     "make 1 needle round rnd repeat until remain cm multiple of plus accept treat row-runs-short: note skq zork inc "
     "[ ] ( ) , ; . : \n \n\nRow 1: Rows 1-4: Size S (M, L) 10 (12, 14) st gauge k1b c4f"
 ).split(" ")
+PROSE = (
+    "the a this work piece edge corner blanket knit purl until it measures cm from beginning row rows side right wrong "
+    "stitches markers slip them as you come to and then with yarn needle size gauge is for of on in continue border "
+    "every other pattern Note gently wash cool dry flat baby sew ends 4 12 60 (see Change needles note: Materials"
+).split(" ")
+DOUBTFUL = (
+    "Row {}: *K2, yo, k2tog, repeat from * {} times, k2.\n",
+    "Row {}: Knit {}, over, narrow, repeat 6 times.\n",
+    "Row {}: k{}, inc 1, m1, k3, sl 1, dec 1.\n",
+    "{}th row.—K 2, n, * o, k 1, n; repeat from star {} times more, k 2.\n",
+)
+SIZED = (
+    "Row {}: K{} ({}, 8), *p2, k2; rep from * to end.\n",
+    "Row {}: K2, *yo, k2tog, k{}; rep from * to last {} sts, k2. 60 (80, 100) sts.\n",
+    "Row {}: Size M only: K to end. All sizes: p{} (0, {}), k to end.\n",
+    "Knit {} rows. Work until piece measures {} (10, {}) cm.\n",
+)
 ROW = "Row {}: K2, *yo, k2tog, k3, p1; rep from * to last 2 sts, k2. ({} sts)\n"
 
 
@@ -71,14 +88,33 @@ def rows_with_slips(draw: random.Random, size: int) -> str:
     return text
 
 
+def doubtful(draw: random.Random, size: int) -> str:
+    """Rows of old books with words of two meanings, with or without a cast-on, one in ten of another number."""
+    row = draw.choice(DOUBTFUL)
+    lines = [row.format(n, draw.choice((4,) * 9 + (3, 12))) for n in range(1, size // len(row))]
+    return draw.choice(("", "Cast on 30 sts.\n")) + "".join(lines)
+
+
+def in_sizes(draw: random.Random, size: int) -> str:
+    """A pattern in three sizes, with prose between its rows."""
+    rows = (draw.choice(SIZED).format(n, draw.randrange(2, 9), draw.randrange(2, 9)) for n in range(1, size // 50))
+    return "Sizes: S (M, L)\n\nCast on 60 (80, 100) sts.\n" + "".join(rows)
+
+
+def prose(draw: random.Random, size: int) -> str:
+    """Sentences about knitting, wrapped anywhere."""
+    words = draw.choices(PROSE, k=size // 6)
+    return " ".join(word + draw.choice(("", "", "", "", ".", ",", "\n", ":")) for word in words)[:size]
+
+
 def mixture(draw: random.Random, size: int) -> str:
     """Pieces of all other kinds."""
-    kinds = [tokens, signs, one_sign, rows_with_slips]
+    kinds = [tokens, signs, one_sign, rows_with_slips, doubtful, prose]
     return "\n".join(draw.choice(kinds)(draw, size // 8) for _ in range(8))[:size]
 
 
 KINDS: Mapping[str, Callable[[random.Random, int], str]] = {
-    kind.__name__: kind for kind in (tokens, signs, noise, one_sign, rows, rows_with_slips, mixture)
+    kind.__name__: kind for kind in (tokens, signs, noise, one_sign, rows, rows_with_slips, doubtful, in_sizes, prose, mixture)
 }
 
 

@@ -42,7 +42,8 @@ class Examined:
     `given` is the cast-on asked for; `cast_on` the one the rows are followed from, None where no count works. `chain`
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
     changes the count; `complete` says that these are all rows of the (first) piece. `odd` is the index of the counted
-    row whose repeat differs from the others, where the repeats do not nest. `corrections` are changes that would put
+    row whose repeat differs from the others, where the repeats do not nest; `malformed` are the readable rows that have
+    no single meaning at any count, once for each line. `corrections` are changes that would put
     the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
     """
 
@@ -59,6 +60,7 @@ class Examined:
     corrections: tuple[TextCorrection, ...] = ()
     reach: int = 0
     odd: int | None = None
+    malformed: tuple[tuple[Row, Misfit], ...] = ()
 
     @property
     def counted(self) -> tuple[Row, ...]:
@@ -105,7 +107,9 @@ def reexamine(
     complete = counted == len(piece)
     odd = _odd(rows[:counted], chain, instructions, maps) if complete else None
     known = text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps
-    return Examined(*known, reach=counted, odd=odd)
+    # Rows that were counted together at some count have a meaning each.
+    malformed = _malformed(rows[counted if chain.starts else 0 :], maps)
+    return Examined(*known, reach=counted, odd=odd, malformed=malformed)
 
 
 def _derived(
@@ -176,18 +180,9 @@ def jams(examined: Examined) -> tuple[Jam, ...]:
     return (Jam(row, misfit, begins=begins), *examined.walk.jams)
 
 
-def malformed_rows(examined: Examined) -> tuple[tuple[Row, Misfit], ...]:
-    """Return the readable rows that have no single meaning at any count, once for each line.
-
-    Rows that were counted together at some count have a meaning each.
-    """
-    proved = len(examined.counted) if examined.chain.starts else 0
-    found = {row.place: (row, misfit) for row in examined.rows[proved:] if (misfit := _malformed(examined, row))}
+def _malformed(rows: Sequence[Row], maps: Maps) -> tuple[tuple[Row, Misfit], ...]:
+    found = {row.place: (row, misfit) for row in rows if row.readable and (misfit := maps.malformed(row.parts))}
     return tuple(found.values())
-
-
-def _malformed(examined: Examined, row: Row) -> Misfit | None:
-    return examined.maps.malformed(row.parts) if row.readable else None
 
 
 def _odd(rows: Sequence[Row], chain: Chain, instructions: Instructions, maps: Maps) -> int | None:

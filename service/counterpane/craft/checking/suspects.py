@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
-from counterpane.craft.checking.examine import Examined, malformed_rows, trouble
+from counterpane.craft.checking.examine import Examined, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, offset, stretch
 from counterpane.craft.checking.troubles import Shown, shown
@@ -155,7 +155,7 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
     """Yield the rows that may be at fault for the first count that is wrong, in each piece."""
-    malformed = {row.place for row, _ in malformed_rows(examined)}
+    malformed = {row.place for row, _ in examined.malformed}
     odd = examined.odd
     settled = trouble(examined) is None and not examined.walk.wrong_counts
     seen: set[Place] = set()

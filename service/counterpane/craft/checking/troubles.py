@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from counterpane.craft.checking.examine import Examined, jams, malformed_rows, trouble
+from counterpane.craft.checking.examine import Examined, jams, trouble
 from counterpane.craft.counts import judge
 from counterpane.craft.rows.instructions import AgainStep
 from counterpane.craft.rows.tree import Row
@@ -24,7 +24,7 @@ def counting_troubles(examined: Examined) -> int:
         + (examined.odd is not None)
         + drifting
         + len(walk.wrong_counts)
-        + len(malformed_rows(examined))
+        + len(examined.malformed)
         + multiple_is_wrong(examined)
         + cast_on_is_outside(examined)
     )

@@ -237,6 +237,9 @@ class _Assembly:
             self.faults.append(Fault("asks-for-nothing", clause.place, clause.text))
             return
         self.listing.begin_rows(label)
+        if self.listing.full:
+            self.listing.refuse(clause.place, str(label.numbers[0]) if label.numbers else label.word)
+            return
         if label.too_long:
             self.faults.append(Fault("too-many-rows", clause.place, str(label.numbers[-1])))
         for row in self.rows_of(clause, label):

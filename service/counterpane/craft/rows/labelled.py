@@ -37,7 +37,8 @@ def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[
         text=clause.text,
         old=read.old,
     )
-    return (*(replace(last, label=name, stated=None) for name in names[:-1]), last)
+    earlier = {name: replace(last, label=name, stated=None) for name in dict.fromkeys(names[:-1])}
+    return (*[earlier[name] for name in names[:-1]], last)
 
 
 def _end(clause: Clause) -> Place:

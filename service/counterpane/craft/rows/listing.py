@@ -10,9 +10,10 @@ from counterpane.craft.rows.labels import Label
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.statements import StatedCount
 from counterpane.craft.rows.steps import AgainStep, Step
-from counterpane.craft.rows.tree import Row
+from counterpane.craft.rows.tree import Place, Row
 
-MOST_ROWS = 20_000  # House.
+MOST_ROWS = 5_000
+"""Rows of a text beyond which none is read; house figure that bounds time. A blanket for a bed has some 800."""
 
 
 class Listing:
@@ -35,6 +36,11 @@ class Listing:
     def empty(self) -> bool:
         """Whether nothing is listed yet."""
         return not (self.steps or self._block)
+
+    @property
+    def full(self) -> bool:
+        """Whether no more rows are taken."""
+        return len(self.steps) + len(self._block) >= MOST_ROWS
 
     def recent(self, many: int) -> tuple[Row, ...]:
         """Return the rows read last, in the order printed; fewer where there are not so many."""
@@ -62,12 +68,17 @@ class Listing:
 
     def add(self, row: Row) -> None:
         """Add a row to the block, unless the text has too many."""
-        if len(self.steps) + len(self._block) < MOST_ROWS:
-            self._block.append(row)
-            self._labels.add(row.label)
-            self._known[row.label] = row
-        elif not any(fault.rule == "too-many-rows" for fault in self.faults[-1:]):
-            self.faults.append(Fault("too-many-rows", row.place, row.label))
+        if self.full:
+            self.refuse(row.place, row.label)
+            return
+        self._block.append(row)
+        self._labels.add(row.label)
+        self._known[row.label] = row
+
+    def refuse(self, place: Place, label: str) -> None:
+        """Note that a row is one too many, once for rows in a run."""
+        if not any(fault.rule == "too-many-rows" for fault in self.faults[-1:]):
+            self.faults.append(Fault("too-many-rows", place, label))
 
     def want(self, label: Label, row: Row) -> None:
         """Note a label that stands for further rows of the block."""

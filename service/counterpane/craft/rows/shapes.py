@@ -7,6 +7,7 @@ reading the row itself gives. Numbers below 3 are words of their own, since "1" 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, fields, is_dataclass
 from typing import TypeAlias
@@ -20,6 +21,8 @@ from counterpane.craft.stitches import Terms, Vocabulary
 LEAST_ALIKE = 3  # Numbers from here on change nothing but counts; house.
 _ANY = "\x00"  # In no word: stands for a number.
 _FIRST, _APART, _NEAR = 1_000_500, 1_000, 2  # House: numbers that no row prints.
+_LEAST_ANY = _FIRST - _APART // 2
+_ANY_NUMBER = re.compile(r"(?<!\d)(\d{7})(?!\d)")  # As all of them are printed.
 # With these words a number names a stitch or a fabric: it is no number like any other.
 _NAMING = frozenset("tog together rib ribbing cn cable moss as through row rows rnd round".split())
 _Key: TypeAlias = tuple[str, ...]
@@ -71,8 +74,6 @@ class Shapes:
     def _maker(self, run: Sequence[Token], numbers: Sequence[int], read: ReadRow) -> _Maker | None:
         """Return what makes a row of this shape, None where the numbers mean more than numbers."""
         any_numbers = read_tokens(_with_any(run), self.vocabulary, self.terms) if numbers else read
-        if read.faults or any_numbers.faults:
-            return None
         places: dict[Place, int] = {}
         for index, token in enumerate(run):
             places.setdefault(token.place, index)
@@ -93,13 +94,13 @@ def _shape(run: Sequence[Token]) -> tuple[_Key, list[int]]:
         # Most words and signs end in no digit, which is quickly told.
         number = _number(token) if norm[-1:].isdecimal() else None
         if number is None:
-            key.append(norm)
+            key.append(token.text)
         else:
             key.append(_ANY if token.value is not None else token.norm[0] + _ANY)
             numbers.append(number)
     if _NAMING.isdisjoint(key):
         return tuple(key), numbers
-    return tuple([token.norm for token in run]), []
+    return tuple([token.text for token in run]), []
 
 
 def _number(token: Token) -> int | None:
@@ -133,13 +134,16 @@ def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker | _Co
     """Return what makes a value with other numbers and places; KeyError for a place or a number that is no token's."""
     if isinstance(value, Place):
         return _Constant(value) if value == NOWHERE else _placed(places[value])
-    if type(value) is int and value > _FIRST - _APART // 2:
+    if type(value) is int and value >= _LEAST_ANY:
         which, more = divmod(value - _FIRST + _APART // 2, _APART)
         if abs(more - _APART // 2) > _NEAR or which >= numbers:
             raise KeyError(value)
         return _numbered(which, more - _APART // 2)
-    if isinstance(value, tuple) and any(is_dataclass(each) for each in value):
-        return _built(_several, [_made(each, places, numbers) for each in value])
+    if isinstance(value, str) and len(found := _ANY_NUMBER.split(value)) > 1:
+        return _built(_spelt, [_made(int(each) if each.isdecimal() else each, places, numbers) for each in found])
+    if isinstance(value, tuple):
+        members = [_made(each, places, numbers) for each in value]
+        return _Constant(value) if all(isinstance(each, _Constant) for each in members) else _built(_several, members)
     if is_dataclass(value) and not isinstance(value, type):
         return _built(type(value), [_made(getattr(value, each.name), places, numbers) for each in fields(value)])
     return _Constant(value)
@@ -147,6 +151,10 @@ def _made(value: object, places: dict[Place, int], numbers: int) -> _Maker | _Co
 
 def _several(*values: object) -> object:
     return values
+
+
+def _spelt(*words: object) -> str:
+    return "".join(map(str, words))
 
 
 def _placed(index: int) -> _Maker:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
-from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
@@ -22,7 +21,7 @@ def group_uses_several(examined: Examined) -> Iterator[Finding]:
 
     What is worked into one stitch may use only that one; a k2tog in it would need a second.
     """
-    for row, misfit in malformed_rows(examined):
+    for row, misfit in examined.malformed:
         if misfit.slug == "group-uses-several":
             message = f"{row_name(row)} works a group into one stitch that would use more than that one."
             hint = "Use stitches that need one loop or none, such as (k1, yo, k1)."

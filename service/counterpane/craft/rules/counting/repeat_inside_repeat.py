@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
-from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
@@ -22,7 +21,7 @@ def repeat_inside_repeat(examined: Examined) -> Iterator[Finding]:
 
     The inner repeat uses up the row at its first working, so the outer one can never be worked again.
     """
-    for row, misfit in malformed_rows(examined):
+    for row, misfit in examined.malformed:
         if misfit.slug == "repeat-inside-repeat":
             message = f"{row_name(row)} has a repeat “to end” inside another; its first working would use up the row."
             hint = "Give the inner repeat a number of times."

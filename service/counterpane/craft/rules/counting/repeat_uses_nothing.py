@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined, said
-from counterpane.craft.checking.examine import malformed_rows
 from counterpane.craft.checking.wording import at, row_name
 from counterpane.craft.findings import Finding, rule
 
@@ -22,7 +21,7 @@ def repeat_uses_nothing(examined: Examined) -> Iterator[Finding]:
 
     A repeat is worked until the stitches run out; one that uses none would never end.
     """
-    for row, misfit in malformed_rows(examined):
+    for row, misfit in examined.malformed:
         if misfit.slug == "repeat-uses-nothing":
             message = f"{row_name(row)} has a repeat that uses no stitches and so would never end."
             hint = "Put the stitch that each repeat uses inside it."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
-from counterpane.craft.checking.examine import jams, malformed_rows
+from counterpane.craft.checking.examine import jams
 from counterpane.craft.checking.wording import at, row_name, stitches
 from counterpane.craft.counts import ways
 from counterpane.craft.findings import Finding, rule
@@ -28,7 +28,7 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
     Where the first repeat says no stop, the stitches can be shared out in several ways, and two knitters would do
     it differently.
     """
-    for row, misfit in malformed_rows(examined):
+    for row, misfit in examined.malformed:
         if misfit.slug == "two-open-repeats":
             message = f"{row_name(row)} has two repeats, and nothing says how the stitches are shared between them."
             message += _ways(examined, row)
