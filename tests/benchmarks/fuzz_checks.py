@@ -96,7 +96,7 @@ def doubtful(draw: random.Random, size: int) -> str:
 
 
 def in_sizes(draw: random.Random, size: int) -> str:
-    """A pattern in three sizes, with prose between its rows."""
+    """Rows and prose in three sizes."""
     rows = (draw.choice(SIZED).format(n, draw.randrange(2, 9), draw.randrange(2, 9)) for n in range(1, size // 50))
     return "Sizes: S (M, L)\n\nCast on 60 (80, 100) sts.\n" + "".join(rows)
 
@@ -114,7 +114,8 @@ def mixture(draw: random.Random, size: int) -> str:
 
 
 KINDS: Mapping[str, Callable[[random.Random, int], str]] = {
-    kind.__name__: kind for kind in (tokens, signs, noise, one_sign, rows, rows_with_slips, doubtful, in_sizes, prose, mixture)
+    kind.__name__: kind
+    for kind in (tokens, signs, noise, one_sign, rows, rows_with_slips, doubtful, in_sizes, prose, mixture)
 }
 
 

@@ -15,7 +15,6 @@ from counterpane.craft.checking.rewriting import Stretch, lines_with, offset
 from counterpane.craft.checking.suspects import printed_row
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row
 
 LONGEST_AGAIN = 1_200
@@ -47,8 +46,7 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
 
 def _clearer(examined: Examined, row: Row, printed: Stretch, edits: Iterable[Edit]) -> tuple[str, ...]:
     """Return the line of a row by the first edit that reads as the row does, without a fault."""
-    kept = examined.instructions.kept
-    shared = kept.shared if kept else Shared()  # The other sizes of a text mostly say the same row.
+    shared = examined.instructions.shared  # The other sizes of a text mostly say the same row.
     for edit in edits:
         words = printed.changed(edit.changes)
         read = shared.of(read_row, words, examined.vocabulary, examined.instructions.terms)

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from counterpane.craft.checking.examine import Examined, TextCorrection, jams, reexamine
+from counterpane.craft.checking.examine import Examined, TextCorrection, reexamine
 from counterpane.craft.checking.pieces import later_pieces
 from counterpane.craft.checking.restating import restated
 from counterpane.craft.checking.rewriting import lines_with, written
@@ -63,7 +63,7 @@ class _Search:
         """Begin a search within the bounds for a text of this length."""
         length = max(1, len(examined.text))
         readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
-        return cls(examined, len(jams(examined)), readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
+        return cls(examined, len(examined.jams), readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
 
     def enough(self, correction: TextCorrection) -> bool:
         """Tell whether one need not be tried: so many are known for its line, or for the count that is wrong."""
@@ -115,7 +115,7 @@ def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
     """Yield the corrections of rows that pass the cheap test, as many as may be read."""
     tried = [(edit.weight + row.penalty, place, edit, row) for place, row in enumerate(rows) for edit in row.edits()]
     for weight, _, edit, row in sorted(tried, key=lambda each: each[:2]):
-        search.readings -= len(row.words.text)
+        search.readings -= len(row.words.text) + row.upto - row.index  # A row worked costs what a letter read does.
         if search.readings < 0:
             return
         new = row.edited(edit) if row.plain else None
@@ -133,7 +133,7 @@ def _keep(search: _Search, tried: _Tried, before: tuple[int, int]) -> None:
     left = (reading_troubles(after), counting_troubles(after))
     healed = left[1] == 0 and left[0] <= before[0] and (left != before or correction.kind in ("asked", "multiple"))
     better = left[0] <= before[0] and left[1] <= before[1] and left != before
-    partly = correction.partial or len(jams(after)) < search.stuck
+    partly = correction.partial or len(after.jams) < search.stuck
     if len(after.rows) != len(search.examined.rows) or not (healed or (better and partly)):
         return
     if correction.kind == "row" and only_drifts(search.examined) and after.chain.drift != 0:
@@ -202,7 +202,7 @@ def cause(examined: Examined, line: int) -> TextCorrection | None:
     corrections = [
         correction for correction in examined.corrections if correction.kind != "asked" and not correction.partial
     ]
-    if len(jams(examined)) >= SEVERAL:
+    if len(examined.jams) >= SEVERAL:
         return None
     return corrections[0] if corrections and not corrections[0].line <= line <= corrections[0].last_line else None
 

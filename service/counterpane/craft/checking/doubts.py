@@ -62,7 +62,8 @@ class _Begun:
 def settled(rows: Sequence[Row], start: int | None, maps: Maps) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
     unsure = _unsure(maps.vocabulary)
-    if not any(row.old or _is_doubtful(row, unsure) for row in rows):
+    unlike = {(id(row.parts), row.stated is None, row.old): row for row in rows}
+    if not any(row.old or _is_doubtful(row, unsure) for row in unlike.values()):
         return tuple(rows)
     out: list[Row] = []
     begun = _Begun(start, maps)

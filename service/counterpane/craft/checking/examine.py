@@ -12,6 +12,7 @@ from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
 from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
 from counterpane.craft.checking.rewriting import Change
 from counterpane.craft.counts import Chain, Maps, Misfit, count, work
+from counterpane.craft.rows.gauges import PrintedGauge, gauges_of
 from counterpane.craft.rows.instructions import AgainStep, Instructions, read_sizes, read_text
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -43,8 +44,9 @@ class Examined:
     is what the first `reach` rows do together, those before the first that cannot be read, or before a repeat line
     changes the count; `complete` says that these are all rows of the (first) piece. `odd` is the index of the counted
     row whose repeat differs from the others, where the repeats do not nest; `malformed` are the readable rows that have
-    no single meaning at any count, once for each line. `corrections` are changes that would put
-    the text right, the likeliest first, where they were looked for; `maps` are those of its rows.
+    no single meaning at any count, once for each line; `jams` is where a knitter is stuck, once in each piece.
+    `corrections` are changes that would put the text right, the likeliest first, where they were looked for; `maps`
+    are those of its rows.
     """
 
     text: str
@@ -61,11 +63,17 @@ class Examined:
     reach: int = 0
     odd: int | None = None
     malformed: tuple[tuple[Row, Misfit], ...] = ()
+    jams: tuple[Jam, ...] = ()
 
     @property
     def counted(self) -> tuple[Row, ...]:
         """The rows that the chain is made of."""
         return self.rows[: self.reach]
+
+    @property
+    def gauges(self) -> tuple[PrintedGauge, ...]:
+        """The gauges that the text states."""
+        return self.instructions.shared.of(gauges_of, self.instructions.page)
 
     @property
     def followed(self) -> Sequence[Followed]:
@@ -109,7 +117,8 @@ def reexamine(
     known = text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps
     # Rows that were counted together at some count have a meaning each.
     malformed = _malformed(rows[counted if chain.starts else 0 :], maps)
-    return Examined(*known, reach=counted, odd=odd, malformed=malformed)
+    jams = _jams(rows[:counted], chain, start, walk, maps)
+    return Examined(*known, reach=counted, odd=odd, malformed=malformed, jams=jams)
 
 
 def _derived(
@@ -164,20 +173,19 @@ def _readable(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 
 def trouble(examined: Examined) -> tuple[Row, Misfit] | None:
     """Return the row where a knitter is stuck, at the cast-on or at any count, and why; None where nowhere."""
-    return next(((jam.row, jam.misfit) for jam in jams(examined)), None)
+    return next(((jam.row, jam.misfit) for jam in examined.jams), None)
 
 
-def jams(examined: Examined) -> tuple[Jam, ...]:
+def _jams(counted: Sequence[Row], chain: Chain, start: int | None, walk: Walk, maps: Maps) -> tuple[Jam, ...]:
     """Return where a knitter is stuck in each piece; no piece has more than one place."""
-    misfit = examined.chain.misfit
+    misfit = chain.misfit
     if misfit is None:
-        return tuple(examined.walk.jams)
-    row, begins = examined.counted[misfit.row], None
-    if examined.cast_on is not None:
-        before = examined.counted[: misfit.row]
-        steps = work([earlier.parts for earlier in before], examined.cast_on, examined.vocabulary)
-        begins = steps[-1].after if steps else examined.cast_on
-    return (Jam(row, misfit, begins=begins), *examined.walk.jams)
+        return tuple(walk.jams)
+    begins = None
+    if start is not None:
+        steps = work([earlier.parts for earlier in counted[: misfit.row]], start, maps.vocabulary, maps=maps)
+        begins = steps[-1].after if steps else start
+    return (Jam(counted[misfit.row], misfit, begins=begins), *walk.jams)
 
 
 def _malformed(rows: Sequence[Row], maps: Maps) -> tuple[tuple[Row, Misfit], ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from counterpane.craft.checking.corrections import pointing, said
-from counterpane.craft.checking.examine import Examined, jams
+from counterpane.craft.checking.examine import Examined
 from counterpane.craft.checking.wording import at, jam_name, on_needle, place_of
 from counterpane.craft.counts import Misfit, Slug
 from counterpane.craft.findings import Finding
@@ -16,7 +16,7 @@ Say = Callable[[str, Misfit], tuple[str, str]]
 
 def jammed(examined: Examined, slug: Slug, say: Say) -> Iterator[Finding]:
     """Yield a finding for each row in which a knitter is stuck for this reason, with the corrections of its line."""
-    for jam in jams(examined):
+    for jam in examined.jams:
         if jam.misfit.slug == slug:
             message, hint = say(jam_name(jam, examined.rows), jam.misfit)
             place, line = place_of(jam.row, jam.misfit), jam.row.place.line

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking.edits import number_of, renumbered
-from counterpane.craft.checking.examine import Examined, TextCorrection, jams, printed_start, trouble
+from counterpane.craft.checking.examine import Examined, TextCorrection, printed_start, trouble
 from counterpane.craft.checking.pieces import later_pieces
 from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, offset, stretch
 from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
@@ -55,7 +55,7 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
 
 def _picked_up(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the nearest counts that the rows of a later piece take, where a knitter is stuck in it."""
-    in_doubt = {jam.row.place for jam in jams(examined)}
+    in_doubt = {jam.row.place for jam in examined.jams}
     for start, rows in later_pieces(examined.instructions.steps, examined.rows):
         if start.known and not in_doubt.isdisjoint(row.place for row in rows):
             stated, sides = start.cast_on, [row.side for row in rows]

@@ -10,7 +10,6 @@ from counterpane.craft.checking.examine import Examined
 from counterpane.craft.rows.instructions import AgainStep, Step
 from counterpane.craft.rows.layout import without_page_marks
 from counterpane.craft.rows.pages import Page
-from counterpane.craft.rows.sharing import Shared
 from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.words import Line
 
@@ -36,8 +35,7 @@ class PrintedRow:
 def runs(examined: Examined) -> tuple[tuple[PrintedRow, ...], ...]:
     """Return the printed rows in the order of the text, cut where prose, a repeat line or a heading stands between."""
     said = examined.instructions
-    shared = said.kept.shared if said.kept else Shared()  # Several rules ask.
-    return shared.of(_runs, said.steps, examined.rows, said.page)
+    return said.shared.of(_runs, said.steps, examined.rows, said.page)
 
 
 def _runs(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> tuple[tuple[PrintedRow, ...], ...]:

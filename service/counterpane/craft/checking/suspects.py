@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
@@ -188,7 +189,8 @@ def _in_doubt(examined: Examined, place: Shown, odd: int | None) -> list[int]:
     begin = max(_cleared(examined, place.row), _piece_begin(examined, place.row) - 1)
     order = list(place.again.rows[::-1]) if place.again else list(range(place.row, begin, -1))
     first = [odd] if odd is not None else []
-    return [_first_of_line(examined, at) for at in dict.fromkeys((*first, *order))][:MOST_SUSPECTS]
+    firsts = _firsts_of_lines(examined.rows)
+    return [firsts[at] for at in islice(dict.fromkeys((*first, *order)), MOST_SUSPECTS)]
 
 
 def _piece_begin(examined: Examined, index: int) -> int:
@@ -207,12 +209,12 @@ def _cleared(examined: Examined, upto: int) -> int:
     return proved[-1] if proved else -1
 
 
-def _first_of_line(examined: Examined, index: int) -> int:
-    """Return the first of the rows that a line stands for."""
-    place = examined.rows[index].place
-    while index and examined.rows[index - 1].place == place:
-        index -= 1
-    return index
+def _firsts_of_lines(rows: Sequence[Row]) -> list[int]:
+    """Return for each row the first of the run of rows that its line stands for."""
+    out: list[int] = []
+    for at, row in enumerate(rows):
+        out.append(out[-1] if at and rows[at - 1].place == row.place else at)
+    return out
 
 
 def _counts_before(examined: Examined, upto: int) -> dict[int, int | None]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from counterpane.craft.checking.examine import Examined, jams, trouble
+from counterpane.craft.checking.examine import Examined, trouble
 from counterpane.craft.counts import judge
 from counterpane.craft.rows.instructions import AgainStep
 from counterpane.craft.rows.tree import Row
@@ -20,7 +20,7 @@ def counting_troubles(examined: Examined) -> int:
     walk = examined.walk
     drifting = sum(not repeated.fits_again or repeated.reached is False for repeated in walk.repeated)
     return (
-        len(jams(examined))
+        len(examined.jams)
         + (examined.odd is not None)
         + drifting
         + len(walk.wrong_counts)
@@ -41,7 +41,7 @@ class Shown:
 def shown(examined: Examined) -> list[Shown]:
     """Return where troubles show: one for each piece in which a knitter is stuck, else the first number not true."""
     walk = examined.walk
-    stuck = jams(examined)
+    stuck = examined.jams
     if stuck:
         return [Shown(index_of(examined, jam.row), jam.again) for jam in stuck]
     if walk.wrong_counts:

@@ -70,6 +70,11 @@ class Instructions:
     kept: Kept | None = field(default=None, compare=False, repr=False)
 
     @property
+    def shared(self) -> Shared:
+        """What was worked out of the text before, for whoever asks again."""
+        return self.kept.shared if self.kept else Shared()
+
+    @property
     def rows(self) -> tuple[Row, ...]:
         """The rows in working order, each listed once."""
         return tuple(step for step in self.steps if isinstance(step, Row))
@@ -100,7 +105,7 @@ def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
     for size, found in enumerate(in_sizes):
         labelled = any(clause.kind == "row" for clause in found)
         listed = numbered(with_starred_rows(found), kept.shapes.vocabulary, labelled, shared)
-        read = _Assembly(listed, kept).instructions(page)
+        read = _Assembly(listed, kept, sizes.number if sizes else 1).instructions(page)
         yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 
@@ -120,11 +125,11 @@ def _of_sizes(text: str, page: Page, sizes: Sizes, shared: Shared) -> Iterator[l
 class _Assembly:
     """The clauses of a text taken one by one: statements kept, rows listed."""
 
-    def __init__(self, found: Sequence[Clause], kept: Kept) -> None:
+    def __init__(self, found: Sequence[Clause], kept: Kept, sizes: int) -> None:
         self.found = found
         self.kept, self.shapes, self.shared = kept, kept.shapes, kept.shared
         self.vocabulary, self.terms = kept.shapes.vocabulary, kept.shapes.terms
-        self.listing = Listing()
+        self.listing = Listing(sizes)
         self.faults = self.listing.faults
         self.cast_on: StatedCastOn | None = None
         self.cast_on_beside: StatedCastOn | None = None
@@ -155,6 +160,8 @@ class _Assembly:
         if self.listing.empty and (self.cast_on or self.cast_on_beside):
             self.only_fabrics()
         self.listing.end_block(None)
+        if page.unread:
+            self.faults.append(Fault("too-many-rows", page.unread))
         steps = with_sides(self.with_whole(self.listing.steps), self.shared)
         found = self.cast_on or self.cast_on_beside, self.multiple, self.title
         return Instructions(steps, tuple(self.faults), self.terms, *found, page, kept=self.kept)

@@ -12,14 +12,17 @@ from counterpane.craft.rows.statements import StatedCount
 from counterpane.craft.rows.steps import AgainStep, Step
 from counterpane.craft.rows.tree import Place, Row
 
-MOST_ROWS = 5_000
+MOST_ROWS = 2_000
 """Rows of a text beyond which none is read; house figure that bounds time. A blanket for a bed has some 800."""
+MOST_OF_SIZES = 6_000
+"""The same for the rows of all sizes of a text together."""
 
 
 class Listing:
     """The steps so far, the block of rows that is not in order yet, and the rows that a label names."""
 
-    def __init__(self) -> None:
+    def __init__(self, sizes: int = 1) -> None:
+        self.most = min(MOST_ROWS, MOST_OF_SIZES // sizes)
         self.steps: list[Step] = []
         self.faults: list[Fault] = []
         self.section: str | None = None
@@ -40,7 +43,7 @@ class Listing:
     @property
     def full(self) -> bool:
         """Whether no more rows are taken."""
-        return len(self.steps) + len(self._block) >= MOST_ROWS
+        return len(self.steps) + len(self._block) >= self.most
 
     def recent(self, many: int) -> tuple[Row, ...]:
         """Return the rows read last, in the order printed; fewer where there are not so many."""
@@ -87,13 +90,13 @@ class Listing:
     def step(self, step: Step) -> None:
         """Add a step that is no row."""
         self.end_block(None)
-        if len(self.steps) < MOST_ROWS:
+        if len(self.steps) < self.most:
             self.steps.append(step)
 
     def end_block(self, again: Again | None) -> None:
         """Put the rows of a block into working order: by number, with those that a label stands for."""
         block = in_order(self._block, self._wanted, max(again.numbers) if again and again.numbers else None)
-        for row in block[: MOST_ROWS - len(self.steps)]:
+        for row in block[: self.most - len(self.steps)]:
             self._known[row.label] = row
             self._latest[row.label] = self._listed
             for part in (self.section, self._part):

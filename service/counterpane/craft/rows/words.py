@@ -143,13 +143,19 @@ class Token(NamedTuple):
         return self.line.place(self.start)
 
 
-def normal_lines(text: str, known: Lines | None = None) -> list[Line]:
-    """Split a text into lines in normal form; CRLF is one line end, a leading BOM is not counted, a remark is blank.
+def given_lines(text: str) -> list[str]:
+    """Split a text into lines; CRLF is one line end, a leading BOM is not counted."""
+    return re.split(LINE_END, text.removeprefix("\ufeff"))
 
-    `known` are lines of texts that are nearly alike, to which those of this one are added.
-    """
-    known = {} if known is None else known
-    found = list(enumerate(re.split(LINE_END, text.removeprefix("\ufeff")), start=1))
+
+def normal_lines(text: str) -> list[Line]:
+    """Split a text into lines in normal form; a remark is blank."""
+    return in_normal_form(given_lines(text), {})
+
+
+def in_normal_form(given: Sequence[str], known: Lines) -> list[Line]:
+    """Return the normal form of lines; `known` are lines of texts that are nearly alike, and these are added."""
+    found = list(enumerate(given, start=1))
     for each in found:
         if each not in known:
             known[each] = _normal(each[0], "" if is_remark(each[1]) else each[1])

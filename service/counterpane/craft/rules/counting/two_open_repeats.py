@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from counterpane.craft.checking import Examined
-from counterpane.craft.checking.examine import jams
 from counterpane.craft.checking.wording import at, row_name, stitches
 from counterpane.craft.counts import ways
 from counterpane.craft.findings import Finding, rule
@@ -38,7 +37,7 @@ def two_open_repeats(examined: Examined) -> Iterator[Finding]:
 
 def _ways(examined: Examined, row: Row) -> str:
     """Say how the stitches that the row begins with can be shared, where their number is known and the ways are few."""
-    begins = next((jam.begins for jam in jams(examined) if jam.row.place == row.place), None)
+    begins = next((jam.begins for jam in examined.jams if jam.row.place == row.place), None)
     if begins is None:
         return ""
     try:

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.gauges import gauges_of
 from counterpane.craft.rows.lengths import lengths_in
 
 FEWEST_TOPICS = 3  # Passages before the rows that make a text a whole pattern; house.
@@ -45,7 +44,7 @@ def front_matter_missing(examined: Examined) -> Iterator[Finding]:
         "the finished size": sizes or "size" in topics,
         "the yarn": bool(_YARN.search(text)),
         "the needles": bool(_NEEDLES.search(text)),
-        "the gauge": bool(gauges_of(page)) or "gauge" in topics,
+        "the gauge": bool(examined.gauges) or "gauge" in topics,
     }
     missing = [name for name, there in held.items() if not there]
     if missing:

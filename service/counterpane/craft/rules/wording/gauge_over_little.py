@@ -9,7 +9,6 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
-from counterpane.craft.rows.gauges import gauges_of
 
 USUAL_WINDOW_CM = Fraction(10)  # Common practice, no source; the Craft Yarn Council has 4 inches.
 
@@ -28,7 +27,7 @@ def gauge_over_little(examined: Examined) -> Iterator[Finding]:
     A quarter stitch misread over an inch is a twentieth of it; over 4 inches it is an eightieth, and a blanket is many
     inches wide.
     """
-    for gauge in gauges_of(examined.instructions.page):
+    for gauge in examined.gauges:
         if gauge.window_cm is not None and gauge.window_cm < USUAL_WINDOW_CM:
             message = f"This gauge is given over {shown(gauge.window_cm)} cm only."
             yield at(

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.gauges import gauges_of
 
 
 @rule(
@@ -23,7 +22,7 @@ def gauge_without_rows(examined: Examined) -> Iterator[Finding]:
 
     Without rows nobody can tell how long the piece will be, nor how much yarn it takes.
     """
-    for gauge in gauges_of(examined.instructions.page):
+    for gauge in examined.gauges:
         if gauge.stitches is not None and gauge.rows is None:
             message = "This gauge counts stitches and no rows."
             yield at(gauge.place, "gauge-without-rows", "note", message, "Print the rows over the same length.")

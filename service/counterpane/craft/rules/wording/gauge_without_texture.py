@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.gauges import gauges_of
 
 
 @rule(
@@ -24,7 +23,7 @@ def gauge_without_texture(examined: Examined) -> Iterator[Finding]:
     Garter, rib and lace of the same yarn and needle measure differently by a tenth and more. A swatch in the wrong one
     leads to the wrong needle and the wrong size.
     """
-    for gauge in gauges_of(examined.instructions.page):
+    for gauge in examined.gauges:
         if not gauge.names_fabric:
             message = "This gauge does not say in which fabric it was knitted."
             hint = "Name the fabric, as in “in garter stitch, after washing”."

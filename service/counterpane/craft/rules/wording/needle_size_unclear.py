@@ -18,9 +18,7 @@ _NUMBER = re.compile(
     )
 )
 _DIGITS = re.compile(r"\d+")
-_SCALE = re.compile(
-    word_of(r"mm\b", r"us\b", r"u\.s\.", r"uk\b", r"u\.k\.", r"metric\b", r"old\b") + r"|mm(?<=\dmm)"
-)
+_SCALE = re.compile(word_of(r"mm\b", r"us\b", r"u\.s\.", r"uk\b", r"u\.k\.", r"metric\b", r"old\b") + r"|mm(?<=\dmm)")
 
 
 @rule(

@@ -10,7 +10,6 @@ from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at, stitches
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.measures import shown
-from counterpane.craft.rows.gauges import gauges_of
 from counterpane.craft.rows.lengths import PrintedLength, lengths_in
 
 SHARE_ALLOWED = Fraction(10, 100)
@@ -44,7 +43,7 @@ def size_not_from_gauge(examined: Examined) -> Iterator[Finding]:
     if cast_on is None or cast_on.others or not page.passages or _PIECED.search(examined.text.lower()):
         return
     printed = [length for stretch in page.under("size") for length in lengths_in(stretch.line, stretch.start)]
-    gauges = [gauge.per_cm for gauge in gauges_of(page) if gauge.per_cm]
+    gauges = [gauge.per_cm for gauge in examined.gauges if gauge.per_cm]
     counts = {cast_on.count, *(followed.after for followed in examined.followed if followed.after)}
     if not printed or not gauges:
         return
