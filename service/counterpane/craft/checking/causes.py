@@ -38,6 +38,9 @@ def repeat_of_others(rows: Sequence[Row], odd: int, maps: Maps) -> int:
 
 
 def _repeat(row: Row, maps: Maps) -> int:
+    known = maps.of(row.parts)
+    if known is not None:
+        return known.of
     starts = count([row.parts], maps.vocabulary, maps=maps).starts
     return starts[0].of if starts else 0
 

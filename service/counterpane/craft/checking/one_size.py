@@ -16,7 +16,8 @@ from counterpane.craft.checking.troubles import counting_troubles, reading_troub
 from counterpane.craft.rows.instructions import read_again
 from counterpane.craft.rows.sizes import Sizes, extract_of
 
-MOST_TRIED = 3  # Changes of all sizes at once that are followed, each in every size; house.
+# Changes of all sizes at once that are followed, each in every size, and those of a long text; house.
+MOST_TRIED, MOST_TRIED_OF_LONG = 3, 1
 _Spans = Sequence[tuple[int, int]]
 
 
@@ -54,12 +55,12 @@ def _sound(examined: Examined, sizes: Sizes, found: Sequence[TextCorrection]) ->
     """Yield the corrections that change a number of this size alone, or make no other size worse."""
     lists, entries = _spans(examined, sizes)
     before: tuple[Examined, ...] = ()
-    tried = 0
+    left = MOST_TRIED if len(examined.text) <= corrections.LONG else MOST_TRIED_OF_LONG
     for correction in found:
         if correction.kind == "asked" or all(_within(change, entries) for change in correction.changes):
             yield correction
-        elif not any(_touches(change, lists) for change in correction.changes) and tried < MOST_TRIED:
-            tried += 1
+        elif not any(_touches(change, lists) for change in correction.changes) and left:
+            left -= 1
             before = before or _of_all(examined, examined.text)
             if _helps_all(before, _of_all(examined, written(examined.text, correction.changes))):
                 yield correction

@@ -32,22 +32,24 @@ class _Pair(NamedTuple):
         return re.search(self.uk.pattern, text, re.MULTILINE) is not None
 
 
-def _pair(us: str, uk: str, uk_holds: str, us_word: str, uk_word: str, severity: Severity = "warning") -> _Pair:
-    return _Pair(re.compile(us), re.compile(uk), uk_holds, {"us": us_word, "uk": uk_word}, severity)
+def _pair(us: str, uk: str, uk_holds: str, said: tuple[str, str], severity: Severity = "warning") -> _Pair:
+    return _Pair(re.compile(us), re.compile(uk), uk_holds, {"us": said[0], "uk": said[1]}, severity)
 
 
 _TENSION = r"^[ #*_]{0,8}tension\b|\btension(?=\s*[:=]|\s+(?:square|swatch))"
 _ST = r"(?:\s+st(?:itch)?)"
 _PAIRS = (
-    _pair(word_of(r"bind(?=[- ]off\b)"), word_of(r"cast(?=[- ]off\b)"), "cast", "bind", "cast"),
-    _pair(word_of(r"gauge\b"), _TENSION, "tension", "gauge", "tension"),
+    _pair(word_of(r"bind(?=[- ]off\b)"), word_of(r"cast(?=[- ]off\b)"), "cast", ("bind", "cast")),
+    _pair(word_of(r"gauge\b"), _TENSION, "tension", ("gauge", "tension")),
     _pair(
-        *(word_of(rf"stockinette{_ST}?\b"), word_of(rf"stocking{_ST}\b"), "stocking"),
-        *("stockinette stitch", "stocking stitch"),
+        word_of(rf"stockinette{_ST}?\b"),
+        word_of(rf"stocking{_ST}\b"),
+        "stocking",
+        ("stockinette stitch", "stocking stitch"),
     ),
-    _pair(word_of(r"work even\b"), word_of(r"work straight\b"), "straight", "work even", "work straight"),
-    _pair(word_of(r"yo\b"), word_of(r"y(?:fwd|rn|frn|on)\b"), "y", "yo", ""),
-    _pair(word_of(r"seed st(?:itch)?\b"), word_of(r"moss st(?:itch)?\b"), "moss st", "", "", "note"),
+    _pair(word_of(r"work even\b"), word_of(r"work straight\b"), "straight", ("work even", "work straight")),
+    _pair(word_of(r"yo\b"), word_of(r"y(?:fwd|rn|frn|on)\b"), "y", ("yo", "")),
+    _pair(word_of(r"seed st(?:itch)?\b"), word_of(r"moss st(?:itch)?\b"), "moss st", ("", ""), "note"),
 )
 _GLOSS = re.compile(
     r"\([^()]{0,60}\b(?:uk|us|u\.k\.|u\.s\.|also|or|called|british|american)\b[^()]{0,60}\)|\b(?:uk|us)\s?:[^;.]*"
