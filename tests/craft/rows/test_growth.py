@@ -56,6 +56,26 @@ def test_many_lines_grow_no_faster_than_the_text(unkindness: str, vocabulary: Vo
     assert twice <= 2.3 * once + 20_000
 
 
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Row {}: *K2, yo, k2tog, repeat from * 4 times, k2.\n",
+        "Row {}: Knit 2, over, narrow, repeat 6 times.\n",
+        "Row {}: k2, inc 1, m1, k3, sl 1, dec 1.\n",
+        "{}th row.—K 2, n, * o, k 1, n; repeat from star 3 times more, k 2.\n",
+        "Rows {0}-{0}: K2, *yo, k2tog; rep from * to last 2 sts, k1.\n",
+        "Row {}: Size M only: K to end. All sizes: p2 (0, 3), k to end.\n",
+    ],
+)
+@pytest.mark.parametrize("begin", ["", "Cast on 30 sts.\n", "Sizes: S (M, L)\nCast on 60 (80, 100) sts.\n"])
+def test_rows_in_doubt_grow_no_faster_than_the_text(row: str, begin: str, vocabulary: Vocabulary) -> None:
+    """No row is counted again with all the rows before it, whatever its words may mean."""
+    small, large = (begin + "".join(row.format(n) for n in range(1, rows)) for rows in (120, 240))
+    check_text(small, vocabulary)
+    once, twice = steps(lambda: check_text(small, vocabulary)), steps(lambda: check_text(large, vocabulary))
+    assert twice <= 2.3 * once + 20_000
+
+
 def test_a_row_of_many_pages_is_named_and_the_others_are_read(vocabulary: Vocabulary) -> None:
     """Nobody works two thousand words as one row; the rows around it are read and counted as ever."""
     text = f"Cast on 7 sts.\nRow 1: Knit.\nRow 2: {'k1, p1, ' * 1000}k1.\nRow 3: K3, p5."

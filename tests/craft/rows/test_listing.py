@@ -6,8 +6,10 @@ import pytest
 
 from counterpane.craft.checking import examine
 from counterpane.craft.rows.gauges import gauges_of
-from counterpane.craft.rows.instructions import Instructions, read_text
-from counterpane.craft.rows.listing import MOST_ROWS
+from counterpane.craft.rows.instructions import Instructions, read_sizes, read_text
+from counterpane.craft.rows.labels import MOST_ROWS_AT_ONCE
+from counterpane.craft.rows.listing import MOST_OF_SIZES, MOST_ROWS
+from counterpane.craft.rows.pages import LEAST_READ
 from counterpane.craft.rows.say import say_row
 from counterpane.craft.stitches import Vocabulary
 
@@ -73,6 +75,39 @@ def test_more_rows_than_anybody_prints_are_told_once(vocabulary: Vocabulary) -> 
     """Rows and repeat lines beyond the bound are left out."""
     read = read_text("Rows 1-1000: Knit.\n" * (MOST_ROWS // 1000 + 1) + "Rep rows 1 and 2.", vocabulary)
     assert (len(read.rows), len(read.steps), rules(read)) == (MOST_ROWS, MOST_ROWS, ["too-many-rows"])
+
+
+@pytest.mark.parametrize(
+    ("line", "word"),
+    [
+        ("Knit 3000 rows.", "3000"),
+        ("Next 3000 rows: Knit.", "3000"),
+        (f"Next {'9' * 5000} rows: Knit.", "9" * 18),
+        (f"Knit {'9' * 5000} rows.", "9" * 18),
+    ],
+)
+def test_rows_ordered_beyond_the_bound_are_told(line: str, word: str, vocabulary: Vocabulary) -> None:
+    """A line asks for two thousand rows at most; no number is so long that it cannot be told."""
+    read = read_text(f"Cast on 4 sts.\n{line}", vocabulary)
+    assert [(fault.rule, fault.word) for fault in read.faults] == [("too-many-rows", word)]
+    assert len(read.rows) == MOST_ROWS_AT_ONCE
+
+
+def test_rows_of_many_sizes_are_bounded_together(vocabulary: Vocabulary) -> None:
+    """Forty sizes are read to so many rows each that all together are not more than three sizes have."""
+    sizes = ", ".join(str(60 + 2 * more) for more in range(1, 40))
+    read = [*read_sizes(f"Cast on 60 ({sizes}) sts.\nKnit 200 rows.", vocabulary)]
+    assert {len(one.rows) for one in read} == {MOST_OF_SIZES // 40}
+    assert all(rules(one) == ["too-many-rows"] for one in read)
+
+
+def test_a_text_of_ever_so_many_lines_is_read_to_a_line_that_is_told(vocabulary: Vocabulary) -> None:
+    """Three thousand lines are read of any text, and one for 20 letters of a long one."""
+    text = "Cast on 4 sts.\nRow 1: Knit.\n" + "\n" * LEAST_READ + "Row 2: Zork."
+    (fault,) = read_text(text, vocabulary).faults
+    assert (fault.rule, fault.place.line) == ("too-many-rows", LEAST_READ + 1)
+    long = "Cast on 4 sts.\n" + "Knit these rows until it is square, then stop.\n\n" * LEAST_READ
+    assert not [fault for fault in read_text(long, vocabulary).faults if fault.rule == "too-many-rows"]
 
 
 def test_a_line_of_a_gauge_without_a_number_is_no_gauge(vocabulary: Vocabulary) -> None:

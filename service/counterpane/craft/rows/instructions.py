@@ -16,7 +16,7 @@ from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, ClauseKind, clauses
 from counterpane.craft.rows.kept import Kept
 from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words_of
-from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.labels import MOST_ROWS_AT_ONCE, Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.pages import Page, page_of
@@ -247,8 +247,9 @@ class _Assembly:
         if self.listing.full:
             self.listing.refuse(clause.place, str(label.numbers[0]) if label.numbers else label.word)
             return
-        if label.too_long:
-            self.faults.append(Fault("too-many-rows", clause.place, str(label.numbers[-1])))
+        if label.too_long or label.copies > MOST_ROWS_AT_ONCE:
+            last = label.numbers[-1] if label.numbers else label.copies
+            self.faults.append(Fault("too-many-rows", clause.place, str(last)))
         for row in self.rows_of(clause, label):
             self.listing.add(row)
 

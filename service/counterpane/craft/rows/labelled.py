@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from counterpane.craft.rows.borrowing import Borrowed, borrowed
 from counterpane.craft.rows.clauses import Clause
-from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.labels import MOST_ROWS_AT_ONCE, Label
 from counterpane.craft.rows.read import ReadRow
 from counterpane.craft.rows.shapes import Shapes
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
@@ -21,7 +21,7 @@ def words_of(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
 
 def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
     """Return the rows that a line names; the last carries the count."""
-    names = [str(number) for number in label.numbers] or [label.word or "next"] * label.copies
+    names = [str(number) for number in label.numbers] or [label.word or "next"] * min(label.copies, MOST_ROWS_AT_ONCE)
     last = Row(
         names[-1],
         read.parts,

@@ -155,7 +155,7 @@ def _label_of(match: re.Match[str]) -> Label:
     side = _side(f"{match['lead'] or ''} {match['before_also'] or ''} {match['behind'] or ''}")
     also = _also(match["also"] or every, numbers)
     copies = match["next"] or ""
-    rows = int(copies) if copies.isdigit() else NUMBER_WORDS.get(copies, 1)
+    rows = 1 if (found := number_of(copies[:LONGEST_NUMBER])) is None else found
     word = match["word"] or match["letter"] or (match["each"] and "every") or "next"
     if (match["tool"] or "").startswith("turn"):
         numbers = tuple(row for turn in numbers for row in (2 * turn - 1, 2 * turn))
@@ -163,7 +163,7 @@ def _label_of(match: re.Match[str]) -> Label:
     return Label(
         numbers,
         "" if numbers or every else re.sub(r"[-\s]", "", word),
-        min(MOST_ROWS_AT_ONCE, rows * (2 if match["next_turn"] else 1)),
+        rows * (2 if match["next_turn"] else 1),
         side or _side(match["also"] or every),
         also,
         _is_round(text),

@@ -12,7 +12,7 @@ from counterpane.craft.rows.statements import StatedCount
 from counterpane.craft.rows.steps import AgainStep, Step
 from counterpane.craft.rows.tree import Place, Row
 
-MOST_ROWS = 2_000
+MOST_ROWS = 2_500
 """Rows of a text beyond which none is read; house figure that bounds time. A blanket for a bed has some 800."""
 MOST_OF_SIZES = 6_000
 """The same for the rows of all sizes of a text together."""

@@ -9,7 +9,7 @@ from counterpane.craft.rows.passages import Passage, Stretch, Topic, passages_in
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import Line, Lines, given_lines, in_normal_form
 
-LEAST_READ, LETTERS_OF_LINE = 2_000, 24
+LEAST_READ, LETTERS_OF_LINE = 3_000, 20
 """So many lines of a text are read, and one for so many letters: house figures that bound time. A pattern has fewer."""
 
 

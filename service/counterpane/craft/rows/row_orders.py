@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterpane.craft.rows.care import words_of_work
-from counterpane.craft.rows.labels import HOW_MANY, MOST_ROWS_AT_ONCE, number_of
+from counterpane.craft.rows.labels import HOW_MANY, number_of
 from counterpane.craft.rows.words import LONGEST_NUMBER, Line, Token, tokens
 
 _ROWS = r"(?:(?P<rows>rows?|rnds?|rounds?)|(?P<turns>turns?))\b(?!,?\s*(?:thus|as\s+follows)\b)"
@@ -88,7 +88,7 @@ def order_at(line: Line, start: int, end: int) -> Order | None:
     turns = match.re is not _EDGE and match["turns"]
     body = [*_body(line, match), *_beside(line, match.end(), end)]
     copies = _copies(match["many"]) * (2 if turns else 1)
-    return Order(min(copies, MOST_ROWS_AT_ONCE), body, match.end(), (match["rows"] or "").startswith(("rnd", "round")))
+    return Order(copies, body, match.end(), (match["rows"] or "").startswith(("rnd", "round")))
 
 
 def every_row_in(line: Line, start: int, end: int) -> Order | None:
