@@ -39,11 +39,12 @@ def count_not_printed(examined: Examined) -> Iterator[Finding]:
     severity: Severity = "warning" if 2 * printed >= len(changing) else "note"
     if not printed and not (_pattern(examined) and _changes_for_good(examined)):
         return
+    square = _in_square_brackets(examined)
     for followed in silent if printed else silent[-1:]:
         row, after = followed.row, followed.after or 0
         message = f"{row_name(row)} leaves {stitches(after)} of {followed.before} and does not say so."
         hint = f"Print the count behind the row: ({after} sts)."
-        corrections = _with_count(examined, followed)
+        corrections = _with_count(examined, followed, square=square)
         yield at(row.start, "count-not-printed", severity, message, hint, corrections=corrections)
 
 
@@ -72,13 +73,12 @@ def _changes_for_good(examined: Examined) -> bool:
     return bool(counts) and counts[0].before != counts[-1].after
 
 
-def _with_count(examined: Examined, followed: Followed) -> tuple[str, ...]:
-    """Return the row with its count in brackets of the kind that other counts of the text stand in."""
+def _with_count(examined: Examined, followed: Followed, *, square: bool) -> tuple[str, ...]:
+    """Return the row with its count in brackets."""
     row = followed.row
     if row.place.line != row.end.line:
         return ()
     line = given_line(examined, row.place.line)
-    square = f"[{_a_count(examined)} " in examined.text
     count = f"[{followed.after} sts]" if square else f"({followed.after} sts)"
     stop = line[row.end.column - 1 : row.end.column]
     before = line[: row.end.column - 1] + ("." if stop == "." else "")
@@ -86,6 +86,7 @@ def _with_count(examined: Examined, followed: Followed) -> tuple[str, ...]:
     return (f"{before} {count}{rest}",)
 
 
-def _a_count(examined: Examined) -> int:
-    """Return a count that the text prints; 0 where it prints none."""
-    return next((row.stated for row in examined.rows if row.stated), 0)
+def _in_square_brackets(examined: Examined) -> bool:
+    """Tell whether a count that the text prints stands in square brackets."""
+    first = next((row.stated for row in examined.rows if row.stated), 0)
+    return f"[{first} " in examined.text
