@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from counterpane.craft.checking.corrections import pointing, said
 from counterpane.craft.checking.examine import Examined
-from counterpane.craft.checking.wording import at, jam_name, on_needle, place_of
+from counterpane.craft.checking.wording import at, in_several_sections, jam_name, on_needle, place_of
 from counterpane.craft.counts import Misfit, Slug
 from counterpane.craft.findings import Finding
 
@@ -16,9 +16,10 @@ Say = Callable[[str, Misfit], tuple[str, str]]
 
 def jammed(examined: Examined, slug: Slug, say: Say) -> Iterator[Finding]:
     """Yield a finding for each row in which a knitter is stuck for this reason, with the corrections of its line."""
-    for jam in examined.jams:
-        if jam.misfit.slug == slug:
-            message, hint = say(jam_name(jam, examined.rows), jam.misfit)
-            place, line = place_of(jam.row, jam.misfit), jam.row.place.line
-            hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
-            yield at(place, slug, "error", message + on_needle(jam), hint, corrections=fixes)
+    stuck = [jam for jam in examined.jams if jam.misfit.slug == slug]
+    several = in_several_sections(examined.rows) if stuck else frozenset[str]()
+    for jam in stuck:
+        message, hint = say(jam_name(jam, several), jam.misfit)
+        place, line = place_of(jam.row, jam.misfit), jam.row.place.line
+        hint, fixes = pointing(examined, line, hint), said(examined, line, "row")
+        yield at(place, slug, "error", message + on_needle(jam), hint, corrections=fixes)

@@ -24,14 +24,21 @@ def row_name(row: Row) -> str:
     return f"{'Round' if row.side == 'round' else 'Row'} {row.label}"
 
 
-def jam_name(jam: Jam, rows: Iterable[Row]) -> str:
+def in_several_sections(rows: Iterable[Row]) -> frozenset[str]:
+    """Return the labels that rows of more than one section have."""
+    sections: dict[str, set[str | None]] = {}
+    for row in rows:
+        sections.setdefault(row.label, set()).add(row.section)
+    return frozenset(label for label, found in sections.items() if len(found) > 1)
+
+
+def jam_name(jam: Jam, several: frozenset[str]) -> str:
     """Say which row a knitter is stuck in, and when: "Row 3 of Border", "Row 2, worked again at line 7,".
 
-    The section is named where another has a row of that label among `rows`.
+    The section is named where `several` have a row of that label.
     """
     row = jam.row
-    twice = any(other.label == row.label and other.section != row.section for other in rows)
-    name = f"{row_name(row)} of {quoted(row.section)}" if twice and row.section else row_name(row)
+    name = f"{row_name(row)} of {quoted(row.section)}" if row.label in several and row.section else row_name(row)
     if jam.again is None:
         return name
     often = "" if jam.working == 1 else f" for the {ordinal(jam.working)} time"
