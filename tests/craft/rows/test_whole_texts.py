@@ -297,3 +297,30 @@ def test_what_a_row_tells_to_look_after_is_no_stitch(row: str, vocabulary: Vocab
         f"Cast on 20 sts.\nWork 2 rows in st st, keeping 5 sts each side in garter st.\nNext row: {row}", vocabulary
     )
     assert [row["after"] for row in answer["rows"]] == [20, 20, 19]
+
+
+@pytest.mark.parametrize("sign", ["\n", " "])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work 6 rows.", "Work 6 more rows.", "Work 6 rows in this way.", "Now work 5 more rows like this.",
+        "Continue for 6 rows.", "Cont in this way for 6 rows.", "Work 6 rows in all.", "And work another six rows.",
+    ],
+)  # fmt: skip
+def test_how_many_rows_there_are_belongs_to_no_row(words: str, sign: str, vocabulary: Vocabulary) -> None:
+    """A sentence that counts the rows is no word of the row before it, on whose line it may stand."""
+    read = read_text(f"Cast on 20 sts.\nRow 1: *K2, p2; rep from * to end.{sign}{words}\nRow 7: Purl.", vocabulary)
+    assert (labels(f"Row 1: Knit.{sign}{words}\nRow 7: Purl.", vocabulary), read.faults) == ("1 7", ())
+    again = next(step.again for step in read.steps if isinstance(step, AgainStep))
+    assert (again.loose, again.passes) == (True, None)
+
+
+def test_an_order_for_rows_of_a_fabric_is_an_order_still(vocabulary: Vocabulary) -> None:
+    """Where a fabric is named the rows are worked."""
+    assert labels("Row 1: Knit. Work 2 rows in garter st.", vocabulary) == "1 next next"
+
+
+def test_a_word_that_joins_nothing_is_told_as_it_stands(vocabulary: Vocabulary) -> None:
+    """The word that was printed is named, not another form of it."""
+    faults = read_text("Row 3: Alternate a knit and a purl.", vocabulary).faults
+    assert sorted((fault.word, fault.place.column) for fault in faults) == [("a", 18), ("alternate", 8)]

@@ -13,6 +13,18 @@ COUNT, WRONG, WASTEFUL = "stated-count-wrong", "stated-multiple-wrong", "stated-
 MISPRINTED = "The cast-on of {} may be what is misprinted: with another, all rows and counts agree."
 FOUND = [
     (
+        "Cast on 14 sts (multiple of 12).\nRow 1: *K4, p2; rep from * to end.",
+        Finding(
+            COUNT,
+            "warning",
+            "The cast-on of 14 is not in the stated multiple of 12.",
+            "Cast on 12 or 24.",
+            1,
+            9,
+            corrections=("Cast on 12 sts (multiple of 12).", "Cast on 24 sts (multiple of 12)."),
+        ),
+    ),
+    (
         "Cast on 10 sts.\nRow 1: K2tog, k to end.\nBind off the remaining 12 sts.",
         Finding(
             COUNT,
@@ -80,6 +92,7 @@ FOUND = [
             "Cast on 13 or 17.",
             2,
             9,
+            corrections=("Cast on 13 sts.", "Cast on 17 sts."),
         ),
     ),
     (

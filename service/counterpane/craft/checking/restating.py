@@ -46,11 +46,21 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
     likely = BORNE_OUT if _is_borne_out(examined) else 0
     told = sum(row.stated is not None for row in examined.counted)
     confirmed = printed_start(examined.counted, examined.chain, examined.maps) if told else None
-    for number in dict.fromkeys((confirmed, *nearest(starts, stated.count))):
+    for number in dict.fromkeys((confirmed, *nearest(_promised(examined), stated.count))):
         if number and number != stated.count:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
             changes = _numbered(examined.text, stated.place, number)
             yield TextCorrection("cast-on", changes, weight, stated.place.line, stated.place.line, number)
+
+
+def _promised(examined: Examined) -> tuple[Progression, ...]:
+    """Return the counts that the rows take, without those that the stated multiple leaves out where it is true."""
+    stated, starts = examined.instructions.multiple, examined.chain.starts
+    if stated is None or len(starts) != 1 or judge(stated.of, stated.plus, starts[0]) != "wasteful":
+        return starts
+    plus = stated.plus % stated.of
+    least = Progression(stated.of, plus, plus).above(starts[0].least)
+    return starts if least is None else (Progression(stated.of, plus, least),)
 
 
 def _picked_up(examined: Examined) -> Iterator[TextCorrection]:

@@ -50,6 +50,12 @@ IN_THIS_WAY = re.compile(
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
     r"as\s+(?:set|established|est|above|before))(?:\s+|,\s(?:(?!until)[^.;]){1,120}?,?\s+)(?=until\b)"
 )
+# "Work 6 rows in this way", "Continue for 6 more rows": how many rows there are, of what was said before.
+_SO_MANY = re.compile(
+    rf"(?:(?:and|then|now)\s+)?(?:cont(?:inue)?|carry\s+on|keep\s+on|work)\.?\s+(?:in\s+this\s+(?:way|manner)\s+)?(?:for\s+)?"
+    rf"(?:a\s+further\s+|another\s+)?{HOW_MANY}\s+(?:more\s+)?{ROW}\b"
+    r"(?:\s+(?:more|in\s+(?:all|total|this\s+(?:way|manner))|like\s+this))?(?=\s*(?:[.;]|$))"
+)
 FROM_STAR = re.compile(r"\s*(?:(?:and|then)\s+)?rep(?:eat)?\.?\s+from\s+\*(?!\*)")
 FORM = re.compile(
     rf"(?:(?:the\s+)?{NAMED_ROW}(?P<rows>{NAMES})|(?:the\s+)?(?P<ordinals>{ORDINALS})\s+{ROW}"
@@ -113,7 +119,12 @@ class Again:
 
 def begins_again(text: str, start: int, end: int) -> bool:
     """Tell whether a repeat line begins at a place."""
-    return bool(_again_match(text, start, end) or FORM.match(text, start, end) or IN_THIS_WAY.match(text, start, end))
+    return bool(
+        _again_match(text, start, end)
+        or FORM.match(text, start, end)
+        or IN_THIS_WAY.match(text, start, end)
+        or _SO_MANY.match(text, start, end)
+    )
 
 
 def _again_match(text: str, start: int, end: int) -> re.Match[str] | None:
@@ -132,7 +143,7 @@ def again_in(line: Line, start: int, end: int) -> Again | None:
         return _again(match, line, end)
     if match := IN_THIS_WAY.match(line.text, start, end):
         return Again((), 0, None, _remain(line, match.end(), end), line.place(start), loose=True)
-    return None
+    return Again((), 0, None, None, line.place(start), loose=True) if _SO_MANY.match(line.text, start, end) else None
 
 
 def from_star(line: Line, start: int, end: int, since: int | None, rows: int) -> Again | None:

@@ -70,28 +70,29 @@ Order = Callable[[Cursor, Nest], bool]
 
 def _alternately(cursor: Cursor, nest: Nest) -> bool:
     """Read "seam 7, and knit 2 alternately" and "alternately make 1, and knit 2 together"."""
-    place = cursor.place
     if not cursor.take(_ALTERNATELY):
         return False
+    word = cursor.run[cursor.at - 1]
     frame = nest.frame
     stop = take_stop(cursor)
     if frame.items and (stop is not None or cursor.pausing):
         ends = all(token.norm in (".", ";") for token in cursor.run[cursor.at : cursor.at + 2])
         nest.fold(last_units(frame.items, 2), stop or Stop(rest=0 if ends else None))
     else:
-        frame.alternate = (len(frame.items), None, place)
+        frame.alternate = (len(frame.items), None, word)
     return True
 
 
 def counted_alternately(cursor: Cursor, nest: Nest) -> bool:
     """Read "8 times alternately", whose two units stand behind it."""
-    before, place = cursor.at, cursor.place
+    before = cursor.at
     times = cursor.take_times()
     if times is None or not cursor.take(_ALTERNATELY):
         cursor.at = before
         return False
+    word = cursor.run[cursor.at - 1]
     cursor.take_word(":", ",", "-")
-    nest.frame.alternate = (len(nest.frame.items), times, place)
+    nest.frame.alternate = (len(nest.frame.items), times, word)
     return True
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from counterpane.craft.rows.tree import Node, OpenRepeat, Place
 from counterpane.craft.rows.units import last_units, unit_start, with_over
+from counterpane.craft.rows.words import Token
 
 CLOSES = {"(": ")", "[": "]", "{": "}"}
 
@@ -17,7 +18,7 @@ class Frame:
     `bare` says that the last item is a stitch without a number, `pair` where two stitches were slipped as one, `pairs`
     where a pair of stars stood without a stop. `clause` is where the clause under way began, `earlier` the one before
     it, `cut` whether a semicolon or a full stop has cut the list into clauses. `alternate` is where "alternately" stood
-    before the two units that it joins, how often, and its place; `going` where that began which is to be continued.
+    before the two units that it joins, how often, and the word itself; `going` where that began which is to go on.
     `anded` is how many items stood before the last "and", `told` which one is a yarn-over in the words of a handbook,
     `edge` how many edge stitches stand before the list that "repeat" repeats, `placed` how many items stood when one
     with a stitch of its own ("in the next stitch") had been read.
@@ -32,7 +33,7 @@ class Frame:
     clause: int = 0
     earlier: int = 0
     cut: bool = False
-    alternate: tuple[int, int | None, Place] | None = None
+    alternate: tuple[int, int | None, Token] | None = None
     going: int | None = None
     anded: int | None = None
     told: int | None = None

@@ -112,10 +112,10 @@ class Nest:
             return True
         if frame.alternate is None:
             return False
-        (start, times, place), frame.alternate = frame.alternate, None
+        (start, times, word), frame.alternate = frame.alternate, None
         end = first_units(frame.items, start, 2)
         if end == start:
-            self.faults.append(Fault("unknown-term", place, "alternately"))
+            self.faults.append(Fault("unknown-term", word.place, word.text))
             return False
         parts = tuple(frame.items[start:end])
         rest = frame.items[end:]
