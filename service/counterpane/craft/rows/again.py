@@ -46,7 +46,13 @@ AGAIN = re.compile(
     r"(?!\s+(?:rows?|rnds?|to\s+(?:the\s+)?(?:end|last)|across|around|between|in|on|from\s*\*)\b)))"
 )
 _OPENINGS = ("rep", "work", "knit", "then", "and", "now", "cont", "keep")
+# "Rep until piece measures 20 cm", "Repeat until 4 sts remain": all that was said.
+_REACHED = (
+    r"(?:the\s+|your\s+)?(?:piece|work|blanket|it|length|knitting|fabric)\b|desired\b|there\s+are\b|you\s+have\b|"
+    r"\d+(?:\.\d+)?\s*(?:cm|mm|in|\"|sts?\b|stitches)"
+)
 IN_THIS_WAY = re.compile(
+    rf"rep(?:eat)?\.?\s+(?=until\s+(?:{_REACHED}))|"
     r"(?:cont(?:inue)?|rep(?:eat)?|work|carry\s+on|keep)\s+(?:on\s+)?(?:(?:in|working\s+in)\s+this\s+(?:way|manner)|"
     r"as\s+(?:set|established|est|above|before))(?:\s+|,\s(?:(?!until)[^.;]){1,120}?,?\s+)(?=until\b)"
 )

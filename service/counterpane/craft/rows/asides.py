@@ -17,6 +17,7 @@ _CHANGES = frozenset(
     "inc incs inc'd increased increase increases dec decs dec'd decreased decrease decreases bound cast off made more "
     "fewer less".split()
 )
+_CHANGED = frozenset("inc inc'd increased dec dec'd decreased".split())
 _COUNT_WORDS = STITCH_WORDS | frozenset(
     "you will should there be are is have has now total a of in all rem remain remaining remains left on needle "
     "needles pin pins each the that makes making giving leaving gives leaves and when".split()
@@ -67,7 +68,7 @@ def _in_brackets(cursor: Cursor) -> Aside | None:
 
 
 def _at_end(cursor: Cursor) -> Aside | None:
-    """Read "17 sts.", "2 sts inc'd; 17 sts", "you should have 17 sts" with nothing but a stop behind it."""
+    """Read "17 sts.", "2 sts inc'd; 17 sts", "you should have 17 sts", "2 sts decreased" with but a stop behind it."""
     end, numbers = cursor.at, 0
     while end < len(cursor.run) and cursor.run[end].norm != ".":
         token = cursor.run[end]
@@ -77,8 +78,23 @@ def _at_end(cursor: Cursor) -> Aside | None:
         if not _may_count(token) or numbers > _MOST_NUMBERS or end - cursor.at > _LONGEST_END:
             return None
         end += 1
-    counted = _count(cursor.run[cursor.at : end])
-    return Aside(counted.value, counted.place, end - cursor.at) if counted else None
+    said = cursor.run[cursor.at : end]
+    if counted := _count(said):
+        return Aside(counted.value, counted.place, len(said))
+    behind_sign = cursor.at > 0 and cursor.run[cursor.at - 1].kind == "pause"
+    return Aside(None, said[0].place, len(said)) if behind_sign and _tells_change(said) else None
+
+
+def _tells_change(said: Sequence[Token]) -> bool:
+    """Tell whether words only tell by how much the count has changed: "2 sts decreased"."""
+    words = {token.norm for token in said[1:]}
+    return (
+        bool(said)
+        and said[0].value is not None
+        and bool(words & STITCH_WORDS)
+        and bool(words & _CHANGED)
+        and (words <= STITCH_WORDS | _CHANGED)
+    )
 
 
 def _may_count(token: Token) -> bool:

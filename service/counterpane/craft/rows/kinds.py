@@ -15,8 +15,8 @@ Kind: TypeAlias = Literal["row", "order", "again", "cast-on", "bind-off", "prose
 # What every label, order, repeat line, cast-on and end holds: looked for first, since it is quickly told.
 # Each way begins with a letter of its own, and a search passes over all other letters at once.
 _MAY_BEGIN = re.compile(
-    r"row|r(?:ou)?nd|r(?<=\br)\.?\s?\d|repeat|rep(?<=\brep)\b|cast|c\.o|c/o|co(?<=\bco)(?:\b|\d)|chain off|bind|"
-    r"b(?<=\bb)/?o\b|until|needle|turn|set on|pick|inc(?<=\binc)|dec(?<=\bdec)|holder|held(?<=\bheld)\b|"
+    r"row|r(?:ou)?nd|r(?<=\br)\.?\s?\d|next\s?:|repeat|rep(?<=\brep)\b|cast|c\.o|c/o|co(?<=\bco)(?:\b|\d)|"
+    r"chain off|bind|b(?<=\bb)/?o\b|until|needle|turn|set on|pick|inc(?<=\binc)|dec(?<=\bdec)|holder|held(?<=\bheld)\b|"
     r"first\.?\s?[:-]|second\.?\s?[:-]|third\.?\s?[:-]|th\.?\s?[:-]"
 )
 _MAY_NUMBER = re.compile(rf"\d(?:{'|'.join(ENDINGS)})\b")

@@ -71,15 +71,16 @@ _BEGIN = (
 _END = rf"{_OF_PART}{_tail('before_also')}{_ALSO}?(?:(?P=deco))?{_tail('behind')}(?:(?P=deco))?"
 _COLON = r"\s*+(?P<colon>[:=)]|\.+|-+(?=\s|[a-z*]))?-*(?:(?P=deco))?"
 KNOWN = "set-?\\s?up|foundation|preparation|prep|edge|joining|increase|decrease|inc|dec"
+_WORKED = r"[kp]\d|[kp]\s|[*(\[]|(?:knit|purl|same|sl)\b"  # Behind "R1" without a sign.
 LABEL = re.compile(
     rf"{_BEGIN}(?:{PART}{ROW}\.?\s*(?:#\s*|no\.?\s*)?(?P<after>{NAMES})(?:\s*\(?incl(?:usive)?\.?\)?|\+(?=\s*:))?(?![a-z0-9/])"
     rf"|{PART}{ROW}\s+(?P<letter>\d{{0,4}}[a-z])(?=\s*[:.(=]|\s-\s)"
     rf"|(?P<each>every|each|all)\s+{ROW}\b(?=\s*[:(=]|\s-\s|\s(?:knit|purl|k\d|p\d))"
     rf"|r\.?\s?(?P<short>\d+(?:\s*-\s*(?:r\.?\s?)?\d+)?(?=\s*\.)"
-    rf"|\d+(?:{_JOIN}(?:r\.?\s?)?\d+)*(?=\s*[:(\[]|,?\s++(?:and|&)\s++(?:all|every)\s))"
+    rf"|\d+(?:{_JOIN}(?:r\.?\s?)?\d+)*(?=\s*[:(\[]|\s+(?:{_WORKED})|,?\s++(?:and|&)\s++(?:all|every)\s))"
     rf"|(?:the\s+)?(?P<before>{ORDINALS})(?:\s+(?:{PART}{ROW}\b|(?P<tool>{_NEEDLE}))|(?=,?\s++(?:and|&)\s++(?:on\s++)?(?:all|every)\s)"
     r"|(?=\s?:|\.\s?-|\s?--|\s-\s))"
-    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))"
+    rf"|(?:the\s+)?(?:next|foll(?:owing)?)\s+(?:(?P<next>{HOW_MANY})\s+)?(?:{ROW}\b|(?P<next_turn>turns?\b))|next(?=\s*:)"
     rf"|(?:\d{{1,3}}{_ENDING}\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )

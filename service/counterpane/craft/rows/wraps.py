@@ -21,7 +21,7 @@ _ORDER = r"(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows?\b"
 _INNER = re.compile(
     r"(?=[\s,-])(?:"  # Each of these takes one of these signs first: most of a line is passed over at once.
     r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
-    r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b))"
+    r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b|r(?:(?:ow|nd|ound)s?\s)?\s?\d))"
     r"|(?<=\.)-+\s*(?=rep)"
     r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
     rf"|,\s++(?={_ORDER}|rep(?:eat)?\s+from\s+\*)"
