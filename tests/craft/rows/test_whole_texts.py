@@ -375,3 +375,36 @@ def test_a_change_that_is_told_behind_a_row_is_no_word_of_it(told: str, vocabula
     for text, stated in ((f"{row}{dot} {told}", None), (f"{row}{dot} {told} 18 sts.", 18)):
         read = read_text(text, vocabulary)
         assert (read.faults, read.rows[0].stated) == ((), stated)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Dec: K1, k2tog, k to end.", "Decrease: knit 1, knit 2 together, knit to end", "Increasing: k1, m1, k2, yo, k6"],
+)  # fmt: skip
+def test_a_line_headed_by_its_shaping_is_a_row(line: str, vocabulary: Vocabulary) -> None:
+    """Stitches behind such a head are worked, and not passed over in silence."""
+    read = read_text(f"Cast on 9 sts.\nRow 1: Knit.\n{line}\nRow 3: Purl.", vocabulary)
+    assert ([row.label for row in read.rows], read.faults) == (["1", "next", "3"], ())
+
+
+def test_a_list_of_abbreviations_heads_no_rows(vocabulary: Vocabulary) -> None:
+    """Where the same words explain, nothing is worked."""
+    text = "Abbreviations\nInc: knit into front and back\nDec: k2tog\nk: knit\n\nCast on 4 sts.\nRow 1: K2, k2tog."
+    assert labels(text, vocabulary) == "1"
+
+
+@pytest.mark.parametrize(
+    ("words", "after"),
+    [
+        ("kfb in next 3 sts", 8), ("kfb into each of next 3 sts", 8), ("inc in next 3 sts", 8),
+        ("kfb in the next 3 sts", 8), ("inc in each of the following 3 sts", 8),
+    ],
+)  # fmt: skip
+def test_a_stitch_in_so_many_is_worked_so_often(words: str, after: int, vocabulary: Vocabulary) -> None:
+    """Three increases are worked, each in a stitch of its own."""
+    assert check_text(f"Cast on 5 sts.\nRow 1: K1, {words}, k1.", vocabulary)["rows"][0]["after"] == after
+
+
+def test_several_stitches_in_so_many_are_not_guessed(vocabulary: Vocabulary) -> None:
+    """Three stitches in each of two may be six or three: the words are told as unknown."""
+    assert not read_text("Row 1: K1, k3 in each of next 2 sts, k1.", vocabulary).rows[0].readable

@@ -33,7 +33,9 @@ _FRONT_BACK = phrases(
 )
 _THREE = phrases(*ways("|in|into|in the|into the", "front", ",", "|the", "back", "and|&", "|the", "front", _OF_NEXT))
 _TWICE_INTO = phrases(*ways("twice|2 times", "in|into", "|the", "next|same|first|foll|following", "st|stitch|loop"))
-_EACH_OF = phrases(*ways("in|into", "each of", "|the", "|next|foll|following"))
+_EACH_OF = phrases(
+    *ways("in|into", "each of", "|the", "|next|foll|following"), *ways("in|into", "|the", "next|foll|following")
+)
 _WRAPPED = phrases("wrapping yarn twice", "wrapping the yarn twice", "wrapping yarn 2 times")
 _ONE_BY_ONE = phrases("1 at a time", "1 by 1", "separately", "individually", "singly")
 FOLLOWING = frozenset().union(
@@ -50,9 +52,11 @@ def suffixes(
     if node.stitch == "sl":
         node = replace(node, manner=_manners(cursor, node.manner))
     node, keys = _other_stitch(cursor, lexicon, node, keys)
-    node, into = _each_of(cursor, node), cursor.take(INTO)
-    if into and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
+    each = _each_of(cursor) if node.times == 1 else None
+    into = cursor.take(INTO)
+    if (into or each) and node.stitch == "inc" and "kfb" in lexicon.vocabulary.stitches:
         node = replace(node, stitch="kfb")
+    node = replace(node, times=each) if each else node
     cursor.take_any(ADVERBS)
     if cursor.take(FROM_CN):
         node = replace(node, held=True)
@@ -61,15 +65,14 @@ def suffixes(
     return node, keys, into
 
 
-def _each_of(cursor: Cursor, node: Work) -> Work:
-    """Read "in each of the next 18 sts" as so many times the stitch; another word for none."""
+def _each_of(cursor: Cursor) -> int | None:
+    """Read "in each of the next 18 sts", "in next 3 sts" as so many times a stitch; None, without a move, for none."""
     before = cursor.at
-    if node.times == 1 and cursor.take(_EACH_OF):
-        number = cursor.take_number()
-        if number is not None and cursor.take_stitches():
-            return replace(node, times=number)
+    number = cursor.take_number() if cursor.take(_EACH_OF) else None
+    if number is not None and cursor.take_stitches():
+        return number
     cursor.at = before
-    return node
+    return None
 
 
 def _other_stitch(cursor: Cursor, lexicon: Lexicon, node: Work, keys: tuple[str, ...]) -> tuple[Work, tuple[str, ...]]:

@@ -23,13 +23,13 @@ _NUMBER = re.compile(
     r"\s*\|?\s*(\d{1,4})\s*(?:[(\[]?\s*(rs|ws)\b\s*[)\]]?\s*)?[.:)|]\s*(?:[(\[|]?\s*(rs|ws)\s*[)\]|:]\s*)?"
 )
 # A stitch with a sign behind it and another further on: no sentence about knitting begins so.
-_STITCH = r"(?:(?:k|p|sl|s)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
+_STITCH = r"(?:(?:k|p|sl|s|knit|purl)\s?\d+|k\d?tog|p\d?tog|ssk|yo|yfwd|m1|sm|pm|skpo?|psso)"
 _STRONG = re.compile(rf"\W*{_STITCH}\s*[,;*(\[]")
 _STITCHES = re.compile(rf"\b{_STITCH}\b")
 # "Start the body: k5, p40, k5": words before a colon that name a part, and no stitch that is explained.
 _HEAD = re.compile(
     r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?(?:[a-z]+\s+){0,2}"
-    r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end)\s*:\s+"
+    r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end|(?:in|de)c(?:reas(?:e|ing))?)\s*:\s+"
 )
 _MAY_WORK = re.compile(
     r"[a-z]{1,5}\d|(?:work|patt|pattern|rib|moss|garter|in|with|cast|bind|sl|slip|rep|k|p|knit|purl)"
