@@ -304,7 +304,7 @@ def test_what_a_row_tells_to_look_after_is_no_stitch(row: str, vocabulary: Vocab
     "words",
     [
         "Work 6 rows.", "Work 6 more rows.", "Work 6 rows in this way.", "Now work 5 more rows like this.",
-        "Continue for 6 rows.", "Cont in this way for 6 rows.", "Work 6 rows in all.", "And work another six rows.",
+        "Continue for 6 rows.", "Repeat for 10 rows.", "Rep for 6 more rows.", "Cont in this way for 6 rows.", "Work 6 rows in all.", "And work another six rows.",
     ],
 )  # fmt: skip
 def test_how_many_rows_there_are_belongs_to_no_row(words: str, sign: str, vocabulary: Vocabulary) -> None:
@@ -379,7 +379,10 @@ def test_a_change_that_is_told_behind_a_row_is_no_word_of_it(told: str, vocabula
 
 @pytest.mark.parametrize(
     "line",
-    ["Dec: K1, k2tog, k to end.", "Decrease: knit 1, knit 2 together, knit to end", "Increasing: k1, m1, k2, yo, k6"],
+    [
+        "Dec: K1, k2tog, k to end.", "Decrease: knit 1, knit 2 together, knit to end",
+        "Increasing: k1, m1, k2, yo, k6", "Set up: k3, pm, k6.", "Foundation: purl.",
+    ],
 )  # fmt: skip
 def test_a_line_headed_by_its_shaping_is_a_row(line: str, vocabulary: Vocabulary) -> None:
     """Stitches behind such a head are worked, and not passed over in silence."""

@@ -58,7 +58,8 @@ IN_THIS_WAY = re.compile(
 )
 # "Work 6 rows in this way", "Continue for 6 more rows": how many rows there are, of what was said before.
 _SO_MANY = re.compile(
-    rf"(?:(?:and|then|now)\s+)?(?:cont(?:inue)?|carry\s+on|keep\s+on|work)\.?\s+(?:in\s+this\s+(?:way|manner)\s+)?(?:for\s+)?"
+    rf"(?:(?:and|then|now)\s+)?(?:(?:cont(?:inue)?|carry\s+on|keep\s+on|work)\.?\s+(?:in\s+this\s+(?:way|manner)\s+)?(?:for\s+)?"
+    r"|rep(?:eat)?\.?\s+for\s+)"
     rf"(?:a\s+further\s+|another\s+)?{HOW_MANY}\s+(?:more\s+)?{ROW}\b"
     r"(?:\s+(?:more|in\s+(?:all|total|this\s+(?:way|manner))|like\s+this))?(?=\s*(?:[.;]|$))"
 )

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.care import words_of_work
 from counterpane.craft.rows.clauses import LONGEST_ROW, Clause
-from counterpane.craft.rows.labels import Label
+from counterpane.craft.rows.labels import KNOWN, Label
 from counterpane.craft.rows.layout import STITCHES
 from counterpane.craft.rows.lexicon import lexicon_of
 from counterpane.craft.rows.read import reads_well
@@ -29,7 +29,8 @@ _STITCHES = re.compile(rf"\b{_STITCH}\b")
 # "Start the body: k5, p40, k5": words before a colon that name a part, and no stitch that is explained.
 _HEAD = re.compile(
     r"(?:(?:now|then|start|begin|finish|end|the)\s+){0,3}(?:with\s+)?(?:the\s+)?(?:[a-z]+\s+){0,2}"
-    r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end|(?:in|de)c(?:reas(?:e|ing))?)\s*:\s+"
+    r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end|(?:in|de)creasing"
+    rf"|(?P<known>{KNOWN}))\s*:\s+"
 )
 _MAY_WORK = re.compile(
     r"[a-z]{1,5}\d|(?:work|patt|pattern|rib|moss|garter|in|with|cast|bind|sl|slip|rep|k|p|knit|purl)"
@@ -106,7 +107,7 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
     if not STITCHES.match(clause.line.text, start):
         return None
     body = words_of_work(clause.line, start, min(clause.end, start + LONGEST_ROW))
-    well = head is None and reads_well(body, vocabulary, terms)
+    well = (head is None or head["known"] is not None) and reads_well(body, vocabulary, terms)
     return body if well or is_strong(clause, start) else None
 
 
