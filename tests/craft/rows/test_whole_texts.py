@@ -304,7 +304,8 @@ def test_what_a_row_tells_to_look_after_is_no_stitch(row: str, vocabulary: Vocab
     "words",
     [
         "Work 6 rows.", "Work 6 more rows.", "Work 6 rows in this way.", "Now work 5 more rows like this.",
-        "Continue for 6 rows.", "Repeat for 10 rows.", "Rep for 6 more rows.", "Cont in this way for 6 rows.", "Work 6 rows in all.", "And work another six rows.",
+        "Continue for 6 rows.", "Repeat for 10 rows.", "Rep for 6 more rows.", "Work 6 rows in all.",
+        "Cont in this way for 6 rows.", "And work another six rows.",
     ],
 )  # fmt: skip
 def test_how_many_rows_there_are_belongs_to_no_row(words: str, sign: str, vocabulary: Vocabulary) -> None:
