@@ -15,7 +15,7 @@ from functools import cached_property
 from counterpane.craft.rows.borrowing import Borrowed
 from counterpane.craft.rows.clauses import Clause, ClauseKind, clauses
 from counterpane.craft.rows.kept import Kept
-from counterpane.craft.rows.labelled import as_whole, rows_of, with_words, words_of
+from counterpane.craft.rows.labelled import as_whole, lenders_of, rows_of, with_words, without_misfits, words_of
 from counterpane.craft.rows.labels import MOST_ROWS_AT_ONCE, Label
 from counterpane.craft.rows.listing import Listing
 from counterpane.craft.rows.mistakes import Fault
@@ -106,7 +106,7 @@ def _read_sizes(text: str, kept: Kept) -> Iterator[Instructions]:
         labelled = any(clause.kind == "row" for clause in found)
         listed = numbered(with_starred_rows(found), kept.shapes.vocabulary, labelled, shared)
         read = _Assembly(listed, kept, sizes.number if sizes else 1).instructions(page)
-        yield replace(read, steps=_without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
+        yield replace(read, steps=without_misfits(read.steps, sizes), sizes=sizes, size=size) if sizes else read
 
 
 def _of_sizes(text: str, page: Page, sizes: Sizes, shared: Shared) -> Iterator[list[Clause]]:
@@ -272,7 +272,7 @@ class _Assembly:
 
     def lent(self, rows: list[Row], named: Borrowed) -> list[Row]:
         """Give rows the words of those they name; a name without a row, and words beside it, cannot be read."""
-        recent = () if named.labels else self.listing.recent(named.back or _lenders_of(rows))
+        recent = () if named.labels else self.listing.recent(named.back or lenders_of(rows))
         labels = named.labels or tuple(row.label for row in recent) or ("",)
         lenders = recent or [self.listing.named(label) for label in labels]
         found = [lender for lender in lenders if lender is not None]
@@ -291,21 +291,3 @@ class _Assembly:
         if self.multiple is None or self.multiple.of < 2:
             return steps
         return [as_whole(step) if isinstance(step, Row) else step for step in steps]
-
-
-def _lenders_of(rows: Sequence[Row]) -> int:
-    """Return how many rows "the same" means: all before a run of rows that is so many times as long, else the last."""
-    first = rows[0].label
-    before = int(first) - 1 if first.isdigit() and len(rows) > 1 else 1
-    return before if before and len(rows) % before == 0 else 1
-
-
-def _without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
-    """Take a row with a list of more or fewer numbers than there are sizes for one that cannot be read."""
-    places = [each.place for each in sizes.misfits]
-    return tuple(
-        replace(step, readable=False)
-        if isinstance(step, Row) and any(step.place <= place < step.end for place in places)
-        else step
-        for step in steps
-    )

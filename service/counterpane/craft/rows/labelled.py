@@ -10,6 +10,8 @@ from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.labels import MOST_ROWS_AT_ONCE, Label
 from counterpane.craft.rows.read import ReadRow
 from counterpane.craft.rows.shapes import Shapes
+from counterpane.craft.rows.sizes import Sizes
+from counterpane.craft.rows.steps import Step
 from counterpane.craft.rows.tree import BindOff, Node, OpenRepeat, Place, Row
 
 
@@ -53,6 +55,24 @@ def _end(clause: Clause) -> Place:
 def with_words(row: Row, other: Row) -> Row:
     """Return a row with the words of another."""
     return replace(row, parts=other.parts, whole=other.whole, readable=other.readable, stated=row.stated)
+
+
+def lenders_of(rows: Sequence[Row]) -> int:
+    """Return how many rows "the same" means: all before a run of rows that is so many times as long, else the last."""
+    first = rows[0].label
+    before = int(first) - 1 if first.isdigit() and len(rows) > 1 else 1
+    return before if before and len(rows) % before == 0 else 1
+
+
+def without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
+    """Take a row with a list of more or fewer numbers than there are sizes for one that cannot be read."""
+    places = [each.place for each in sizes.misfits]
+    return tuple(
+        replace(step, readable=False)
+        if isinstance(step, Row) and any(step.place <= place < step.end for place in places)
+        else step
+        for step in steps
+    )
 
 
 def as_whole(row: Row) -> Row:
