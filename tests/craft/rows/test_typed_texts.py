@@ -1,4 +1,4 @@
-"""What people type in a hurry: rows behind a heading or without a colon, and sentences behind a row that are none of it."""
+"""What people type in a hurry: rows behind a heading or without a colon, and sentences behind a row, none of its words."""
 
 from __future__ import annotations
 
