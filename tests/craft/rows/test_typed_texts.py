@@ -1,4 +1,4 @@
-"""What people type in a hurry: rows behind a heading or without a colon, and sentences behind a row, none of its words."""
+"""What people type in a hurry: rows behind a heading or without a colon, and sentences beside them."""
 
 from __future__ import annotations
 
