@@ -56,20 +56,23 @@ class Draft:
     def line(self, number: int) -> Line:
         """Return one line as it stands for this size, every letter with its column in the text as given."""
         line, letters = self.flat.lines[number], self._letters(number)
-        columns = [line.column(index) for index, own in enumerate(letters) for _ in own]
+        own = line.columns or range(1, len(line.text) + 2)
+        columns = [own[index] for index, kept in enumerate(letters) for _ in kept]
         return Line(line.number, "".join(letters), (*columns, len(line.raw) + 1), line.raw)
 
     def given(self, number: int) -> tuple[str, tuple[int, ...]]:
         """Return one line as given, for this size, and the column of each letter of it."""
         line, start = self.flat.lines[number], self.flat.starts[number]
+        own = line.columns or range(1, len(line.text) + 2)
         out: list[str] = []
         columns: list[int] = []
         for index, letters in enumerate(self._letters(number)):
-            # Letters that the normal form drops stay with the letter before them, the first ones with the first.
-            first, last = line.column(index) - 1 if index else 0, line.column(index + 1) - 1
-            words = line.raw[first:last] if letters == line.text[index] else letters
-            out.append(words.upper() if start + index in self.capitals else words)
-            columns += range(first + 1, first + 1 + len(words))
+            if letters:
+                # Letters that the normal form drops stay with the letter before them, the first ones with the first.
+                first, last = own[index] - 1 if index else 0, own[index + 1] - 1
+                words = line.raw[first:last] if letters == line.text[index] else letters
+                out.append(words.upper() if start + index in self.capitals else words)
+                columns += range(first + 1, first + 1 + len(words))
         return "".join(out), tuple(columns)
 
     def _letters(self, number: int) -> list[str]:
