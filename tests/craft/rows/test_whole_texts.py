@@ -8,10 +8,7 @@ from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, r
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 
-
-def labels(text: str, vocabulary: Vocabulary) -> str:
-    """Return the labels of the rows, joined by blanks."""
-    return " ".join(row.label for row in read_text(text, vocabulary).rows)
+from .listed import labels
 
 
 @pytest.mark.parametrize(

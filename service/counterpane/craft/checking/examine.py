@@ -114,11 +114,23 @@ def reexamine(
     walk = follow(instructions.steps, rows, None if impossible else start, vocabulary, maps)
     complete = counted == len(piece)
     odd = _odd(rows[:counted], chain, instructions, maps) if complete else None
-    known = text, instructions, vocabulary, rows, chain, complete, cast_on, start, walk, maps
-    # Rows that were counted together at some count have a meaning each.
-    malformed = _malformed(rows[counted if chain.starts else 0 :], maps)
-    jams = _jams(rows[:counted], chain, start, walk, maps)
-    return Examined(*known, reach=counted, odd=odd, malformed=malformed, jams=jams)
+    return Examined(
+        text,
+        instructions,
+        vocabulary,
+        rows,
+        chain,
+        complete,
+        cast_on,
+        start,
+        walk,
+        maps,
+        reach=counted,
+        odd=odd,
+        # Rows that were counted together at some count have a meaning each.
+        malformed=_malformed(rows[counted if chain.starts else 0 :], maps),
+        jams=_jams(rows[:counted], chain, start, walk, maps),
+    )
 
 
 def _derived(

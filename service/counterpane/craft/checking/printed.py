@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
@@ -11,7 +10,7 @@ from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding
 from counterpane.craft.rows.clauses import Clause, clauses
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import LINE_END, Token
+from counterpane.craft.rows.words import Token, given_lines
 from counterpane.craft.styles import Style
 
 
@@ -56,7 +55,7 @@ class Departure:
 
 def printed(examined: Examined, style: Style) -> Printed:
     """Hold an examined text against a style."""
-    lines = tuple(re.split(LINE_END, examined.text.removeprefix("\ufeff")))
+    lines = tuple(given_lines(examined.text))
     return Printed(examined, style, lines, tuple(clauses(examined.text)))
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 
+from counterpane.craft.checking.doubts import Parts
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, trouble
@@ -19,7 +20,7 @@ from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.instructions import AgainStep, StartStep
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import Node, OpenRepeat, Place, Row
+from counterpane.craft.rows.tree import OpenRepeat, Place, Row
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -29,7 +30,6 @@ LONGEST_ROW = 2_000
 # How many rows behind the trouble an edited row is worked with before the whole text is.
 AHEAD = 4
 NOT_STUCK = 1
-Parts = tuple[Node, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,8 +150,7 @@ def _unreadable(examined: Examined) -> Iterator[Suspect]:
         if found and faults:
             upto = _ahead(examined, index, index)
             was = _before(examined, index)
-            begin = _begin(examined, index) if was is None else None
-            yield Suspect(examined, row, index, upto, was, 0, found, True, begin, faults)
+            yield Suspect(examined, row, index, upto, was, 0, found, True, _begin(examined, index, was), faults)
 
 
 def _miscounting(examined: Examined) -> Iterator[Suspect]:
@@ -174,9 +173,8 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
                 penalty = 0 if index == likely or settled else NOT_STUCK
                 was = before.get(index)
                 upto = _ahead(examined, index, place.row)
-                begin = _begin(examined, index) if was is None else None
-                odd_form = raw.place in malformed
-                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, begin, malformed=odd_form)
+                begin, twofold = _begin(examined, index, was), raw.place in malformed
+                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, begin, malformed=twofold)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
@@ -227,8 +225,10 @@ def _counts_before(examined: Examined, upto: int) -> dict[int, int | None]:
     return {index: step.before for index, step in enumerate(steps)}
 
 
-def _begin(examined: Examined, index: int) -> Needle | None:
-    """Return the needle after the rows before one that can be read; None where they cannot be worked together."""
+def _begin(examined: Examined, index: int, before: int | None) -> Needle | None:
+    """Return the needle after the readable rows before one; None where they cannot be worked, or the count is known."""
+    if before is not None:
+        return None
     rows = examined.rows[max(0, index - AHEAD) : index]
     first = max((at for at, row in enumerate(rows, start=1) if not row.readable), default=0)
     return gone_on(Needle.any_count(), [row.parts for row in rows[first:]], examined.maps)

@@ -47,13 +47,13 @@ def count(
     repeats: list[_Repeat | None] = []
     for index, parts in enumerate(rows):
         try:
-            after = maps.needle_after(needle, parts, goes_round(sides, index))
+            after = _worked(needle, parts, maps, in_round=goes_round(sides, index))
         except Stuck as stuck:
             return _refused(needle, index, parts, stuck, maps)
-        if after.start.at(after.low) > MOST_STITCHES:
+        if after is None:
             return _AT_A_COUNT_ONLY
         repeats.append(_Repeat(*after.slope) if after.slope else None)
-        needle = after.pinned() if after.start.per > MOST_STITCHES else after
+        needle = after
     return _proved(needle, repeats)
 
 
@@ -66,13 +66,18 @@ def gone_on(needle: Needle | None, rows: Sequence[Sequence[Node]], maps: Maps) -
         if needle is None:
             return None
         try:
-            after = maps.needle_after(needle, parts, in_round=False)
+            needle = _worked(needle, parts, maps, in_round=False)
         except Stuck:
             return None
-        if after.start.at(after.low) > MOST_STITCHES:
-            return None
-        needle = after.pinned() if after.start.per > MOST_STITCHES else after
     return needle
+
+
+def _worked(needle: Needle, parts: Sequence[Node], maps: Maps, *, in_round: bool) -> Needle | None:
+    """Return the needle after a row, None for counts larger than are looked at; raise Stuck where none passes."""
+    after = maps.needle_after(needle, parts, in_round)
+    if after.start.at(after.low) > MOST_STITCHES:
+        return None
+    return after.pinned() if after.start.per > MOST_STITCHES else after
 
 
 def is_listed(needle: Needle) -> bool:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from counterpane.craft.rows.clauses import Clause, clauses
 from counterpane.craft.rows.labels import Label
-from counterpane.craft.rows.words import LINE_END
+from counterpane.craft.rows.words import given_lines
 
 LONGEST_LINE = 200
 """Characters of a printed line that a sheet repeats. House figure."""
@@ -39,7 +39,7 @@ class Places:
 
     def __init__(self, text: str, sections: Iterable[tuple[int, str | None]]) -> None:
         """Read the text; `sections` gives for each listed row its line and its section."""
-        self._lines = re.split(LINE_END, text.removeprefix("\ufeff"))
+        self._lines = given_lines(text)
         self._clauses = clauses(text)
         self._begins = [(clause.place.line, clause.place.column) for clause in self._clauses]
         self._sections = sorted({line: section for line, section in sections}.items())

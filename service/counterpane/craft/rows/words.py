@@ -57,7 +57,6 @@ LONGEST_NUMBER = 18  # Digits of a number that is read; house.
 CUT_WORD = re.compile(r"(?P<word>\b[a-z]{2,})(?P<hyphen>-)\s*$")
 # Words that keep their hyphen where it stands at the end of a line.
 _HYPHENED = frozenset({*"right left wrong cast slip bind double set yarn over in pick odd even".split(), *_TENS})
-_MOST_PLAIN = 4096  # House: characters whose normal form is kept.
 _LONGEST_KEPT = 400  # House: signs of a stretch whose tokens are kept for another that says the same.
 LINE_END = "\r\n|\n|\r|\u2028|\u2029|\x0b|\x0c"
 # "k2p2", "k2/p2" and "k2MC" are two words; "p.s.s.o." is one, without its points, and so is the "k." of "k. 2".
@@ -178,7 +177,7 @@ def _of_table(line: Line) -> Line:
 def _normal_signs(number: int, line: str) -> Line:
     if line.isascii() and "\t" not in line and "\\" not in line:
         return Line(number, line.lower(), raw=line)
-    out = [_PLAIN[char] for char in line]
+    out = list(map(_plain, line))
     if "\\" in line:
         for match in _ESCAPED.finditer(line):
             out[match.start()] = ""
@@ -216,19 +215,7 @@ def joined(lines: Sequence[Line]) -> Line:
     return Line(lines[0].number, "".join(out), parts=tuple(parts))
 
 
-class _PlainOf(dict[str, str]):
-    """The characters met so far in normal form; a table, since a text asks for each of its characters."""
-
-    def __missing__(self, char: str) -> str:
-        plain = _plain(char)
-        if len(self) < _MOST_PLAIN:
-            self[char] = plain
-        return plain
-
-
-_PLAIN = _PlainOf()
-
-
+@lru_cache(maxsize=4096)
 def _plain(char: str) -> str:
     """Return a character in normal form: "½" is "1/2", "ﬁ" is "fi", a wide digit a digit, a dash a hyphen."""
     if char in _DROPPED:

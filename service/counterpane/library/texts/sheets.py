@@ -12,7 +12,7 @@ from typing import Any
 from counterpane.craft.checking import examine
 from counterpane.craft.editing import Places, Query, Sheet, rechecked, shortened
 from counterpane.craft.rows.remarks import remark_in
-from counterpane.craft.rows.words import LINE_END
+from counterpane.craft.rows.words import given_lines
 from counterpane.craft.rules import ALL
 from counterpane.craft.rules.style import judge_style
 from counterpane.craft.stitches import Terms, Vocabulary
@@ -38,7 +38,7 @@ def check_sheet(text: str, vocabulary: Vocabulary, sheet: Sheet, style: Style | 
     """
     terms: Terms | None = "us" if sheet.terms == "us" else "uk" if sheet.terms == "uk" else None
     answer = check_text(text, vocabulary, sheet.cast_on, terms)
-    lines = re.split(LINE_END, text.removeprefix("\ufeff"))
+    lines = given_lines(text)
     places = Places(text, [(row["line"], row["section"]) for row in answer["rows"]])
     found = [_query(finding, sizes, places, lines) for finding, sizes in _findings(answer)]
     if style is not None:

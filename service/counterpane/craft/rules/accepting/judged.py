@@ -5,14 +5,13 @@ Nothing disappears: an accepted finding stays as a note that says where and why 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from counterpane.craft.checking import Examined
 from counterpane.craft.findings import Family, Finding
 from counterpane.craft.rows.remarks import Remark, is_remark, remark_in
-from counterpane.craft.rows.words import LINE_END
+from counterpane.craft.rows.words import given_lines
 
 # Findings of other families are made elsewhere: whether they are met is not known here.
 _OF_TEXTS = frozenset({"reading", "counting", "wording", "accepting"})
@@ -33,7 +32,7 @@ class Judged:
 
 def judged(examined: Examined, found: Iterable[Finding], families: Mapping[str, Family]) -> Judged:
     """Apply the remarks of a text to its findings."""
-    lines = re.split(LINE_END, examined.text.removeprefix("\ufeff"))
+    lines = given_lines(examined.text)
     read = (remark_in(line, number) for number, line in enumerate(lines, start=1))
     remarks = tuple(remark for remark in read if remark is not None)
     if not remarks:
