@@ -11,7 +11,7 @@ from counterpane.craft.checking.doubts import undoubted
 from counterpane.craft.checking.edits import Edit
 from counterpane.craft.checking.examine import Examined
 from counterpane.craft.checking.rewordings import decided, starred
-from counterpane.craft.checking.rewriting import Stretch, lines_with, offset
+from counterpane.craft.checking.rewriting import Stretch, lines_with
 from counterpane.craft.checking.suspects import printed_row
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
@@ -37,7 +37,7 @@ def without_doubt(examined: Examined, fault: Fault) -> tuple[str, ...]:
     printed = printed_row(examined, row, LONGEST_AGAIN) if row else None
     if row is None or printed is None:
         return ()
-    at = offset(examined.text, fault.place)
+    at = examined.offset(fault.place)
     word = next((word for word in printed.words if word.begin == at), None)
     keys = (key for key in fault.readings if key in examined.vocabulary.stitches)
     names = [examined.vocabulary[key].names[examined.instructions.terms][0] for key in keys]

@@ -48,12 +48,20 @@ class _Begun:
             return None
         return work([row.parts], self.known, self._maps.vocabulary, maps=self._maps, told=False)[0].after
 
+    @property
+    def holds(self) -> int | Needle | None:
+        """The known count, else the needle of an unknown one; None where no count passes the rows."""
+        if self.known is not None:
+            return self.known
+        self._unknown, self._worked = gone_on(self._unknown, self._worked, self._maps), []
+        return self._unknown
+
     def fits(self, row: Row) -> bool:
         """Tell whether a row can be worked and leaves the count printed after it."""
-        if self.known is not None:
+        holds = self.holds
+        if isinstance(holds, int):
             return (after := self._after(row)) is not None and row.stated in (None, after)
-        self._unknown, self._worked = gone_on(self._unknown, self._worked, self._maps), []
-        needle = gone_on(self._unknown, [row.parts], self._maps)
+        needle = gone_on(holds, [row.parts], self._maps)
         if needle is None or not is_listed(needle):
             return False
         return row.stated is None or needle.low != needle.high or row.stated == needle.all.at(needle.low)
@@ -66,9 +74,9 @@ def settled(rows: Sequence[Row], start: int | None, maps: Maps) -> tuple[Row, ..
     if not any(row.old or _is_doubtful(row, unsure) for row in unlike.values()):
         return tuple(rows)
     out: list[Row] = []
-    begun = _Begun(start, maps)
+    begun, choose = _Begun(start, maps), _Choice(maps.vocabulary)
     for row in rows:
-        out.append(_chosen(row, begun, maps.vocabulary) if row.readable else row)
+        out.append(choose.of(row, begun) if row.readable else row)
         begun.work(out[-1])
     return tuple(out)
 
@@ -93,23 +101,40 @@ def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
     return False
 
 
-def _chosen(row: Row, begun: _Begun, vocabulary: Vocabulary) -> Row:
-    """Return the row in the reading that what is printed decides for."""
+class _Choice:
+    """Which reading what is printed decides for, found once for rows that are alike and begin with the same."""
+
+    def __init__(self, vocabulary: Vocabulary) -> None:
+        self._vocabulary = vocabulary
+        self._found: dict[tuple[object, ...], int | None] = {}
+
+    def of(self, row: Row, begun: _Begun) -> Row:
+        """Return a row in the reading that fits, else as it stands; one of many meanings only where one alone does."""
+        key = (row.parts, row.stated, row.old, begun.holds)
+        if key not in self._found:
+            self._found[key] = self._find(row, begun)
+        found = self._found[key]
+        if found is not None:
+            return _readings(row, begun.known, self._vocabulary)[found]
+        return replace(row, readable=False) if vague(row, self._vocabulary) else row
+
+    def _find(self, row: Row, begun: _Begun) -> int | None:
+        """Return which of its readings a row is to be in; None where none is, or where two meanings fit."""
+        readings = _readings(row, begun.known, self._vocabulary)
+        fitting = (at for at, reading in enumerate(readings) if begun.fits(reading))
+        first = next(fitting, None) if readings else None
+        several = first is not None and vague(row, self._vocabulary) and next(fitting, None) is not None
+        return None if several else first
+
+
+def _readings(row: Row, known: int | None, vocabulary: Vocabulary) -> list[Row]:
+    """Return the readings of a row, that to be preferred first; none of one that says one thing alone."""
     if vague(row, vocabulary):
-        readings = [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
-        fitting = [reading for reading in readings if begun.fits(reading)]
-        return fitting[0] if len(fitting) == 1 else replace(row, readable=False)
+        return [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
+    if known is not None and row.old and _leaves_most(row, known, vocabulary):
+        return [replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)]
     others = _other(row)
-    if begun.known is not None and row.old and _leaves_most(row, begun.known, vocabulary):
-        whole = replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
-        return whole if begun.fits(whole) else row
-    if not others or begun.fits(row):
-        return row
-    for parts in others:
-        other = replace(row, parts=parts)
-        if begun.fits(other):
-            return other
-    return row
+    return [row, *(replace(row, parts=parts) for parts in others)] if others else []
 
 
 def _leaves_most(row: Row, before: int, vocabulary: Vocabulary) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Literal
@@ -10,11 +11,11 @@ from counterpane.craft.checking.causes import odd_row
 from counterpane.craft.checking.doubts import settled
 from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
 from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
-from counterpane.craft.checking.rewriting import Change
+from counterpane.craft.checking.rewriting import Change, offset
 from counterpane.craft.counts import Chain, Maps, Misfit, count, work
 from counterpane.craft.rows.gauges import PrintedGauge, gauges_of
 from counterpane.craft.rows.instructions import AgainStep, Instructions, read_sizes, read_text
-from counterpane.craft.rows.tree import Row
+from counterpane.craft.rows.tree import Place, Row
 from counterpane.craft.stitches import Terms, Vocabulary
 
 
@@ -37,6 +38,14 @@ class TextCorrection:
 
 
 @dataclass(frozen=True, slots=True)
+class Origin:
+    """The text in sizes that the text of one was taken from, and for each letter of that its offset in this one."""
+
+    text: str
+    offsets: Sequence[int]
+
+
+@dataclass(frozen=True, slots=True)
 class Examined:
     """A text and all that follows from it.
 
@@ -46,7 +55,7 @@ class Examined:
     row whose repeat differs from the others, where the repeats do not nest; `malformed` are the readable rows that have
     no single meaning at any count, once for each line; `jams` is where a knitter is stuck, once in each piece.
     `corrections` are changes that would put the text right, the likeliest first, where they were looked for; `maps`
-    are those of its rows.
+    are those of its rows. All places are those of `origin` where there is one, whose lines the text has.
     """
 
     text: str
@@ -64,6 +73,13 @@ class Examined:
     odd: int | None = None
     malformed: tuple[tuple[Row, Misfit], ...] = ()
     jams: tuple[Jam, ...] = ()
+    origin: Origin | None = None
+
+    def offset(self, place: Place) -> int:
+        """Return the offset of a place in the text, of one that was left out that of the next letter."""
+        if self.origin is None:
+            return offset(self.text, place)
+        return bisect_left(self.origin.offsets, offset(self.origin.text, place))
 
     @property
     def counted(self) -> tuple[Row, ...]:

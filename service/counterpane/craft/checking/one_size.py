@@ -10,11 +10,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking import corrections
-from counterpane.craft.checking.examine import Examined, TextCorrection, reexamine
+from counterpane.craft.checking.examine import Examined, Origin, TextCorrection, reexamine
 from counterpane.craft.checking.rewriting import Change, offset, written
 from counterpane.craft.checking.troubles import counting_troubles, reading_troubles
 from counterpane.craft.rows.instructions import read_again
-from counterpane.craft.rows.sizes import Sizes, extract_of
+from counterpane.craft.rows.sizes import Extract, Sizes, extract_of
 
 # Changes of all sizes at once that are followed, each in every size, and those of a long text; house.
 MOST_TRIED, MOST_TRIED_OF_LONG = 3, 1
@@ -29,12 +29,20 @@ def with_corrections(examined: Examined) -> Examined:
     if not corrections.may_be_found(examined):
         return examined
     own = extract_of(examined.text, sizes, examined.instructions.size, keep_lines=True)
-    read = next(read_again(own.text, examined.instructions))
-    alone = corrections.with_corrections(reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps))
+    alone = corrections.with_corrections(_alone(examined, sizes, own))
     offsets = (*own.offsets, len(examined.text))
     moved = ((correction, _moved(correction.changes, offsets)) for correction in alone.corrections)
     found = [replace(correction, changes=changes) for correction, changes in moved if changes is not None]
     return replace(examined, corrections=tuple(_sound(examined, sizes, found)))
+
+
+def _alone(examined: Examined, sizes: Sizes, own: Extract) -> Examined:
+    """Return what is known of one size as that of its text alone; what a list left open may mean is read afresh."""
+    if sizes.odd:
+        read = next(read_again(own.text, examined.instructions))
+        return reexamine(own.text, read, examined.vocabulary, examined.given, examined.maps)
+    read = replace(examined.instructions, sizes=None, size=0)
+    return replace(examined, text=own.text, instructions=read, origin=Origin(examined.text, own.offsets))
 
 
 def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, ...] | None:

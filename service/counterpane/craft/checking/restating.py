@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from counterpane.craft.checking.edits import number_of, renumbered
 from counterpane.craft.checking.examine import Examined, TextCorrection, printed_start, trouble
 from counterpane.craft.checking.pieces import later_pieces
-from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, offset, stretch
+from counterpane.craft.checking.rewriting import Change, Stretch, Word, line_begins, stretch
 from counterpane.craft.checking.troubles import cast_on_is_outside, multiple_is_wrong
 from counterpane.craft.counts import Progression, count, judge
 from counterpane.craft.counts.values import nearest
@@ -27,7 +27,7 @@ def restated(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the corrections of the statements that are in doubt."""
     stuck, stated = trouble(examined) is not None, examined.instructions.cast_on
     if stated is not None and examined.given is not None and examined.given != stated.count:
-        changes = _numbered(examined.text, stated.place, examined.given)
+        changes = _numbered(examined, stated.place, examined.given)
         yield TextCorrection("asked", changes, CAST_ON, stated.place.line, stated.place.line, examined.given)
     if examined.given is None and examined.complete:
         yield from _cast_on(examined, stuck)
@@ -49,7 +49,7 @@ def _cast_on(examined: Examined, stuck: bool) -> Iterator[TextCorrection]:
     for number in dict.fromkeys((confirmed, *nearest(_promised(examined), stated.count))):
         if number and number != stated.count:
             weight = CAST_ON_TOLD if number == confirmed and told >= SEVERAL else CAST_ON + likely
-            changes = _numbered(examined.text, stated.place, number)
+            changes = _numbered(examined, stated.place, number)
             yield TextCorrection("cast-on", changes, weight, stated.place.line, stated.place.line, number)
 
 
@@ -71,7 +71,7 @@ def _picked_up(examined: Examined) -> Iterator[TextCorrection]:
             stated, sides = start.cast_on, [row.side for row in rows]
             chain = count([row.parts for row in rows], examined.vocabulary, sides, examined.maps)
             for number in filter(None, nearest(chain.starts, stated.count)):
-                changes, line = _numbered(examined.text, stated.place, number), stated.place.line
+                changes, line = _numbered(examined, stated.place, number), stated.place.line
                 yield TextCorrection("picked-up", changes, PICKED_UP, line, line, number)
 
 
@@ -87,7 +87,7 @@ def _counts(examined: Examined) -> Iterator[TextCorrection]:
     """Yield the true counts in the place of printed ones."""
     for wrong in examined.walk.wrong_counts[:MOST_COUNTS]:
         place = wrong.again.again.stated_place if wrong.again else wrong.row.stated_place
-        changes = _numbered(examined.text, place, wrong.true) if place else ()
+        changes = _numbered(examined, place, wrong.true) if place else ()
         first = (wrong.again.again.place if wrong.again else wrong.row.place).line
         if changes and place:
             yield TextCorrection("count", changes, COUNT, first, place.line, wrong.true, partial=True)
@@ -109,7 +109,7 @@ def _named(examined: Examined) -> Iterator[TextCorrection]:
     for fault in examined.instructions.faults:
         if fault.rule != "unknown-row" or not fault.word.isdigit():
             continue
-        line, number = _line_from(examined.text, fault.place), int(fault.word)
+        line, number = _line_from(examined, fault.place), int(fault.word)
         word = next((word for word in line.words if number_of(word) == number), None)
         named = {number_of(other) for other in line.words}
         rows = (row for row in examined.rows if row.place.line < fault.place.line and row.label.isdigit())
@@ -121,21 +121,21 @@ def _named(examined: Examined) -> Iterator[TextCorrection]:
             )
 
 
-def _numbered(text: str, place: Place, number: int) -> tuple[Change, ...]:
+def _numbered(examined: Examined, place: Place, number: int) -> tuple[Change, ...]:
     """Return the changes that put a number in the place of the one that stands there; none where none does."""
-    row = _line_from(text, place)
+    row = _line_from(examined, place)
     word = row.words[0] if row.words and row.words[0].begin == row.begin else None
     return renumbered(row, word, number) if word and number_of(word) is not None else ()
 
 
-def _line_from(text: str, place: Place) -> Stretch:
-    begins = [*line_begins(text), len(text) + 1]
-    return stretch(text, offset(text, place), begins[place.line] - 1)
+def _line_from(examined: Examined, place: Place) -> Stretch:
+    begins = [*line_begins(examined.text), len(examined.text) + 1]
+    return stretch(examined.text, examined.offset(place), begins[place.line] - 1)
 
 
 def _restated_multiple(examined: Examined, place: Place, plus: int, true: Progression) -> tuple[Change, ...]:
     """Return the changes of a printed multiple: its numbers, or the words "plus n" put in or left out."""
-    row = _line_from(examined.text, place)
+    row = _line_from(examined, place)
     numbers = [word for word in row.words if number_of(word) is not None]
     if not numbers or (plus and (len(numbers) < 2 or number_of(numbers[1]) != plus)):
         return ()

@@ -13,7 +13,7 @@ from itertools import chain, islice, pairwise, takewhile
 from typing import NamedTuple
 
 from counterpane.craft.checking.edits import Edit, Piece, is_stitch, number_of, pieces, put_before, renumbered
-from counterpane.craft.checking.rewriting import Change, Stretch, Word, offset
+from counterpane.craft.checking.rewriting import Change, Stretch, Word
 from counterpane.craft.rows.cursor import TIMES
 from counterpane.craft.rows.mistakes import LIKELY, LONGEST_WORD, Fault, likely_word
 from counterpane.craft.rows.repeats import REPEAT
@@ -28,10 +28,9 @@ MOST_LIKELY = 4
 READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice", "more", "into", "next", "turn", "row")
 
 
-def rewordings(row: Stretch, text: str, fault: Fault, vocabulary: Vocabulary) -> list[Edit]:
-    """Return the edits that may correct a fault of reading, the likeliest first."""
+def rewordings(row: Stretch, at: int, fault: Fault, vocabulary: Vocabulary) -> list[Edit]:
+    """Return the edits that may correct a fault of reading at an offset, the likeliest first."""
     kind = _KINDS.get(fault.rule)
-    at = offset(text, fault.place)
     word = next((word for word in row.words if word.begin == at), None)
     if kind is None or word is None:
         return []

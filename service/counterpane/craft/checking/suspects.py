@@ -11,7 +11,7 @@ from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
-from counterpane.craft.checking.rewriting import Stretch, offset, stretch
+from counterpane.craft.checking.rewriting import Stretch, stretch
 from counterpane.craft.checking.troubles import Shown, shown
 from counterpane.craft.counts import UNPROVED, work
 from counterpane.craft.counts.chain import gone_on, is_listed
@@ -66,8 +66,9 @@ class Suspect:
     def edits(self) -> Sequence[Edit]:
         """Return what may be changed in it, never its printed count."""
         if self.faults:
-            text, vocabulary = self.examined.text, self.examined.vocabulary
-            return _together([rewordings(self.words, text, fault, vocabulary) for fault in self.faults])
+            examined = self.examined
+            faults = [(fault, examined.offset(fault.place)) for fault in self.faults]
+            return _together([rewordings(self.words, at, fault, examined.vocabulary) for fault, at in faults])
         found = [*edits(self.words), *endings(self.words)]
         if self.malformed:
             found = [*closed_repeat(self.words), *found]
@@ -77,7 +78,7 @@ class Suspect:
     def _count_begins(self) -> int:
         if self.row.stated is None:
             return self.words.begin + len(self.words.text)
-        at = offset(self.examined.text, self.row.stated_place)
+        at = self.examined.offset(self.row.stated_place)
         return at if at > self.words.begin else self.words.begin + len(self.words.text)
 
     def edited(self, edit: Edit) -> Row | None:
@@ -255,7 +256,7 @@ def _run_end(examined: Examined, index: int) -> int:
 
 def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Stretch | None:
     """Return the words of a row as printed; None for one without words of its own, or with more signs than asked."""
-    begin, end = offset(examined.text, row.start), offset(examined.text, row.end)
+    begin, end = examined.offset(row.start), examined.offset(row.end)
     return stretch(examined.text, begin, end) if begin < end <= begin + longest else None
 
 

@@ -87,14 +87,14 @@ def clauses(
     known |= {passage.head.number: "aside" for passage in page.passages if passage.topic in _ASIDE}
     known |= dict.fromkeys(page.glossary.lines, "abbreviation")
     out: list[Clause] = []
-    for block in blocks(page.lines if lines is None else lines):
+    for block in blocks(page.lines) if lines is None else blocks(lines, shared):
         told = ",".join([known.get(line.number, "") for line in block]) if known else ""
         out += shared.of(_of_block, told, shared, *block)
     return out
 
 
 def _of_block(told: str, shared: Shared, *block: Line) -> list[Clause]:
-    """Cut lines without an empty one into clauses; `told` are their kinds, where known, with commas between."""
+    """Cut lines of a block into clauses; `told` are their kinds, where known, with commas between."""
     kinds = {line.number: kind for line, kind in zip(block, told.split(","), strict=False) if kind}
     explained = frozenset(number for number, kind in kinds.items() if kind == "abbreviation")
     out: list[Clause] = []

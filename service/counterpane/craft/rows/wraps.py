@@ -34,6 +34,7 @@ _NOTHING_BEGINS_WITH = frozenset(",;")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
 _ENDS_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&")
+_LEFT_OPEN = (*_ENDS_OPEN, ",", ";")
 _COUNTED = re.compile(r"\d\s*(?:sts?|stitches)?$")
 _LONG = 45  # House.
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
@@ -63,17 +64,28 @@ def start_of(line: Line) -> int:
     return after
 
 
-def blocks(lines: Sequence[Line]) -> Iterator[list[Line]]:
-    """Yield the lines of a text without its page marks, those together that no empty line parts."""
+def blocks(lines: Sequence[Line], shared: Shared | None = None) -> Iterator[list[Line]]:
+    """Yield the lines of a text without its page marks, those together of which one may go on with another.
+
+    An empty line parts them; of a text that shares its blocks with others, what begins an instruction does as well
+    behind a line that is not left open, so that more of them are alike.
+    """
     block: list[Line] = []
     for line in without_page_marks(lines):
-        if line.text and not line.text.isspace():
-            block.append(line)
-        elif block:
+        filled = line.text and not line.text.isspace()
+        begins = shared is not None and block and not _is_open(block[-1]) and _kinds(line, shared)[0] != "prose"
+        if block and (begins or not filled):
             yield block
             block = []
+        if filled:
+            block.append(line)
     if block:
         yield block
+
+
+def _is_open(line: Line) -> bool:
+    """Tell whether any line may go on with one, whatever it begins with."""
+    return line.text.rstrip().endswith(_LEFT_OPEN)
 
 
 def unwrapped(block: Sequence[Line], alone: frozenset[int], shared: Shared) -> Iterator[Line]:
