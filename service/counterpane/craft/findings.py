@@ -10,6 +10,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Generic, Literal, TypeVar
 
+from counterpane.craft.records import record
+
 Severity = Literal["error", "warning", "note", "stop", "warn"]
 Family = Literal[
     "reading",
@@ -36,7 +38,7 @@ class Correction:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One thing a rule has to say, with its place, its numbers and the next step.
 

@@ -8,9 +8,10 @@ where that comes out. One row at a time, in working order.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import lru_cache
+from itertools import islice
 
 from counterpane.craft.counts import Maps, work
 from counterpane.craft.counts.chain import gone_on, is_listed
@@ -74,9 +75,9 @@ def settled(rows: Sequence[Row], start: int | None, maps: Maps) -> tuple[Row, ..
     if not any(row.old or _is_doubtful(row, unsure) for row in unlike.values()):
         return tuple(rows)
     out: list[Row] = []
-    begun, choose = _Begun(start, maps), _Choice(maps.vocabulary)
+    begun, choice = _Begun(start, maps), _Choice(maps)
     for row in rows:
-        out.append(choose.of(row, begun) if row.readable else row)
+        out.append(choice.of(row, begun) if row.readable else row)
         begun.work(out[-1])
     return tuple(out)
 
@@ -104,37 +105,41 @@ def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
 class _Choice:
     """Which reading what is printed decides for, found once for rows that are alike and begin with the same."""
 
-    def __init__(self, vocabulary: Vocabulary) -> None:
-        self._vocabulary = vocabulary
-        self._found: dict[tuple[object, ...], int | None] = {}
+    def __init__(self, maps: Maps) -> None:
+        self._maps, self._vocabulary = maps, maps.vocabulary
+        self._found: dict[tuple[int, int | None, bool, int | Needle | None], tuple[int | None]] = {}
 
     def of(self, row: Row, begun: _Begun) -> Row:
         """Return a row in the reading that fits, else as it stands; one of many meanings only where one alone does."""
-        key = (row.parts, row.stated, row.old, begun.holds)
-        if key not in self._found:
-            self._found[key] = self._find(row, begun)
-        found = self._found[key]
-        if found is not None:
-            return _readings(row, begun.known, self._vocabulary)[found]
-        return replace(row, readable=False) if vague(row, self._vocabulary) else row
+        like = self._maps.first_like(row.parts)
+        key = (id(like), row.stated, row.old, begun.holds)
+        found = None if like is None else self._found.get(key)
+        if found is None:
+            found = self._found[key] = (self._find(row, begun),)
+        if found[0] is not None:
+            return next(islice(_readings(row, begun.known, self._vocabulary), found[0], None))
+        return replace(row, readable=False) if _is_vague(row, self._vocabulary) else row
 
     def _find(self, row: Row, begun: _Begun) -> int | None:
         """Return which of its readings a row is to be in; None where none is, or where two meanings fit."""
-        readings = _readings(row, begun.known, self._vocabulary)
-        fitting = (at for at, reading in enumerate(readings) if begun.fits(reading))
-        first = next(fitting, None) if readings else None
-        several = first is not None and vague(row, self._vocabulary) and next(fitting, None) is not None
+        readings = enumerate(_readings(row, begun.known, self._vocabulary))
+        fitting = (at for at, reading in readings if begun.fits(reading))
+        first = next(fitting, None)
+        several = first is not None and _is_vague(row, self._vocabulary) and next(fitting, None) is not None
         return None if several else first
 
 
-def _readings(row: Row, known: int | None, vocabulary: Vocabulary) -> list[Row]:
-    """Return the readings of a row, that to be preferred first; none of one that says one thing alone."""
-    if vague(row, vocabulary):
-        return [replace(row, parts=parts) for parts in _meanings(row.parts, vocabulary)]
-    if known is not None and row.old and _leaves_most(row, known, vocabulary):
-        return [replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)]
-    others = _other(row)
-    return [row, *(replace(row, parts=parts) for parts in others)] if others else []
+def _readings(row: Row, known: int | None, vocabulary: Vocabulary) -> Iterator[Row]:
+    """Yield the readings of a row, that to be preferred first; none of one that says one thing alone."""
+    if _is_vague(row, vocabulary):
+        for parts in _meanings(row.parts, vocabulary):
+            yield replace(row, parts=parts)
+    elif known is not None and row.old and _leaves_most(row, known, vocabulary):
+        yield replace(row, parts=(OpenRepeat(row.parts, 0, place=row.start),), whole=True)
+    elif others := _other(row):
+        yield row
+        for parts in others:
+            yield replace(row, parts=parts)
 
 
 def _leaves_most(row: Row, before: int, vocabulary: Vocabulary) -> bool:
@@ -146,8 +151,16 @@ def _leaves_most(row: Row, before: int, vocabulary: Vocabulary) -> bool:
 
 def vague(row: Row, vocabulary: Vocabulary) -> frozenset[Place]:
     """Return the places of stitches whose meanings use or make different numbers of stitches."""
+    return frozenset(node.place for node in _vague(row, vocabulary))
+
+
+def _is_vague(row: Row, vocabulary: Vocabulary) -> bool:
+    return next(_vague(row, vocabulary), None) is not None
+
+
+def _vague(row: Row, vocabulary: Vocabulary) -> Iterator[Work]:
     unsure = _unsure(vocabulary)
-    return frozenset(node.place for node in within(row.parts) if isinstance(node, Work) and node.stitch in unsure)
+    return (node for node in within(row.parts) if isinstance(node, Work) and node.stitch in unsure)
 
 
 def _differs(stitch: str, vocabulary: Vocabulary) -> bool:
@@ -155,10 +168,11 @@ def _differs(stitch: str, vocabulary: Vocabulary) -> bool:
     return len({(stitch.uses, stitch.makes) for stitch in meanings}) > 1
 
 
-def _meanings(parts: Sequence[Node], vocabulary: Vocabulary) -> tuple[Parts, ...]:
-    """Return the rows in which every vague stitch has its first meaning, its second, and so on."""
+def _meanings(parts: Sequence[Node], vocabulary: Vocabulary) -> Iterator[Parts]:
+    """Yield the rows in which every vague stitch has its first meaning, its second, and so on."""
     most = max(len(vocabulary[n.stitch].ambiguous) for n in within(tuple(parts)) if isinstance(n, Work))
-    return tuple(tuple(_meant(node, choice, vocabulary) for node in parts) for choice in range(most))
+    for choice in range(most):
+        yield tuple([_meant(node, choice, vocabulary) for node in parts])
 
 
 def _meant(node: Node, choice: int, vocabulary: Vocabulary) -> Node:

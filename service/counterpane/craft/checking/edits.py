@@ -10,10 +10,10 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from counterpane.craft.checking.rewriting import Change, Stretch, Word
 from counterpane.craft.checking.wording import ordinal
+from counterpane.craft.records import record
 from counterpane.craft.rows.repeats import REPEAT
 from counterpane.craft.rows.words import NUMBER_WORDS
 
@@ -56,7 +56,7 @@ _PLURAL = {many: one for one, many in _SINGULAR.items()}
 _NO_STITCH = REPEAT | {"to", "end", "ending", "from", "times", "into", "in", "more", "then", "row"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edit:
     """Changes of the text that belong together, and how much they ask for: less is likelier."""
 

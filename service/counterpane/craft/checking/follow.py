@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from counterpane.craft.counts import UNPROVED, Chain, Maps, Misfit, can_repeat, count, passes_from, passes_until, work
 from counterpane.craft.counts.wellformed import names_markers, within
+from counterpane.craft.records import record
 from counterpane.craft.rows.instructions import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.tree import Place, Row, Turn
 from counterpane.craft.stitches import Vocabulary
@@ -16,7 +17,7 @@ MOST_PASSES_WORKED = 200
 MOST_ROWS_WORKED = 20_000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Followed:
     """A listed row with its counts at the first pass; None where they are not known."""
 
@@ -89,7 +90,7 @@ class Walk:
         return self.jams[0] if self.jams else None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Worked:
     """A row to be worked: listed (its first pass) or in a repeat line, and the how-manieth working it is there."""
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import Place
 from counterpane.craft.rows.words import LINE_END, Kind, normal_lines, tokens
 
@@ -36,7 +37,7 @@ class Word(NamedTuple):
     end: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stretch:
     """A stretch of a text as given: where it begins, what stands there, and its words."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 
 from counterpane.craft.checking.examine import Examined
+from counterpane.craft.records import record
 from counterpane.craft.rows.instructions import AgainStep, Step
 from counterpane.craft.rows.layout import without_page_marks
 from counterpane.craft.rows.pages import Page
@@ -14,7 +14,7 @@ from counterpane.craft.rows.tree import Row
 from counterpane.craft.rows.words import Line
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PrintedRow:
     """The rows that one label stands for, in working order; `label` is the label as it stands in normal form."""
 

@@ -7,7 +7,6 @@ the same few sums wherever it stands, for any count and in any size. Any other r
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from counterpane.craft.counts.effects import Effect, total
 from counterpane.craft.counts.needle import MOST_STITCHES, NONE, Amount, Needle
@@ -15,11 +14,12 @@ from counterpane.craft.counts.stuck import Stuck
 from counterpane.craft.counts.values import Misfit
 from counterpane.craft.counts.walking import LONGEST_SUM, walk_row
 from counterpane.craft.counts.wellformed import is_deep, malformed
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import Group, Node, OpenRepeat, Work
 from counterpane.craft.stitches import Vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowMap:
     """A row takes `least` stitches and any number of times `of` more (0: no more), and leaves `makes` and `per` more.
 
@@ -78,7 +78,7 @@ class Maps:
 
     def of(self, parts: Sequence[Node]) -> RowMap | None:
         """Return the map of a row, None for one that has none."""
-        first = self._first_like(parts)
+        first = self.first_like(parts)
         if first is None:
             return None
         if id(first) not in self._maps:
@@ -94,7 +94,7 @@ class Maps:
 
     def _fault(self, parts: Sequence[Node]) -> Misfit | None:
         # Only soundness is kept for rows that are alike: a fault has a place.
-        first = self._first_like(parts)
+        first = self.first_like(parts)
         if first is not None and id(first) in self._sound:
             return None
         found = malformed(parts, self.vocabulary)
@@ -102,7 +102,7 @@ class Maps:
             self._sound.add(id(first))
         return found
 
-    def _first_like(self, parts: Sequence[Node]) -> tuple[Node, ...] | None:
+    def first_like(self, parts: Sequence[Node]) -> tuple[Node, ...] | None:
         """Return the first row that was alike, None for one that lies deeper than is followed."""
         found = self._alike.get(id(parts))
         if found is None:

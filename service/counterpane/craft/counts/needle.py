@@ -5,16 +5,17 @@ A known count is the same with every `per` 0: one walk serves both the proof for
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import gcd
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.effects import Effect
 
 # House bound. Larger counts are not looked at: no piece has them, and whole numbers that large are refused outside.
 MOST_STITCHES = 10**18
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Amount:
     """Stitches as `base + per t`."""
 
@@ -49,7 +50,7 @@ def total(amounts: tuple[Amount, ...]) -> Amount:
     return Amount(sum(amount.base for amount in amounts), sum(amount.per for amount in amounts))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Needle:
     """The stitches to work and the worked ones, each from the tips outwards, with a cut at each marker.
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import NOWHERE, Place
 
 Slug = Literal[
@@ -92,7 +93,7 @@ class Misfit:
     wanted: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One row at one count: stitches on the needles before and after.
 

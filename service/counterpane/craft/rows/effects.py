@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import (
     BindOff,
     CastOn,
@@ -18,7 +18,7 @@ from counterpane.craft.rows.tree import (
 from counterpane.craft.stitches import Stitch, Vocabulary
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Effect:
     """Loops taken from the left needle and left on the right one.
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import Side
 from counterpane.craft.rows.words import LONGEST_NUMBER, NUMBER_WORD, NUMBER_WORDS
 
@@ -84,6 +84,7 @@ LABEL = re.compile(
     rf"|(?:\d{{1,3}}{_ENDING}\s+)?(?P<word>{KNOWN})\s+{ROW}\b(?:\s+(?P<worded>{LIST}))?|(?:the\s+)?(?P<every>{_ALL_OF}|{_KIND}\s+{ROW}\b))"
     rf"{_END}{_COLON}"
 )
+_PLAIN = re.compile(r"row (\d{1,9}):(?!-)")  # As most labels are: what LABEL says of it is known.
 _WORDED = re.compile(
     rf"(?:\*\*|__)?(?P<word>[a-z][a-z'-]+(?:\s+[a-z][a-z'-]+)?)\s+{ROW}\b{_tail('behind')}(?:\*\*|__)?\s*:"
 )
@@ -106,7 +107,7 @@ _DESCRIBED = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """The rows that a label names.
 
@@ -131,6 +132,9 @@ def label_at(text: str, start: int, end: int) -> tuple[Label, int] | None:
 
     The latest answers are kept, since whoever cuts a text asks several times at one place.
     """
+    plain = _PLAIN.match(text, start, end)
+    if plain is not None:
+        return Label((int(plain[1]),)), plain.end()
     match = LABEL.match(text, start, end)
     if match is None:
         worded = _WORDED.match(text, start, end)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.tree import Place
 
 # House figures: which words are compared, how many of those near are, and how near is likely.
@@ -14,7 +15,7 @@ NEAR_WORDS = 5
 LIKELY = 0.6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fault:
     """A place that the reader could not read, or could read in two ways.
 

@@ -6,8 +6,9 @@ Each kind of clause says with which words it may begin; at a word only those are
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from counterpane.craft.records import record
 from counterpane.craft.rows import commands
 from counterpane.craft.rows.cursor import Cursor, without_points
 from counterpane.craft.rows.frames import CLOSES
@@ -43,7 +44,7 @@ ELLIPSIS = [".", ".", "."]
 """An ellipsis as signs, by which a row goes on as it began."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReadRow:
     """What a row's words say: the nodes, the faults met, a printed count with its place, and where it begins.
 

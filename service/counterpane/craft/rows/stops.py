@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from counterpane.craft.records import record
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.phrasebook import phrases, ways
 
@@ -46,7 +45,7 @@ _IN_ALL_BEFORE = phrases("a total of", "for a total of", "in all", "for")
 _IN_ALL = phrases("in all", "in total", "total", "altogether", "all told")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stop:
     """Stitches left for the rest, to the next marker or to the end of the row; or a number of times."""
 

@@ -6,8 +6,10 @@ What a stitch uses and makes is not known here: a `Work` names a key of the voca
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal, NamedTuple, TypeAlias
+
+from counterpane.craft.records import record
 
 Side: TypeAlias = Literal["RS", "WS", "round"]
 
@@ -29,7 +31,7 @@ def _place() -> Place:
     return field(default=NOWHERE, compare=False)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Work:
     """Work `times` times the stitch of this key: k3, k2tog, yo twice, sl 1.
 
@@ -47,7 +49,7 @@ class Work:
     evenly: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Group:
     """Work the parts `times` times: [k1, p1] 3 times.
 
@@ -60,7 +62,7 @@ class Group:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class IntoOne:
     """Work all parts into one stitch: (k1, yo, k1) into next st; `loops` 2 is "into next double yo"."""
 
@@ -69,7 +71,7 @@ class IntoOne:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OpenRepeat:
     """Repeat the parts as often as the stitches allow.
 
@@ -87,7 +89,7 @@ class OpenRepeat:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BindOff:
     """Bind off `times` stitches within a row, or all of them where None.
 
@@ -101,7 +103,7 @@ class BindOff:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CastOn:
     """Cast on `times` stitches within a row."""
 
@@ -109,7 +111,7 @@ class CastOn:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Hold:
     """Slip `times` stitches to a cable needle and hold it in front or at the back."""
 
@@ -118,7 +120,7 @@ class Hold:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Marker:
     """Place, slip or remove a marker."""
 
@@ -126,7 +128,7 @@ class Marker:
     place: Place = _place()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Turn:
     """Turn the work before the end of the row, having wrapped the yarn round the next stitch where `wrapped`."""
 
@@ -137,7 +139,7 @@ class Turn:
 Node: TypeAlias = Work | Group | IntoOne | OpenRepeat | BindOff | CastOn | Hold | Marker | Turn
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """One row or round as it is worked.
 

@@ -10,10 +10,10 @@ import re
 import unicodedata
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import Literal, NamedTuple, TypeAlias
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.remarks import is_remark
 from counterpane.craft.rows.tree import Place
 
@@ -76,7 +76,7 @@ _KINDS: dict[str, Kind] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A line in normal form, and where each of its characters stood.
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from counterpane.craft.findings import Finding, Rule, Severity
+from counterpane.craft.records import record
 from counterpane.craft.safety.inputs import SafetyInputs
 from counterpane.craft.safety.words import Basis
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SafetyFinding(Finding):
     """A finding with its reference, what its limit rests on, the markets it speaks for, and its source."""
 

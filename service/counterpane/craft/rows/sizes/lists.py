@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.words import NUMBER_WORD
 
 MOST_SIZES = 40  # House.
@@ -39,7 +40,7 @@ _LOOKED_BACK = 40  # House.
 Span = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """One way to take a stretch of text for a list: where it begins and ends, and its entries."""
 
