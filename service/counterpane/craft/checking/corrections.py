@@ -20,7 +20,9 @@ from counterpane.craft.checking.troubles import counting_troubles, only_drifts, 
 from counterpane.craft.rows.instructions import Instructions, Step, read_again
 from counterpane.craft.rows.tree import Row
 
-# House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits.
+# House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits; one that
+# is worked costs what so many characters do.
+A_ROW = 10
 LONG = 6_000
 MOST_READ, MOST_READ_OF_LONG = 12_000, 6_000
 MOST_FOLLOWED, MOST_TEXTS = 40_000, 24
@@ -61,7 +63,7 @@ class _Search:
     @classmethod
     def of(cls, examined: Examined) -> _Search:
         """Begin a search within the bounds for a text of this length."""
-        length = max(1, len(examined.text))
+        length = max(1, len(examined.text), A_ROW * len(examined.rows))
         readings = MOST_READ_OF_LONG if length > LONG else MOST_READ
         return cls(examined, len(examined.jams), readings, max(1, min(MOST_TEXTS, MOST_FOLLOWED // length)), [], [])
 

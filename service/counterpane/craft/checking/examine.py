@@ -217,7 +217,11 @@ def _jams(counted: Sequence[Row], chain: Chain, start: int | None, walk: Walk, m
 
 
 def _malformed(rows: Sequence[Row], maps: Maps) -> tuple[tuple[Row, Misfit], ...]:
-    found = {row.place: (row, misfit) for row in rows if row.readable and (misfit := maps.malformed(row.parts))}
+    unlike = {id(row.parts): row.parts for row in rows if row.readable}
+    faults = {key: misfit for key, parts in unlike.items() if (misfit := maps.malformed(parts))}
+    if not faults:
+        return ()
+    found = {row.place: (row, faults[id(row.parts)]) for row in rows if row.readable and id(row.parts) in faults}
     return tuple(found.values())
 
 

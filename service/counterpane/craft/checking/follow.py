@@ -115,7 +115,9 @@ class _Follower:
         self.walk = Walk()
         self.now = start
         self.waiting: list[_Worked] = []
-        self.stateful = any(self.moves(row) for row in rows)
+        # The rows of one line have the same stitches.
+        unlike = {(id(row.parts), row.readable): row for row in rows}
+        self.stateful = any(map(self.moves, unlike.values()))
         self.done = 0
         self.began = start
         self.jammed = self.ended = False

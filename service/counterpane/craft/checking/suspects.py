@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from itertools import islice
 
@@ -13,7 +13,7 @@ from counterpane.craft.checking.examine import Examined, trouble
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, stretch
 from counterpane.craft.checking.troubles import Shown, shown
-from counterpane.craft.counts import UNPROVED, work
+from counterpane.craft.counts import UNPROVED, Maps, work
 from counterpane.craft.counts.chain import gone_on, is_listed
 from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import is_open
@@ -89,7 +89,10 @@ class Suspect:
 
     def is_like_another(self, row: Row) -> bool:
         """Tell whether an edited row says what another row says."""
-        return any(row.parts == other.parts for other in self.examined.rows if other.place != row.place)
+        examined = self.examined
+        like = examined.maps.first_like(row.parts)
+        places = examined.instructions.shared.of(_places, examined.rows, examined.maps)
+        return like is not None and bool(places.get(id(like), frozenset()) - {row.place})
 
     def _fits(self, new: Parts) -> bool:
         rows, maps = self._ahead(), self.examined.maps
@@ -118,6 +121,14 @@ class Suspect:
         rows = self.examined.rows[self.index : self.upto + 1]
         stop = next((at for at, row in enumerate(rows) if not row.readable and row.place != self.place), len(rows))
         return rows[:stop]
+
+
+def _places(rows: Sequence[Row], maps: Maps) -> Mapping[int, Set[Place]]:
+    """Return where rows that are alike stand, by the identity of the first of them."""
+    out: dict[int, set[Place]] = {}
+    for row in rows:
+        out.setdefault(id(maps.first_like(row.parts)), set()).add(row.place)
+    return out
 
 
 def suspects(examined: Examined) -> list[Suspect]:

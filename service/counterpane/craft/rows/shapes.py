@@ -45,11 +45,12 @@ class Shapes:
         self.own = own or OwnWords()
         self._seen: set[_Key] = set()
         self._makers: dict[_Key, _Maker | None] = {}
+        self._shapes: dict[_Key, tuple[_Key, list[int]]] = {}
 
     def read(self, run: Sequence[Token]) -> ReadRow:
         """Read the tokens of one row."""
         run = self.own.spelt_out(run)
-        key, numbers = _shape(run)
+        key, numbers = self._shape_of(run)
         read = self._by_shape(key, numbers, run) or read_tokens(run, self.vocabulary, self.terms)
         if key in self._seen and key not in self._makers:
             self._makers[key] = self._maker(run, numbers, read)
@@ -62,7 +63,15 @@ class Shapes:
         No shape is made of them: most differ from all others that are tried, and a shape would cost more than it saves.
         """
         run = self.own.spelt_out([token for line in normal_lines(text) for token in tokens(line)])
-        return self._by_shape(*_shape(run), run) or read_tokens(run, self.vocabulary, self.terms)
+        return self._by_shape(*self._shape_of(run), run) or read_tokens(run, self.vocabulary, self.terms)
+
+    def _shape_of(self, run: Sequence[Token]) -> tuple[_Key, list[int]]:
+        """Return the shape of a row, and its numbers; of words that were read before, what they had then."""
+        words = tuple([token.text for token in run])
+        found = self._shapes.get(words)
+        if found is None:
+            found = self._shapes[words] = _shape(run)
+        return found
 
     def _by_shape(self, key: _Key, numbers: Sequence[int], run: Sequence[Token]) -> ReadRow | None:
         """Return a row made by its shape; None where that is not known."""

@@ -20,6 +20,8 @@ def with_sides(steps: Sequence[_Step], shared: Shared) -> tuple[_Step, ...]:
     Rows that other texts have on the same side are `shared`.
     """
     rows = [(index, step) for index, step in enumerate(steps) if isinstance(step, Row)]
+    if all(row.side is None for _, row in rows):
+        return tuple(steps)
     out = list(steps)
     sides = _sides([row for _, row in rows])
     for (index, row), side in zip(rows, sides, strict=True):

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from itertools import compress
 
 from counterpane.craft.rows.sizes.flat import Flat
 from counterpane.craft.rows.sizes.phrase import OPENING, Window
@@ -32,9 +34,7 @@ class Draft:
 
     def drop(self, start: int, end: int) -> None:
         """Leave out a stretch; line ends stay, and the lines that end within it are known to be `cut_through`."""
-        for index in range(start, end):
-            if self.letters[index] != "\n":
-                self.letters[index] = ""
+        self.letters[start:end] = [kept if kept == "\n" else "" for kept in self.letters[start:end]]
         if start < end:
             first = self.flat.line_at(start)
             self.touched.update(range(first, self.flat.line_at(end - 1) + 1))
@@ -57,16 +57,27 @@ class Draft:
         """Return one line as it stands for this size, every letter with its column in the text as given."""
         line, letters = self.flat.lines[number], self._letters(number)
         own = line.columns or range(1, len(line.text) + 2)
-        columns = [own[index] for index, kept in enumerate(letters) for _ in kept]
-        return Line(line.number, "".join(letters), (*columns, len(line.raw) + 1), line.raw)
+        text = "".join(letters)
+        columns: list[int] = list(compress(own, letters))
+        if len(columns) != len(text):  # Words were put in the place of a letter.
+            columns = [own[index] for index, kept in enumerate(letters) for _ in kept]
+        return Line(line.number, text, (*columns, len(line.raw) + 1), line.raw)
 
     def given(self, number: int) -> tuple[str, tuple[int, ...]]:
         """Return one line as given, for this size, and the column of each letter of it."""
-        line, start = self.flat.lines[number], self.flat.starts[number]
+        line, start, kept = self.flat.lines[number], self.flat.starts[number], self._letters(number)
+        own = line.columns or range(1, len(line.text) + 2)
+        if line.columns is None and self.capitals.isdisjoint(range(start, start + len(kept))):
+            columns = tuple(compress(own, kept))
+            if len(columns) == sum(map(len, kept)):  # No words were put in the place of a letter.
+                return "".join(compress(line.raw, kept)), columns
+        return self._given_by_letters(line, start, kept)
+
+    def _given_by_letters(self, line: Line, start: int, kept: Sequence[str]) -> tuple[str, tuple[int, ...]]:
         own = line.columns or range(1, len(line.text) + 2)
         out: list[str] = []
         columns: list[int] = []
-        for index, letters in enumerate(self._letters(number)):
+        for index, letters in enumerate(kept):
             if letters:
                 # Letters that the normal form drops stay with the letter before them, the first ones with the first.
                 first, last = own[index] - 1 if index else 0, own[index + 1] - 1
@@ -105,9 +116,9 @@ class Draft:
 
     def _window(self, start: int, end: int) -> tuple[Window, int]:
         """Return the letters kept around a stretch, and the stretch's place among them."""
-        before = [i for i in range(max(0, start - LONGEST_PHRASE), start) if self.letters[i]]
-        behind = [i for i in range(start, min(len(self.letters), end + LONGEST_PHRASE)) if self.letters[i]]
-        at = (*before, *behind)
+        first, last = max(0, start - LONGEST_PHRASE), end + LONGEST_PHRASE
+        before = list(compress(range(first, start), self.letters[first:start]))
+        at = (*before, *compress(range(start, last), self.letters[start:last]))
         text = "".join(self.flat.text[i] for i in at)
         ends = [n for n, i in enumerate(at) if text[n] == "\n" and self.flat.begins(self.flat.line_at(i) + 1)]
         return Window(text, at, frozenset(ends)), len(before)
