@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import compress
 
@@ -19,6 +20,7 @@ _TO = re.compile(r"\bto\s*$")
 _STITCHES = re.compile(r"\s*(?:sts?|stitches)\b")
 _BEFORE = re.compile(r"\s*(?:sts?|stitches)\s+before\s+")
 _LABEL = re.compile(r"\b(?:rows?|rnds?|rounds?)\s*(?:\d+\s*(?:-|to|,|and|&)\s*)*$")
+_LINE_END = re.compile("\n")
 _MORE = re.compile(r"\s*(?:more\s+times|times\s+more)\b")
 
 
@@ -117,11 +119,12 @@ class Draft:
     def _window(self, start: int, end: int) -> tuple[Window, int]:
         """Return the letters kept around a stretch, and the stretch's place among them."""
         first, last = max(0, start - LONGEST_PHRASE), end + LONGEST_PHRASE
-        before = list(compress(range(first, start), self.letters[first:start]))
-        at = (*before, *compress(range(start, last), self.letters[start:last]))
-        text = "".join(self.flat.text[i] for i in at)
-        ends = [n for n, i in enumerate(at) if text[n] == "\n" and self.flat.begins(self.flat.line_at(i) + 1)]
-        return Window(text, at, frozenset(ends)), len(before)
+        kept = self.letters[first:last]
+        at = tuple(compress(range(first, last), kept))
+        text = "".join(compress(self.flat.text[first:last], kept))
+        line_ends = (match.start() for match in _LINE_END.finditer(text))
+        ends = frozenset(n for n in line_ends if self.flat.begins(self.flat.line_at(at[n]) + 1))
+        return Window(text, at, ends), bisect_left(at, start)
 
     def _leave_out(self, window: Window, low: int, high: int) -> None:
         begin, end = window.phrase(low, high)
