@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.runs import lines_of_rows
@@ -12,9 +13,10 @@ from counterpane.craft.checking.wording import at, quoted
 from counterpane.craft.findings import Finding, rule
 from counterpane.craft.rows.lexicon import lexicon_of
 from counterpane.craft.rows.tree import Place
-from counterpane.craft.rows.words import tokens
+from counterpane.craft.rows.words import Line, tokens
+from counterpane.craft.stitches import Vocabulary
 
-_SPELT = re.compile(r"\b(?:knit|purl|make|yarn|slip|pass|wool)\s+[a-z0-9]")
+_WORD = re.compile(r"[a-z]+")
 LONGEST_ABBREVIATION = 3  # Letters of a word that may be an abbreviation; house.
 _PLAIN = frozenset({"k", "p", "sl", "patt", "wyif", "wyib"})
 
@@ -37,9 +39,14 @@ def stitch_worded_twice(examined: Examined) -> Iterator[Finding]:
 
     A reader wonders whether two stitches are meant. Knit, purl and slip are left alone. It is asked of a whole pattern.
     """
-    if not examined.instructions.page.furnished or not any(map(_SPELT.search, _texts(examined))):
+    if not examined.instructions.page.furnished:
         return
-    for forms in _forms(examined).values():
+    lines, vocabulary = lines_of_rows(examined), examined.vocabulary
+    words = _words_of_names(vocabulary)
+    wordy = [line for line in lines if len(words.intersection(_WORD.findall(line.text))) > 1]
+    if not any(_is_spelt(form) for forms in _forms(wordy, vocabulary).values() for form in forms):
+        return
+    for forms in _forms(lines, vocabulary).values():
         short = [place for form, place in forms.items() if " " not in form]
         spelt = [(place, form) for form, place in forms.items() if _is_spelt(form)]
         if short and spelt:
@@ -55,8 +62,11 @@ def stitch_worded_twice(examined: Examined) -> Iterator[Finding]:
             )
 
 
-def _texts(examined: Examined) -> Iterator[str]:
-    return (line.text for line in lines_of_rows(examined))
+@lru_cache(maxsize=4)
+def _words_of_names(vocabulary: Vocabulary) -> frozenset[str]:
+    """Return the words of which stitches that are spelt out have two at least."""
+    words = {word for name in vocabulary.by_name for word in _WORD.findall(name)}
+    return frozenset(word for word in words if len(word) > LONGEST_ABBREVIATION)
 
 
 def _is_spelt(form: str) -> bool:
@@ -64,11 +74,11 @@ def _is_spelt(form: str) -> bool:
     return sum(len(word) > LONGEST_ABBREVIATION for word in form.split()) > 1
 
 
-def _forms(examined: Examined) -> Mapping[str, dict[str, Place]]:
-    """Return the spellings of each stitch in the rows, with the first place of each."""
+def _forms(lines: Sequence[Line], vocabulary: Vocabulary) -> Mapping[str, dict[str, Place]]:
+    """Return the spellings of each stitch in lines of rows, with the first place of each."""
     out: dict[str, dict[str, Place]] = defaultdict(dict)
-    names = lexicon_of(examined.vocabulary).names
-    for line in lines_of_rows(examined):
+    names = lexicon_of(vocabulary).names
+    for line in lines:
         run = tokens(line)
         at_token = 0
         while at_token < len(run):
