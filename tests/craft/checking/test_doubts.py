@@ -34,6 +34,14 @@ def test_a_plain_number_of_times_is_settled_by_the_rows_before(vocabulary: Vocab
     assert check_text(text, vocabulary)["fixed"] == 9
 
 
+def test_rows_alike_are_each_settled_by_what_is_on_the_needle(vocabulary: Vocabulary) -> None:
+    """Ten stitches take the repeat five times, the eight that a row leaves of them four times."""
+    row = "*K2; rep from * 4 times."
+    text = f"Cast on 10 sts.\nRow 1: {row}\nRow 2: {row}\nRow 3: K2tog, k6, k2tog.\nRow 4: {row}\nRow 5: {row}"
+    counts = [(each["before"], each["after"]) for each in check_text(text, vocabulary)["rows"]]
+    assert counts == [(10, 10), (10, 10), (10, 8), (8, 8), (8, 8)]
+
+
 def test_times_more_is_not_ambiguous(vocabulary: Vocabulary) -> None:
     """The words n times more mean n + 1 in all and earn no finding."""
     text = "Cast on 11 sts.\nRow 1: *K1, p1; rep from * 4 times more, k1."

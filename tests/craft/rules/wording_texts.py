@@ -136,6 +136,7 @@ BAD: dict[str, tuple[str, ...]] = {
     "stitch-worded-twice": (
         WHOLE + "Row 1 (RS): Yo, k2tog, k6.\nRow 2: Yarn over, k2tog, k6.\nBind off.",
         WHOLE + "Row 1 (RS): P2tog, yo, k6.\nRow 2: Purl 2 together, yo, k6.\nBind off.",
+        WHOLE + "Row 1 (RS): Rt, k6.\nRow 2: P8.\nRow 3: Right twist, k6.\nBind off.",
     ),
 }
 GOOD: dict[str, tuple[str, ...]] = {

@@ -24,7 +24,7 @@ from counterpane.craft.rows.tree import Row
 # is worked costs what so many characters do.
 A_ROW = 10
 LONG = 6_000
-MOST_READ, MOST_READ_OF_LONG = 12_000, 6_000
+MOST_READ, MOST_READ_OF_LONG = 12_000, 4_000
 MOST_FOLLOWED, MOST_TEXTS = 40_000, 24
 # With more faults than this, a text is no pattern with a slip in it.
 MOST_FAULTS = 40

@@ -16,15 +16,14 @@ from counterpane.craft.rows.words import Line
 
 @record
 class PrintedRow:
-    """The rows that one label stands for, in working order; `label` is the label as it stands in normal form."""
+    """The rows that one label stands for, in working order; `label` is the label as it stands in normal form.
+
+    `numbers` are those of its rows, none where the label is a word.
+    """
 
     rows: tuple[Row, ...]
     label: str
-
-    @property
-    def numbers(self) -> tuple[int, ...]:
-        """The numbers of its rows; none where the label is a word."""
-        return tuple(int(row.label) for row in self.rows if row.label.isdigit())
+    numbers: tuple[int, ...]
 
     @property
     def row(self) -> Row:
@@ -64,7 +63,8 @@ def _printed(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> Iterator
     for _, group in groupby(tagged, key=lambda item: item[1].place):
         found = list(group)
         named = tuple(row for _, row in found)
-        yield found[0][0], PrintedRow(named, _label_of(page, named[0]))
+        numbers = tuple([int(row.label) for row in named if row.label.isdigit()])
+        yield found[0][0], PrintedRow(named, _label_of(page, named[0]), numbers)
 
 
 def _label_of(page: Page, row: Row) -> str:
