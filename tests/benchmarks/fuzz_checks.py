@@ -2,13 +2,14 @@
 
     python tests/benchmarks/fuzz_checks.py [MINUTES] [SEED]
 
-Prints, for each kind of input, how many were tried, the median and the slowest in milliseconds of processor time per
-64 kB, and the beginning of the slowest; every exception with the input that raised it. Exits by whether there was one.
-Inputs under 16 kB count as 16 kB, since what a short text costs says nothing of a long one. A text in sizes counts once
-for each of them, since each is checked for itself. At the end the inputs over the limit are tried four times more and
-count by their least time, since a machine with other work is slow at times by itself, for minutes. Beside that it
-counts the inputs over the limit where a text in sizes counts once, and those over it for each 64 kB begun, which is
-what somebody waits for.
+Prints, for each kind of input, how many were tried, the median and the slowest in milliseconds per 64 kB, and the
+beginning of the slowest; every exception with the input that raised it. Exits by whether there was one.
+Times are ratios within the run: processor time beside that of a fixed piece of work, at the speed at which this takes
+`REFERENCE`, since a machine with other work is twice as slow for seconds or minutes. At the end the inputs over the
+limit are tried four times more and count by their least time. Inputs under 16 kB count as 16 kB, since what a short
+text costs says nothing of a long one. A text in sizes counts once for each of them, since each is checked for itself.
+Beside that it counts the inputs over the limit where a text in sizes counts once, and those over it for each 64 kB
+begun, which is what somebody waits for.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ import time
 import traceback
 from collections.abc import Callable, Mapping, Sequence
 from statistics import median
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from counterpane.collecting import collect_seldom
 from counterpane.craft.stitches import Vocabulary
@@ -29,6 +30,7 @@ from counterpane.seeding import load_vocabulary
 
 WHOLE, LEAST = 65_536, 16_384
 LIMIT, TRIES = 250, 4
+REFERENCE = 5.0  # Milliseconds; what a machine of 2026 takes for it that has no other work.
 SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”’†‡#_~^|\\ \t\n\r\u2028\u00a0\u200b½¼éß\ufeff")
 WORDS = (
     "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 0 1 2 3 12 99 "
@@ -122,12 +124,37 @@ KINDS: Mapping[str, Callable[[random.Random, int], str]] = {
 }
 
 
+def reference() -> list[str]:
+    """Do some work of the kind that a check is made of, by which the speed of the machine is told."""
+    known: dict[tuple[str, int], int] = {}
+    words = []
+    for at in range(20_000):
+        word = ("k", at % 97)
+        known[word] = known.get(word, 0) + 1
+        if at % 3 == 0:
+            words.append(f"{at}".rstrip("0"))
+    return words
+
+
+def milliseconds(work: Callable[[], object]) -> float:
+    """Return the processor time of some work."""
+    begun = time.process_time()
+    work()
+    return 1_000 * (time.process_time() - begun)
+
+
 class Tried(NamedTuple):
-    """What the check of an input took, in milliseconds, and in how many sizes the input was read."""
+    """What the check of an input took, in milliseconds, and the reference beside it; in how many sizes it was read."""
 
     text: str
-    spent: float
+    measured: float
+    beside: float
     sizes: int
+
+    @property
+    def spent(self) -> float:
+        """What it takes at the speed of the reference."""
+        return self.measured * REFERENCE / self.beside
 
     @property
     def per_whole(self) -> float:
@@ -146,10 +173,11 @@ class Tried(NamedTuple):
 
 
 def tried(text: str, vocabulary: Vocabulary) -> Tried:
-    """Check an input, and take its time."""
-    begun = time.process_time()
-    answer = check_text(text, vocabulary)
-    return Tried(text, 1_000 * (time.process_time() - begun), len(answer["sizes"] or [answer]))
+    """Check an input, and take its time and that of the reference before it and behind."""
+    answers: list[dict[str, Any]] = []
+    before = milliseconds(reference)
+    measured = milliseconds(lambda: answers.append(check_text(text, vocabulary)))
+    return Tried(text, measured, (before + milliseconds(reference)) / 2, len(answers[0]["sizes"] or answers))
 
 
 def tried_again(taken: list[Tried], vocabulary: Vocabulary) -> None:
@@ -191,6 +219,8 @@ def main(minutes: float, seed: int) -> int:
             tried_again(each, vocabulary)
     for name, each in taken.items():
         print(told(name, each) if each else f"{name}: none tried")
+    beside = sorted(one.beside for each in taken.values() for one in each)
+    print(f"the reference took {beside[0]:.1f} ms at the least and {median(beside):.1f} in the middle, for {REFERENCE}")
     print(f"{sum(map(len, taken.values()))} inputs, {raised} exceptions")
     return min(raised, 1)
 
