@@ -21,16 +21,17 @@ import time
 import traceback
 from collections.abc import Callable, Mapping, Sequence
 from statistics import median
-from typing import Any, NamedTuple
+from typing import NamedTuple, TypeVar
 
 from counterpane.collecting import collect_seldom
 from counterpane.craft.stitches import Vocabulary
 from counterpane.library.texts.checks import check_text
 from counterpane.seeding import load_vocabulary
 
+Answer = TypeVar("Answer")
 WHOLE, LEAST = 65_536, 16_384
 LIMIT, TRIES = 250, 4
-REFERENCE = 5.0  # Milliseconds; what a machine of 2026 takes for it that has no other work.
+REFERENCE = 5.0  # Milliseconds that a machine of 2026 without other work takes for it; house figure.
 SIGNS = list("*()[]{}.,;:-–—=+&/'\"“”’†‡#_~^|\\ \t\n\r\u2028\u00a0\u200b½¼éß\ufeff")
 WORDS = (
     "k p k2 p3 k2tog ssk yo sl 1 psso knit purl rep from * to end last sts st times twice more row rows 0 1 2 3 12 99 "
@@ -136,11 +137,11 @@ def reference() -> list[str]:
     return words
 
 
-def milliseconds(work: Callable[[], object]) -> float:
-    """Return the processor time of some work."""
+def timed(work: Callable[[], Answer]) -> tuple[Answer, float]:
+    """Return what some work answers and its processor time in milliseconds."""
     begun = time.process_time()
-    work()
-    return 1_000 * (time.process_time() - begun)
+    answer = work()
+    return answer, 1_000 * (time.process_time() - begun)
 
 
 class Tried(NamedTuple):
@@ -174,10 +175,10 @@ class Tried(NamedTuple):
 
 def tried(text: str, vocabulary: Vocabulary) -> Tried:
     """Check an input, and take its time and that of the reference before it and behind."""
-    answers: list[dict[str, Any]] = []
-    before = milliseconds(reference)
-    measured = milliseconds(lambda: answers.append(check_text(text, vocabulary)))
-    return Tried(text, measured, (before + milliseconds(reference)) / 2, len(answers[0]["sizes"] or answers))
+    _, before = timed(reference)
+    answer, measured = timed(lambda: check_text(text, vocabulary))
+    _, behind = timed(reference)
+    return Tried(text, measured, (before + behind) / 2, len(answer["sizes"] or [answer]))
 
 
 def tried_again(taken: list[Tried], vocabulary: Vocabulary) -> None:

@@ -20,8 +20,8 @@ from counterpane.craft.checking.troubles import counting_troubles, only_drifts, 
 from counterpane.craft.rows.instructions import Instructions, Step, read_again
 from counterpane.craft.rows.tree import Row
 
-# House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits; one that
-# is worked costs what so many characters do.
+# House bounds, in characters, since what a text or row costs goes with its length. A row has some 130 edits. To list
+# and follow one of many rows that a line stands for costs what so many characters of a text do.
 A_ROW = 10
 LONG = 6_000
 MOST_READ, MOST_READ_OF_LONG = 12_000, 4_000

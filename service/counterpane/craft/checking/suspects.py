@@ -66,9 +66,8 @@ class Suspect:
     def edits(self) -> Sequence[Edit]:
         """Return what may be changed in it, never its printed count."""
         if self.faults:
-            examined = self.examined
-            faults = [(fault, examined.offset(fault.place)) for fault in self.faults]
-            return _together([rewordings(self.words, at, fault, examined.vocabulary) for fault, at in faults])
+            at, vocabulary = self.examined.offset, self.examined.vocabulary
+            return _together([rewordings(self.words, at(each.place), each, vocabulary) for each in self.faults])
         found = [*edits(self.words), *endings(self.words)]
         if self.malformed:
             found = [*closed_repeat(self.words), *found]

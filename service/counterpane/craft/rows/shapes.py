@@ -63,7 +63,7 @@ class Shapes:
         No shape is made of them: most differ from all others that are tried, and a shape would cost more than it saves.
         """
         run = self.own.spelt_out([token for line in normal_lines(text) for token in tokens(line)])
-        return self._by_shape(*self._shape_of(run), run) or read_tokens(run, self.vocabulary, self.terms)
+        return self._by_shape(*_shape(run), run) or read_tokens(run, self.vocabulary, self.terms)
 
     def _shape_of(self, run: Sequence[Token]) -> tuple[_Key, list[int]]:
         """Return the shape of a row, and its numbers; of words that were read before, what they had then."""

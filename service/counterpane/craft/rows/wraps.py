@@ -33,8 +33,7 @@ _UNFINISHED = frozenset(",;:([*&-+=")
 _NOTHING_BEGINS_WITH = frozenset(",;")
 _UNFINISHED_WORDS = frozenset("and from to rep repeat then last next as all every the a of on for until".split())
 _OPEN_TO_ROWS = re.compile(r"(?:\b(?:and|as|rep|repeat|to|the)|(?:\band|&|[,(])\s+(?:all|every)|&)$")
-_ENDS_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&")
-_LEFT_OPEN = (*_ENDS_OPEN, ",", ";")
+_LEFT_OPEN = ("and", "as", "rep", "repeat", "to", "the", "all", "every", "&", ",", ";")
 _COUNTED = re.compile(r"\d\s*(?:sts?|stitches)?$")
 _LONG = 45  # House.
 _ITEM = re.compile(r"\d{1,3}[.)]\s")
@@ -73,8 +72,7 @@ def blocks(lines: Sequence[Line], shared: Shared | None = None) -> Iterator[list
     block: list[Line] = []
     for line in without_page_marks(lines):
         filled = line.text and not line.text.isspace()
-        begins = shared is not None and block and not _is_open(block[-1]) and _kinds(line, shared)[0] != "prose"
-        if block and (begins or not filled):
+        if block and (not filled or (shared is not None and _begins_anew(line, block[-1], shared))):
             yield block
             block = []
         if filled:
@@ -83,9 +81,9 @@ def blocks(lines: Sequence[Line], shared: Shared | None = None) -> Iterator[list
         yield block
 
 
-def _is_open(line: Line) -> bool:
-    """Tell whether any line may go on with one, whatever it begins with."""
-    return line.text.rstrip().endswith(_LEFT_OPEN)
+def _begins_anew(line: Line, earlier: Line, shared: Shared) -> bool:
+    """Tell whether a line begins an instruction, and the one before it is not left open."""
+    return not earlier.text.rstrip().endswith(_LEFT_OPEN) and _kinds(line, shared)[0] != "prose"
 
 
 def unwrapped(block: Sequence[Line], alone: frozenset[int], shared: Shared) -> Iterator[Line]:
@@ -157,8 +155,10 @@ def _goes_on(open_: _Open, line: Line, kind: Kind) -> bool:
 
 def _continues(ended: str, line: Line, kind: Kind) -> bool:
     """Tell whether words that could begin an instruction are the rest of a row that has no end yet."""
+    if not ended.endswith(_LEFT_OPEN):
+        return False
     label = label_at(line.text, start_of(line), len(line.text)) if kind == "row" else None
-    if ended.endswith(_ENDS_OPEN) and _OPEN_TO_ROWS.search(ended):
+    if _OPEN_TO_ROWS.search(ended):
         colon = label is not None and line.text[: label[1]].rstrip()[-1:] == ":"
         return not (colon and _last_word(ended) in ("rep", "repeat"))
     return ended[-1:] in ",;" and label is None and kind != "again"

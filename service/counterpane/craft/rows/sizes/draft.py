@@ -68,9 +68,8 @@ class Draft:
     def given(self, number: int) -> tuple[str, tuple[int, ...]]:
         """Return one line as given, for this size, and the column of each letter of it."""
         line, start, kept = self.flat.lines[number], self.flat.starts[number], self._letters(number)
-        own = line.columns or range(1, len(line.text) + 2)
         if line.columns is None and self.capitals.isdisjoint(range(start, start + len(kept))):
-            columns = tuple(compress(own, kept))
+            columns = tuple(compress(range(1, len(kept) + 1), kept))
             if len(columns) == sum(map(len, kept)):  # No words were put in the place of a letter.
                 return "".join(compress(line.raw, kept)), columns
         return self._given_by_letters(line, start, kept)
