@@ -49,7 +49,7 @@ def _clearer(examined: Examined, row: Row, printed: Stretch, edits: Iterable[Edi
     shared = examined.instructions.shared  # The other sizes of a text mostly say the same row.
     for edit in edits:
         words = printed.changed(edit.changes)
-        read = shared.of(read_row, words, examined.vocabulary, examined.instructions.terms)
+        read = shared.of_words(read_row, words, examined.vocabulary, examined.instructions.terms)
         if not read.faults and not read.whole and read.parts == undoubted(row.parts):
             return (lines_with(examined.text, edit.changes, row.place.line, row.end.line),)
     return ()

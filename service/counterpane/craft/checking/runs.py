@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import groupby
 
 from counterpane.craft.checking.examine import Examined
 from counterpane.craft.records import record
 from counterpane.craft.rows.instructions import AgainStep, Step
 from counterpane.craft.rows.layout import without_page_marks
 from counterpane.craft.rows.pages import Page
-from counterpane.craft.rows.tree import Row
+from counterpane.craft.rows.tree import Place, Row
 from counterpane.craft.rows.words import Line
 
 
@@ -52,17 +51,17 @@ def _runs(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> tuple[tuple
 
 def _printed(steps: Sequence[Step], rows: Sequence[Row], page: Page) -> Iterator[tuple[int, PrintedRow]]:
     """Yield each printed row with the number of repeat lines and cast-ons that stand before it."""
-    part, listed, tagged = 0, 0, []
+    part, listed = 0, 0
+    at_place: dict[Place, list[tuple[int, Row]]] = {}
     for step in steps:
         if isinstance(step, Row):
-            tagged.append((part, rows[listed]))
+            at_place.setdefault(rows[listed].place, []).append((part, rows[listed]))
             listed += 1
         else:
             part += 1
-    tagged.sort(key=lambda item: item[1].place)
-    for _, group in groupby(tagged, key=lambda item: item[1].place):
-        found = list(group)
-        named = tuple(row for _, row in found)
+    for place in sorted(at_place):
+        found = at_place[place]
+        named = tuple([row for _, row in found])
         numbers = tuple([int(row.label) for row in named if row.label.isdigit()])
         yield found[0][0], PrintedRow(named, _label_of(page, named[0]), numbers)
 
@@ -77,10 +76,9 @@ def _label_of(page: Page, row: Row) -> str:
 def _apart(page: Page, earlier: Row, later: Row) -> bool:
     """Tell whether another section begins or other words stand between two printed rows."""
     between = page.lines[earlier.end.line : later.place.line - 1]
-    words = any(line.text.strip() for line in between)
-    return earlier.section != later.section or (
-        words and any(line.text.strip() for line in without_page_marks(between))
-    )
+    if earlier.section != later.section or not any([line.text.strip() for line in between]):
+        return earlier.section != later.section
+    return any(line.text.strip() for line in without_page_marks(between))
 
 
 def lines_of_rows(examined: Examined) -> tuple[Line, ...]:

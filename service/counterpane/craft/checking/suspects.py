@@ -274,7 +274,7 @@ def _reading(examined: Examined, words: str) -> Parts | None:
     """Read words in the place of a row's own; None where they cannot be read or say nothing."""
     kept, terms = examined.instructions.kept, examined.instructions.terms
     # An edit that changes a number leaves a row of the shape that is known already; rows that are alike have the same.
-    read = kept.shared.of(kept.shapes.read_words, words) if kept else read_row(words, examined.vocabulary, terms)
+    read = kept.shared.of_words(kept.shapes.read_words, words) if kept else read_row(words, examined.vocabulary, terms)
     if not read.readable or not read.parts:
         return None
     parts = read.parts

@@ -89,7 +89,7 @@ def clauses(
     out: list[Clause] = []
     for block in blocks(page.lines) if lines is None else blocks(lines, shared):
         told = ",".join([known.get(line.number, "") for line in block]) if known else ""
-        out += shared.of(_of_block, told, shared, *block)
+        out += shared.of_words(_of_block, told, shared, *block)
     return out
 
 

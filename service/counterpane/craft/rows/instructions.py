@@ -258,7 +258,7 @@ class _Assembly:
         clause = replace(clause, body=[]) if clause.is_long else clause
         named, read = self.shared.of(words_of, clause, self.shapes)
         self.faults += read.faults
-        rows = list(self.shared.of(rows_of, clause, label, read, self.listing.section or ""))
+        rows = list(self.shared.of_words(rows_of, self.listing.section or "", clause, label, read))
         if named:
             rows = self.lent(rows, named)
         elif not read.parts and read.readable:

@@ -21,8 +21,8 @@ def words_of(clause: Clause, shapes: Shapes) -> tuple[Borrowed | None, ReadRow]:
     return named, shapes.read(named.rest if named else clause.body)
 
 
-def rows_of(clause: Clause, label: Label, read: ReadRow, section: str) -> tuple[Row, ...]:
-    """Return the rows that a line names; the last carries the count."""
+def rows_of(section: str, clause: Clause, label: Label, read: ReadRow) -> tuple[Row, ...]:
+    """Return the rows that a line names, of a section or of "" for none; the last carries the count."""
     names = [str(number) for number in label.numbers] or [label.word or "next"] * min(label.copies, MOST_ROWS_AT_ONCE)
     last = Row(
         names[-1],

@@ -6,14 +6,14 @@ A text in several sizes is read once a size, and a text with a correction in it 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import ParamSpec, TypeVar
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
 Asked = ParamSpec("Asked")
 Answer = TypeVar("Answer")
 
 
 class Shared:
-    """Answers of pure functions, kept by what they were asked of: words by their letters, all else by identity.
+    """Answers of pure functions, kept by what they were asked of: by its identity, or words by their letters.
 
     A line that several texts have is one and the same.
     """
@@ -23,12 +23,22 @@ class Shared:
         self._kept: dict[tuple[object, ...], tuple[object, tuple[object, ...]]] = {}
 
     def of(self, work: Callable[Asked, Answer], *things: Asked.args, **named: Asked.kwargs) -> Answer:
-        """Return what a function answers, asked once."""
-        key = (work, *[thing if isinstance(thing, str) else id(thing) for thing in things])
-        found = self._kept.get(key)
-        if found is None:
-            # Without itself, which would live on in a circle when nobody asks any more.
-            others = tuple([thing for thing in things if thing is not self])
-            found = self._kept[key] = (work(*things, **named), others)
+        """Return what a function answers of things, asked once."""
+        key = (work, *map(id, things))
+        found = self._kept.get(key) or self._asked(key, things, work(*things, **named))
         answer: Answer = found[0]  # type: ignore[assignment]
         return answer
+
+    def of_words(
+        self, work: Callable[Concatenate[str, Asked], Answer], words: str, *things: Asked.args, **named: Asked.kwargs
+    ) -> Answer:
+        """Return what a function answers of words and things, asked once."""
+        key = (work, words, *map(id, things))
+        found = self._kept.get(key) or self._asked(key, things, work(words, *things, **named))
+        answer: Answer = found[0]  # type: ignore[assignment]
+        return answer
+
+    def _asked(self, key: tuple[object, ...], things: tuple[Any, ...], answer: object) -> tuple[object, Any]:
+        """Keep an answer, with the things but not itself, which would live on in a circle when nobody asks any more."""
+        found = self._kept[key] = (answer, tuple([thing for thing in things if thing is not self]))
+        return found

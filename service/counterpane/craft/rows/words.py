@@ -100,13 +100,19 @@ class Line:
         if self.parts:
             start, line = self._part(index)
             return line.place(index - start)
-        if self.columns:
-            return _placed((self.number, self.columns[max(0, min(index, len(self.text)))]))
+        columns = self.columns
+        if columns:
+            within = index if 0 <= index < len(columns) else max(0, min(index, len(columns) - 1))
+            return _placed((self.number, columns[within]))
         return _placed((self.number, index + 1))
 
     def column(self, index: int) -> int:
         """Return the column of a character of the normal form in the text as given."""
         return self.place(index).column if self.parts or self.columns else index + 1
+
+    def index(self, column: int) -> int:
+        """Return where in the normal form of a line that is not joined a column stands, or the nearest before it."""
+        return bisect_right(self.columns, column) - 1 if self.columns else column - 1
 
     def _part(self, index: int) -> tuple[int, Line]:
         return self.parts[max(0, bisect_right(self.parts, index, key=lambda part: part[0]) - 1)]
@@ -243,8 +249,13 @@ def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     end = len(line.text) if end is None else end
     if end - start > _LONGEST_KEPT:
         return _cut(line, start, end)
-    kept = _cut_again(line.text[start:end])
-    return [_copied((kind, word, line, start + at, value, norm)) for kind, word, _, at, value, norm in kept]
+    kept = _cut_before(line.text[start:end])
+    if not kept:
+        kept.append((start, _cut(line, start, end)))
+        return kept[0][1].copy()
+    begun, found = kept[0]
+    by = start - begun
+    return [_copied((kind, word, line, at + by, value, norm)) for kind, word, _, at, value, norm in found]
 
 
 def first_token(line: Line, start: int, end: int) -> Token | None:
@@ -257,16 +268,19 @@ def _cut(line: Line, start: int, end: int) -> list[Token]:
     return [
         # Words and signs, most of a text, are made here; what else there is, below.
         _copied((kind, text, line, match.start(), None, text))
-        if (kind := _KINDS.get(match.lastgroup or "")) and (text := match.group()) not in NUMBER_WORDS
+        if (kind := _KINDS.get(match.lastgroup or "")) and (text := match[0]) not in NUMBER_WORDS
         else _token(line, match)
         for match in _TOKEN.finditer(line.text, start, end)
     ]
 
 
 @lru_cache(maxsize=256)
-def _cut_again(text: str) -> list[Token]:
-    """Cut words that other rows say as well, as most rows of a pattern do: the latest are kept."""
-    return _cut(Line(0, text), 0, len(text))
+def _cut_before(text: str) -> list[tuple[int, list[Token]]]:
+    """Return where words stood that were cut before, and their tokens; nothing at first.
+
+    The latest are kept, since most rows of a pattern say what others say as well.
+    """
+    return []
 
 
 def _token(line: Line, match: re.Match[str]) -> Token:

@@ -18,14 +18,15 @@ from counterpane.craft.rows.words import CUT_WORD, Line, joined
 _ANY_SIGN = r"[\u2190-\u21ff\u2500-\u2bff\U0001f300-\U0001faff]\ufe0f?"
 _BULLET = re.compile(rf"[\s>|]*(?:(?:[-•*+‣·~]|{_ANY_SIGN}|\[[ x]?\]|\d{{1,3}}[.)])\s+)*")
 _ORDER = r"(?:k|knit|p|purl|work)\s+(?:[a-z]+\s+){0,3}?(?:\d+|[a-z]+)\s+rows?\b"
+# The first sign stands before all else: a search passes over every other sign at once.
 _INNER = re.compile(
-    r"(?=[\s,-])(?:"  # Each of these takes one of these signs first: most of a line is passed over at once.
-    r"(?<=[.;)!])\s+(?=(?:\*\*)?[a-z0-9(])"
-    r"|(?P<head>(?<=:)\s++(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b|r(?:(?:ow|nd|ound)s?\s)?\s?\d))"
-    r"|(?<=\.)-+\s*(?=rep)"
-    r"|,\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
-    rf"|,\s++(?={_ORDER}|rep(?:eat)?\s+from\s+\*)"
-    r"|(?<=[^\s,]),?\s++and\s++(?=(?:cast|bind)\s+off\b|"
+    r"[\s,-](?:"
+    r"(?<=[.;)!]\s)\s*(?=(?:\*\*)?[a-z0-9(])"
+    r"|(?P<head>(?<=:\s)\s*+(?=(?:knit|k|purl|p|work|cast|co|with|using|bind)\b|r(?:(?:ow|nd|ound)s?\s)?\s?\d))"
+    r"|(?<=\.-)-*\s*(?=rep)"
+    r"|(?<=,)\s+(?=then\s+(?:(?:work|rep|repeat)\s+)?(?:the\s+)?(?:r(?:ows?|nds?|ounds?)\s|first\s))"
+    rf"|(?<=,)\s++(?={_ORDER}|rep(?:eat)?\s+from\s+\*)"
+    r"|(?:(?<=[^\s,],)\s++|(?<=[^\s,]\s)\s*+)and\s++(?=(?:cast|bind)\s+off\b|"
     rf"{_ORDER}))"
 )
 _GOING_ON = re.compile(rf"{STITCHES.pattern}|(?:rep|repeat|end|ending|to|then|work|sl|slip|k|p|m1|turn)\b")

@@ -22,15 +22,15 @@ from counterpane.craft.rows.words import Line
 
 __all__ = ["Extract", "SizeList", "Sizes", "extract_of", "for_size", "sizes_in"]
 _CASTING_ON = re.compile(
-    r"\b(?:cast(?:ing)?[ -]on|c/?o|c\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
+    r"c(?<=\bc)(?:ast(?:ing)?[ -]on|/?o|\.o\.)\s*(?:(?:loosely|about|approx\w*|exactly|a total of)\s+)*$"
 )
 # A bracket without a stitch before its end, and a star by itself, tell of no size.
 _STITCH = re.compile(
     r"(?:\b(?:k|p|sl|knit|purl|slip|last|bind off|cast off|bo)\s?|[a-z]\d{0,4}\.?\s?[\])]\s?|\bfrom\s?[*]\s?)$"
 )
 _ROW_END = re.compile(r"[.\s]*$")
-# House: signs looked back over, and what each kind of list weighs.
-_LOOKED_BACK = 50
+# House: signs looked back over for a cast-on and for a stitch, and what each kind of list weighs.
+_LOOKED_BACK, _LONGEST_STITCH = 50, 12
 _WEIGHT_OF_NAMES, _WEIGHT_OF_CAST_ON = 3, 2
 
 
@@ -99,7 +99,7 @@ def _number(flat: Flat, found: Sequence[Candidate], named: Reading | None) -> in
         if cast_on and len(first.entries) > 1:
             votes[len(first.entries)] += _WEIGHT_OF_CAST_ON
             told = True
-        elif one.sure and _STITCH.search(flat.text, max(0, first.start - _LOOKED_BACK), first.start):
+        elif one.sure and _stitch_before(flat.text, first):
             votes[len(first.entries)] += 1
             told = True
     if named and (len(named.entries) in votes or not votes):
@@ -112,16 +112,16 @@ def _casts_on(text: str, reading: Reading) -> bool:
     return bool(_CASTING_ON.search(text, max(0, reading.start - _LOOKED_BACK), reading.start))
 
 
+def _stitch_before(text: str, reading: Reading) -> bool:
+    return bool(_STITCH.search(text, max(0, reading.start - _LONGEST_STITCH), reading.start))
+
+
 def _is_misfit(text: str, one: Candidate, number: int) -> bool:
     """Tell whether a list of another number of entries than there are sizes is meant as one."""
     if one.sure or _casts_on(text, one.plain):
         return True
     ends = _ROW_END.match(text, one.plain.end, text.find("\n", one.plain.end) % (len(text) + 1))
-    return (
-        len(one.plain.entries) == 2
-        and bool(_STITCH.search(text, max(0, one.plain.start - _LOOKED_BACK), one.plain.start))
-        and not ends
-    )
+    return len(one.plain.entries) == 2 and _stitch_before(text, one.plain) and not ends
 
 
 def _words(text: str, reading: Reading) -> tuple[str, ...]:

@@ -116,14 +116,26 @@ class Draft:
         self._leave_out(window, low, low + end - start)
 
     def _window(self, start: int, end: int) -> tuple[Window, int]:
-        """Return the letters kept around a stretch, and the stretch's place among them."""
-        first, last = max(0, start - LONGEST_PHRASE), end + LONGEST_PHRASE
+        """Return the letters kept around a stretch, as far as its row goes, and the stretch's place among them."""
+        first, last = self._row_around(start, end)
         kept = self.letters[first:last]
         at = tuple(compress(range(first, last), kept))
         text = "".join(compress(self.flat.text[first:last], kept))
         line_ends = (match.start() for match in _LINE_END.finditer(text))
         ends = frozenset(n for n in line_ends if self.flat.begins(self.flat.line_at(at[n]) + 1))
         return Window(text, at, ends), bisect_left(at, start)
+
+    def _row_around(self, start: int, end: int) -> tuple[int, int]:
+        """Return where the row of a stretch begins, and ends with the blanks behind it; no phrase is longer."""
+        flat = self.flat
+        line, low, high = flat.line_at(start), start - LONGEST_PHRASE, end + LONGEST_PHRASE
+        while flat.starts[line] > low and not flat.begins_row(line):
+            line -= 1
+        behind = flat.line_at(end) + 1
+        while behind < len(flat.lines) and flat.starts[behind] < high and not flat.begins_row(behind):
+            behind += 1
+        last = flat.line_end(min(behind, len(flat.lines) - 1))
+        return max(0, low, flat.starts[line]), min(high, last)
 
     def _leave_out(self, window: Window, low: int, high: int) -> None:
         begin, end = window.phrase(low, high)

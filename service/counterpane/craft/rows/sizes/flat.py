@@ -37,6 +37,10 @@ class Flat:
         """Tell whether something of its own begins with a line: a row, a repeat line, a blank line, the end."""
         return line >= len(self.lines) or bool(_BEGINS.match(self.lines[line].text))
 
+    def begins_row(self, line: int) -> bool:
+        """Tell whether a row, a repeat line or a statement begins with a line."""
+        return bool(self.lines[line].text.strip()) and self.begins(line)
+
     def paragraph_end(self, index: int) -> int:
         """Return where the row or sentence that an index stands in ends, with the lines into which it is wrapped."""
         line = self.line_at(index)

@@ -14,8 +14,9 @@ from counterpane.craft.records import record
 from counterpane.craft.rows.words import NUMBER_WORD
 
 MOST_SIZES = 40  # House.
+LONGEST = 9  # Figures of an entry; house.
 _S = r"\s{0,8}"
-_NUMBER = r"\d/\d(?!\d)|\d{1,9}(?:\.\d{1,9})?(?:\s\d/\d(?!\d))?"
+_NUMBER = rf"\d/\d(?!\d)|\d{{1,{LONGEST}}}(?:\.\d{{1,{LONGEST}}})?(?:\s\d/\d(?!\d))?"
 _WORD = rf"\b(?:once|twice|thrice|{NUMBER_WORD})\b"
 _ENTRY = rf"(?:{_NUMBER}|{_WORD}|-)(?:{_S}times\b)?"
 _BETWEEN = r"(?:\s*[,:;/]\s*(?:and\s)?|\sand\s|\s*-\s*(?=\d))"
@@ -36,6 +37,7 @@ _OPERAND = re.compile(
 )
 _TIMES = re.compile(rf"{_S}(?:more{_S})?times\b")
 _LOOKED_BACK = 40  # House.
+_DIGITS = "0123456789"
 
 Span = tuple[int, int]
 
@@ -104,9 +106,13 @@ def _candidate(text: str, match: re.Match[str]) -> tuple[Candidate, int]:
 
 def _lead(text: str, before: int) -> Span | None:
     """Return the entry that stands right before a bracket."""
-    last = text[max(0, before - _LOOKED_BACK) : before].rstrip()[-1:]
-    if not (last.isalnum() or last == "-"):
+    near = text[max(0, before - _LOOKED_BACK) : before]
+    words = near.rstrip()
+    if not (words[-1:].isalnum() or words[-1:] == "-"):
         return None  # Behind a sign stands no entry, which is quickly told.
+    stem = words.rstrip(_DIGITS)
+    if words != stem and stem[-1:].isalpha() and len(words) - len(stem) <= LONGEST and len(near) - len(words) <= 1:
+        return before - len(near) + len(stem), before - len(near) + len(words)  # So stand most: "k5 (6, 7)".
     found = _LEAD.search(text, max(0, before - _LOOKED_BACK), before)
     if found is None:
         return None

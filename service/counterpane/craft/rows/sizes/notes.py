@@ -16,6 +16,8 @@ _ENDS = r"(?:(?:two|three)\s+)?(?:smallest|smaller|largest|larger)"
 _SIGN = re.compile(r"\s{0,4}(?P<sign>[:,.;)\]]|\n|$|-\s)|(?=\s)")
 _MOST_LOOKED_BACK = 60  # House.
 _NAMED = {"two": 2, "three": 3}  # English words, by definition.
+# What a note begins with, but for the names of sizes: looked at first, so that most places are passed over at once.
+_FIRST = r"\daefilnorst"
 _CLAUSE = re.compile(r"(?:^|[.;:,(\[\n*#_])\s*$")
 _CLOSE = {"(": ")", "[": "]"}
 _MAY_NOTE = re.compile(word_of(r"only\b", r"sizes?\s+\d", "sizes?:"))
@@ -60,8 +62,9 @@ def may_hold_notes(text: str) -> bool:
 def _form(names: Sequence[str]) -> re.Pattern[str]:
     """Return the form of a note in a text whose sizes have these names."""
     name = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True)) or r"(?!)"
+    first = "".join(sorted({re.escape(name[:1]) for name in names}))
     return re.compile(
-        rf"(?<![\w-])(?:(?:for|on|in)\s+)?(?:the\s+)?(?:"
+        rf"(?=[{_FIRST}{first}])(?<![\w-])(?:(?:for|on|in)\s+)?(?:the\s+)?(?:"
         rf"sizes?\s+(?P<numbers>\d{{1,2}}(?:{_JOIN}\d{{1,2}}){{0,40}})(?![\w.])"
         rf"|(?P<ordinals>{_ORDINAL}(?:{_JOIN}{_ORDINAL}){{0,40}})\s+sizes?\b"
         rf"|sizes?\s+(?P<named>(?:{name})(?:{_JOIN}(?:{name})){{0,40}})(?!\w)"

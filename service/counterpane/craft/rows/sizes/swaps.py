@@ -97,11 +97,12 @@ def _lines(sizes: Sizes, start: int, end: int) -> range:
 def _swaps(sizes: Sizes, line: int, clause: Clause, lists: Sequence[Reading]) -> Iterator[_Swap]:
     """Yield for each list of a line the word of the first size that its number stands in."""
     begin, body = sizes.flat.starts[line], clause.body
-    ends = {token.line.place(token.start + len(token.text) - 1).column: at for at, token in enumerate(body)}
+    own = clause.line
+    ends = {token.start + len(token.text) - 1: at for at, token in enumerate(body) if token.line is own}
     for reading in lists:
         start, end = reading.entries[0]
         word = sizes.flat.text[start:end]
-        index = ends.get(sizes.flat.lines[line].place(end - 1 - begin).column)
+        index = ends.get(own.index(sizes.flat.lines[line].column(end - 1 - begin)))
         if index is None or not word.isdecimal() or not word.strip("0"):
             continue
         token = body[index]

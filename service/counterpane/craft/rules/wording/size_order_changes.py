@@ -10,7 +10,7 @@ from itertools import pairwise
 from counterpane.craft.checking import Examined
 from counterpane.craft.checking.wording import at
 from counterpane.craft.findings import Finding, rule
-from counterpane.craft.rows.statements import CASTING_ON
+from counterpane.craft.rows.statements import casts_on
 from counterpane.craft.rows.words import Line
 
 _N = r"(?:(?:\d{1,4} )?(?<!/)\d/\d(?![\d/])|\d{1,4}(?:\.\d{1,2})?)"
@@ -38,7 +38,7 @@ def size_order_changes(examined: Examined) -> Iterator[Finding]:
         return
     sized = {stretch.line.number for stretch in examined.instructions.page.under("size")}
     for line in examined.instructions.page.lines:
-        if _MAY_LIST.search(line.text) and (line.number in sized or CASTING_ON.search(line.text)):
+        if _MAY_LIST.search(line.text) and (line.number in sized or casts_on(line.text)):
             yield from _out_of_order(line)
 
 
