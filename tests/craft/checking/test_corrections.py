@@ -289,3 +289,12 @@ def test_the_one_row_that_changes_the_count_is_named_where_no_small_change_corre
     text = "Cast on 28 sts.\nRow 1: K2, *k4, yo, sk2p, k3; rep from * to last 6 sts, k6.\nRow 2: Purl.\n"
     text += "Row 3: K2, *k4, yo, sk2p, yo, k3; rep from * to last 6 sts, k6.\nRow 4: Purl.\nRep rows 1-4 3 times more."
     assert ("row-upsets-later-rows", "warning", 2) in named(text, vocabulary)
+
+
+def test_rows_that_keep_their_count_are_tried_last(vocabulary: Vocabulary) -> None:
+    """Of many rows the one that a knitter sticks in lacks a yarn-over; those before it gave no trouble."""
+    lace = "K{}, *k1, yo, sl 1, k2tog, psso, yo, k2; rep from * to last {} sts, k{}."
+    rows = [lace.format(10 - at, at, at) for at in (6, 5, 4, 7, 3, 8, 2, 6, 5)]
+    rows += [rows[2].replace("k1, yo, sl", "k1, sl"), rows[0]]
+    text = "Cast on 106 sts.\n" + "\n".join(f"Row {at}: {row}" for at, row in enumerate(rows, start=1))
+    assert f"Row 10: {rows[2]}" in fixes(text, 11, vocabulary)

@@ -24,8 +24,11 @@ from counterpane.craft.rows.tree import Row
 # and follow one of many rows that a line stands for costs what so many characters of a text do.
 A_ROW = 10
 LONG = 6_000
-MOST_READ, MOST_READ_OF_LONG = 12_000, 4_000
+MOST_READ, MOST_READ_OF_LONG = 12_000, 3_000
+FORESEEN = 12  # Of an edit that need not be read.
 MOST_FOLLOWED, MOST_TEXTS = 40_000, 24
+# A row that keeps its count has given no trouble: its edits are read when those of others are.
+LATER = 4
 # With more faults than this, a text is no pattern with a slip in it.
 MOST_FAULTS = 40
 MOST_OFFERED, MOST_OF_LINE, MOST_APART = 3, 2, 6
@@ -115,15 +118,23 @@ def _is_likely(correction: TextCorrection, found: Sequence[TextCorrection], seve
 
 def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
     """Yield the corrections of rows that pass the cheap test, as many as may be read."""
-    tried = [(edit.weight + row.penalty, place, edit, row) for place, row in enumerate(rows) for edit in row.edits()]
-    for weight, _, edit, row in sorted(tried, key=lambda each: each[:2]):
-        search.readings -= len(row.words.text) + row.upto - row.index  # A row worked costs what a letter read does.
+    tried = [
+        (edit.weight + row.penalty + LATER * row.keeps, place, edit, row)
+        for place, row in enumerate(rows)
+        for edit in row.edits()
+    ]
+    for _, _, edit, row in sorted(tried, key=lambda each: each[:2]):
+        misfit = row.is_misfit(edit)
+        # A row worked costs what a letter read does.
+        search.readings -= FORESEEN if misfit else len(row.words.text) + row.upto - row.index
         if search.readings < 0:
             return
+        if misfit:
+            continue
         new = row.edited(edit) if row.plain else None
         if new is None and row.plain:
             continue
-        likely = weight - LIKE_ANOTHER * (new is not None and row.is_like_another(new))
+        likely = edit.weight + row.penalty - LIKE_ANOTHER * (new is not None and row.is_like_another(new))
         lines = row.place.line, row.end.line
         yield _Tried(TextCorrection("row", edit.changes, likely, *lines, partial=bool(row.faults)), new)
 

@@ -29,6 +29,25 @@ def first_piece(steps: Sequence[Step], rows: Sequence[Row]) -> tuple[Row, ...]:
     return tuple(rows)
 
 
+def piece_begin(steps: Sequence[Step], index: int) -> int:
+    """Return the index of the first row of the piece that a row belongs to."""
+    begin = listed = 0
+    for step in steps:
+        begin = listed if isinstance(step, StartStep) and listed <= index else begin
+        listed += isinstance(step, Row)
+    return begin
+
+
+def run_end(steps: Sequence[Step], index: int) -> int:
+    """Return the index of the last row before the next repeat line or piece."""
+    listed = -1
+    for step in steps:
+        if isinstance(step, AgainStep | StartStep) and listed >= index:
+            return listed
+        listed += isinstance(step, Row)
+    return listed
+
+
 def later_pieces(steps: Sequence[Step], rows: Sequence[Row]) -> Iterator[tuple[StartStep, tuple[Row, ...]]]:
     """Yield each cast-on or pick-up after rows, with the rows from it to the next one or to the end of the stitches."""
     listed, start, begun = 0, None, 0

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import islice
 
 from counterpane.craft.checking.doubts import Parts
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, trouble
+from counterpane.craft.checking.foreseen import plain_stitches, with_number
+from counterpane.craft.checking.pieces import piece_begin, run_end
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, stretch
 from counterpane.craft.checking.troubles import Shown, shown
@@ -17,10 +19,9 @@ from counterpane.craft.counts import UNPROVED, Maps, work
 from counterpane.craft.counts.chain import gone_on, is_listed
 from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import is_open
-from counterpane.craft.rows.instructions import AgainStep, StartStep
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import OpenRepeat, Place, Row
+from counterpane.craft.rows.tree import OpenRepeat, Place, Row, Work
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -37,7 +38,8 @@ class Suspect:
     """A row in doubt as it was read: its index, the count it begins with, the faults of its reading.
 
     It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
-    edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them. Where no
+    edits. `keeps` says that it ends with the count it begins with. `plain` says that its words alone give its stitches,
+    so that an edit can be tried by reading them; `plain_stitches` are its knits and purls by their offsets. Where no
     count is known, `begin` is the needle after some rows before it, None where none can be worked.
     """
 
@@ -52,6 +54,8 @@ class Suspect:
     begin: Needle | None = None
     faults: tuple[Fault, ...] = ()
     malformed: bool = False
+    keeps: bool = False
+    plain_stitches: Mapping[int, Work] = field(default_factory=dict, repr=False)
 
     @property
     def place(self) -> Place:
@@ -85,6 +89,14 @@ class Suspect:
         parts = _reading(self.examined, self.words.changed(edit.changes))
         fits = parts is not None and self._fits(parts)
         return replace(self.row, parts=parts, readable=True) if parts is not None and fits else None
+
+    def is_misfit(self, edit: Edit) -> bool:
+        """Tell without reading the edited row that it does not take the count it begins with; False where unknown."""
+        if self.before is None:
+            return False
+        new = with_number(self.row.parts, self.plain_stitches, self.words, edit)
+        alone = self.examined.maps.of(new) if new is not None else None
+        return alone is not None and alone.after(self.before) is None
 
     def is_like_another(self, row: Row) -> bool:
         """Tell whether an edited row says what another row says."""
@@ -185,7 +197,10 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
                 was = before.get(index)
                 upto = _ahead(examined, index, place.row)
                 begin, twofold = _begin(examined, index, was), raw.place in malformed
-                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, begin, malformed=twofold)
+                keeps = penalty > 0 and was is not None and was == _after(examined, index)
+                knits = plain_stitches(raw.parts, examined.offset) if plain else {}
+                known = examined, raw, index, upto, was, penalty, found, plain, begin
+                yield Suspect(*known, malformed=twofold, keeps=keeps, plain_stitches=knits)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
@@ -195,20 +210,11 @@ def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:
 
 def _in_doubt(examined: Examined, place: Shown, odd: int | None) -> list[int]:
     """Return the indices of the rows in doubt for a trouble, the likeliest first, each once for its line."""
-    begin = max(_cleared(examined, place.row), _piece_begin(examined, place.row) - 1)
+    begin = max(_cleared(examined, place.row), piece_begin(examined.instructions.steps, place.row) - 1)
     order = list(place.again.rows[::-1]) if place.again else list(range(place.row, begin, -1))
     first = [odd] if odd is not None else []
     firsts = _firsts_of_lines(examined.rows)
     return [firsts[at] for at in islice(dict.fromkeys((*first, *order)), MOST_SUSPECTS)]
-
-
-def _piece_begin(examined: Examined, index: int) -> int:
-    """Return the index of the first row of the piece that a row belongs to."""
-    begin = listed = 0
-    for step in examined.instructions.steps:
-        begin = listed if isinstance(step, StartStep) and listed <= index else begin
-        listed += isinstance(step, Row)
-    return begin
 
 
 def _cleared(examined: Examined, upto: int) -> int:
@@ -249,19 +255,13 @@ def _before(examined: Examined, index: int) -> int | None:
     return examined.followed[index].before if index < len(examined.followed) else None
 
 
+def _after(examined: Examined, index: int) -> int | None:
+    return examined.followed[index].after if index < len(examined.followed) else None
+
+
 def _ahead(examined: Examined, index: int, trouble: int) -> int:
     """Return the index of the last row that an edited row is worked with."""
-    return min(trouble + AHEAD, _run_end(examined, index))
-
-
-def _run_end(examined: Examined, index: int) -> int:
-    """Return the index of the last row before the next repeat line or piece."""
-    listed = -1
-    for step in examined.instructions.steps:
-        if isinstance(step, AgainStep | StartStep) and listed >= index:
-            return listed
-        listed += isinstance(step, Row)
-    return listed
+    return min(trouble + AHEAD, run_end(examined.instructions.steps, index))
 
 
 def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Stretch | None:

@@ -1,0 +1,52 @@
+"""What a row becomes with another number of plain stitches, told from its tree without reading it again.
+
+Most edits that are tried change such a number, and most of them do not fit: those need not be read.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+
+from counterpane.craft.checking.edits import Edit
+from counterpane.craft.checking.rewriting import Stretch
+from counterpane.craft.counts.wellformed import within
+from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Place, Work
+
+_PLAIN = ("k", "p")
+# Behind these nothing more is said of a stitch.
+_ENDED = re.compile(r"\s*(?:[,;.)\]]|$)")
+_BEGUN = re.compile(r"(?<![a-z0-9])[kp]$", re.IGNORECASE)
+
+
+def plain_stitches(parts: Sequence[Node], offset: Callable[[Place], int]) -> Mapping[int, Work]:
+    """Return the knit and purl stitches of a row by the offsets at which they stand."""
+    plain = (node for node in within(parts) if isinstance(node, Work) and node.stitch in _PLAIN and not node.manner)
+    return {offset(node.place): node for node in plain}
+
+
+def with_number(
+    parts: Sequence[Node], plain: Mapping[int, Work], words: Stretch, edit: Edit
+) -> tuple[Node, ...] | None:
+    """Return a row whose "k4" is "k5"; None for an edit that is no such one."""
+    first, *further = edit.changes
+    begin, end = first.begin - words.begin, first.end - words.begin
+    node = plain.get(first.begin - 1)
+    if node is None or further or not first.words.isdecimal() or words.text[begin:end] != str(node.times):
+        return None
+    if not (_BEGUN.search(words.text, 0, begin) and _ENDED.match(words.text, end)):
+        return None
+    return _with(parts, node, replace(node, times=int(first.words)))
+
+
+def _with(parts: Sequence[Node], old: Work, new: Work) -> tuple[Node, ...]:
+    """Return nodes with one in the place of another, wherever it stands."""
+    return tuple([new if node is old else _inside(node, old, new) for node in parts])
+
+
+def _inside(node: Node, old: Work, new: Work) -> Node:
+    if isinstance(node, OpenRepeat):
+        last = _with(node.last, old, new) if node.last is not None else None
+        return replace(node, parts=_with(node.parts, old, new), last=last)
+    return replace(node, parts=_with(node.parts, old, new)) if isinstance(node, Group | IntoOne) else node
