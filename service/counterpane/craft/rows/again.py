@@ -45,7 +45,7 @@ AGAIN = re.compile(
     rf"|(?P<whole>(?:the\s+|this\s+)?(?:(?:{HOW_MANY})[\s-]+rows?\s+)?(?:{_STRIPES}|patt(?:ern)?|repeat)(?:\s+repeat)?\b"
     r"(?!\s+(?:rows?|rnds?|to\s+(?:the\s+)?(?:end|last)|across|around|between|in|on|from\s*\*)\b)))"
 )
-_OPENINGS = ("rep", "work", "knit", "then", "and", "now", "cont", "keep")
+_OPENINGS = ("rep", "work", "knit", "then", "and", "now", "cont", "keep", "carry")
 # "Rep until piece measures 20 cm", "Repeat until 4 sts remain": all that was said.
 _REACHED = (
     r"(?:the\s+|your\s+)?(?:piece|work|blanket|it|length|knitting|fabric)\b|desired\b|there\s+are\b|you\s+have\b|"
@@ -126,12 +126,10 @@ class Again:
 
 def begins_again(text: str, start: int, end: int) -> bool:
     """Tell whether a repeat line begins at a place."""
-    return bool(
-        _again_match(text, start, end)
-        or FORM.match(text, start, end)
-        or IN_THIS_WAY.match(text, start, end)
-        or _SO_MANY.match(text, start, end)
+    said = text.startswith(_OPENINGS, start) and (
+        _again_match(text, start, end) or IN_THIS_WAY.match(text, start, end) or _SO_MANY.match(text, start, end)
     )
+    return bool(said or FORM.match(text, start, end))
 
 
 def _again_match(text: str, start: int, end: int) -> re.Match[str] | None:

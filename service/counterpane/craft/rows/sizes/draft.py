@@ -36,11 +36,14 @@ class Draft:
 
     def drop(self, start: int, end: int) -> None:
         """Leave out a stretch; line ends stay, and the lines that end within it are known to be `cut_through`."""
+        first = self.flat.line_at(start)
+        if end <= self.flat.line_end(first):  # As nearly all of them do, it stands within one line.
+            self.letters[start:end] = [""] * (end - start)
+            self.touched.update([first] * (start < end))
+            return
         self.letters[start:end] = [kept if kept == "\n" else "" for kept in self.letters[start:end]]
-        if start < end:
-            first = self.flat.line_at(start)
-            self.touched.update(range(first, self.flat.line_at(end - 1) + 1))
-            self.cut_through.update(range(first, self.flat.line_at(end)))
+        self.touched.update(range(first, self.flat.line_at(end - 1) + 1))
+        self.cut_through.update(range(first, self.flat.line_at(end)))
 
     def drop_word(self, start: int, end: int) -> None:
         """Leave out words at the head of a sentence; their capital goes to what follows."""
