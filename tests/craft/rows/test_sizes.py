@@ -252,3 +252,12 @@ def test_a_list_over_a_line_end_keeps_its_row_whole() -> None:
         "Row 1: K5, p2,\nk 2\nmore.",
         "Row 1: K6, p2,\nk 3 more.",
     ]
+
+
+def test_a_bracket_without_its_partner_takes_no_other_row_with_it() -> None:
+    """What works nothing in a size goes with its own row, however far its bracket would reach."""
+    text = "Cast on 60 (80, 100) sts.\nRow 1: Work - (13, 3) rows( in garter.\nRow 2: Purl.\nRow 3: Knit."
+    lines = normal_lines(text)
+    sizes = sizes_in(lines)
+    assert sizes is not None
+    assert [line.text for line in for_size(sizes, 0)] == ["cast on 60 sts.", "", "row 2: purl.", "row 3: knit."]
