@@ -166,7 +166,16 @@ class TestForms:
         """It would be left aside silently otherwise."""
         refused(client.get("/v1/components/waffle?limit=3"), 422, "not-as-described")
 
-    @pytest.mark.parametrize("change", [lambda c: c[:-3], lambda c: "A" + c[1:], lambda c: "é"])
+    @pytest.mark.parametrize(
+        "change",
+        [
+            lambda c: c[:-3],
+            lambda c: ("B" if c[0] == "A" else "A") + c[1:],
+            lambda c: "é",
+            lambda c: c[:9] + "!" + c[9:],
+            lambda c: c + "=",
+        ],
+    )
     def test_a_changed_cursor_is_refused(self, client: FlaskClient, change: Any) -> None:
         """A cursor is followed as it stands or not at all."""
         cursor = client.get("/v1/components?limit=2").json["next"].partition("cursor=")[2]

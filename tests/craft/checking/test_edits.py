@@ -47,3 +47,10 @@ def test_a_printed_count_is_kept_by_a_correction(vocabulary: Vocabulary) -> None
     """An edit that makes the row fit must leave the count printed after it."""
     text = "Cast on 10 sts.\nRow 1: K1, yo, k8. (11 sts)"
     assert corrections(text, vocabulary)[0] == "Row 1: K1, yo, k9. (11 sts)"
+
+
+@pytest.mark.parametrize(("word", "hint"), [("skq", "Did you mean"), ("the", "Write the"), ("Other", "Write the")])
+def test_a_word_of_any_sentence_is_no_misspelt_stitch(word: str, hint: str, vocabulary: Vocabulary) -> None:
+    """What is near a stitch by its letters is asked about; "the" is not."""
+    findings = check_text(f"Cast on 4 sts.\nRow 1: K2, {word}, k1.", vocabulary)["findings"]
+    assert [each["hint"].startswith(hint) for each in findings if each["rule"] == "unknown-term"] == [True]

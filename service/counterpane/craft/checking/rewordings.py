@@ -26,6 +26,12 @@ FIRST_GUESS = 10
 LEAST_LETTERS = 2
 MOST_LIKELY = 4
 READING_WORDS = ("rep", "repeat", "from", "to", "end", "last", "times", "twice", "more", "into", "next", "turn", "row")
+# Words of any sentence: whoever printed one did not misspell a stitch.
+SENTENCE_WORDS = frozenset(
+    "the a an this that these those it its is are be of off at on by with and or as so but not you your each both "
+    "every some any same other side sides hand back front left right edge centre center middle across over "
+    "under".split()
+)
 
 
 def rewordings(row: Stretch, at: int, fault: Fault, vocabulary: Vocabulary) -> list[Edit]:
@@ -40,6 +46,8 @@ def rewordings(row: Stretch, at: int, fault: Fault, vocabulary: Vocabulary) -> l
 def likely_words(fault: Fault, vocabulary: Vocabulary) -> tuple[str, ...]:
     """Return the words that an unknown one was probably meant to be, the likeliest first."""
     if not LEAST_LETTERS <= len(fault.word) <= LONGEST_WORD or fault.word.isdigit():
+        return ()
+    if fault.word.lower() in SENTENCE_WORDS:
         return ()
     near = _near(fault.word, vocabulary)
     first = fault.likely or likely_word(fault.word, near)
