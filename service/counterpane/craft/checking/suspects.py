@@ -27,7 +27,7 @@ from counterpane.craft.rows.tree import OpenRepeat, Place, Row, Work
 MOST_SUSPECTS = 10
 MOST_UNREADABLE, MOST_FAULTS, MOST_PIECES = 6, 4, 3
 # Nobody finds a slip in a longer row by changing a word.
-LONGEST_ROW = 2_000
+LONGEST_ROW = 1_000
 # How many rows behind the trouble an edited row is worked with before the whole text is.
 AHEAD = 4
 NOT_STUCK = 1
