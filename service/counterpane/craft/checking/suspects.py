@@ -38,9 +38,10 @@ class Suspect:
     """A row in doubt as it was read: its index, the count it begins with, the faults of its reading.
 
     It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
-    edits. `keeps` says that it ends with the count it begins with. `plain` says that its words alone give its stitches,
-    so that an edit can be tried by reading them; `plain_stitches` are its knits and purls by their offsets. Where no
-    count is known, `begin` is the needle after some rows before it, None where none can be worked.
+    edits. `keeps` says of a row that is not the likeliest that it ends with the count it begins with. `plain` says that
+    its words alone give its stitches, so that an edit can be tried by reading them; `plain_stitches` are its knits and
+    purls by their offsets. Where no count is known, `begin` is the needle after some rows before it, None where none
+    can be worked.
     """
 
     examined: Examined

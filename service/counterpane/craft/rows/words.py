@@ -249,13 +249,11 @@ def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     end = len(line.text) if end is None else end
     if end - start > _LONGEST_KEPT:
         return _cut(line, start, end)
-    kept = _cut_before(line.text[start:end])
-    if not kept:
-        kept.append((start, _cut(line, start, end)))
-        return kept[0][1].copy()
-    begun, found = kept[0]
-    by = start - begun
-    return [_copied((kind, word, line, at + by, value, norm)) for kind, word, _, at, value, norm in found]
+    said = line.text[start:end]
+    if _is_new(said):
+        return _cut(line, start, end)
+    kept = _cut_again(said)
+    return [_copied((kind, word, line, start + at, value, norm)) for kind, word, _, at, value, norm in kept]
 
 
 def first_token(line: Line, start: int, end: int) -> Token | None:
@@ -274,13 +272,22 @@ def _cut(line: Line, start: int, end: int) -> list[Token]:
     ]
 
 
-@lru_cache(maxsize=256)
-def _cut_before(text: str) -> list[tuple[int, list[Token]]]:
-    """Return where words stood that were cut before, and their tokens; nothing at first.
+def _is_new(text: str) -> bool:
+    """Tell whether words were not asked for lately: what stands once is cut where it stands and not kept."""
+    times = _times_seen(text)
+    times[0] += 1
+    return times[0] == 1
 
-    The latest are kept, since most rows of a pattern say what others say as well.
-    """
-    return []
+
+@lru_cache(maxsize=256)
+def _times_seen(text: str) -> list[int]:
+    return [0]
+
+
+@lru_cache(maxsize=256)
+def _cut_again(text: str) -> list[Token]:
+    """Cut words that other rows say as well, as most rows of a pattern do: the latest are kept."""
+    return _cut(Line(0, text), 0, len(text))
 
 
 def _token(line: Line, match: re.Match[str]) -> Token:

@@ -39,7 +39,8 @@ class Draft:
         first = self.flat.line_at(start)
         if end <= self.flat.line_end(first):  # As nearly all of them do, it stands within one line.
             self.letters[start:end] = [""] * (end - start)
-            self.touched.update([first] * (start < end))
+            if start < end:
+                self.touched.add(first)
             return
         self.letters[start:end] = [kept if kept == "\n" else "" for kept in self.letters[start:end]]
         self.touched.update(range(first, self.flat.line_at(end - 1) + 1))
@@ -137,8 +138,8 @@ class Draft:
         behind = flat.line_at(end) + 1
         while behind < len(flat.lines) and flat.starts[behind] < high and not flat.begins_row(behind):
             behind += 1
-        last = flat.line_end(min(behind, len(flat.lines) - 1))
-        return max(0, low, flat.starts[line]), min(high, last)
+        stop = flat.starts[behind] if behind < len(flat.lines) else len(flat.text)
+        return max(0, low, flat.starts[line]), min(high, stop)
 
     def _leave_out(self, window: Window, low: int, high: int) -> None:
         begin, end = window.phrase(low, high)
