@@ -54,10 +54,8 @@ def _read_cursor(services: Services, cursor: str) -> tuple[dict[str, Any], Key]:
         data = urlsafe_b64decode(cursor.encode() + b"=" * (-len(cursor) % 4))
     except (binascii.Error, ValueError):
         raise _refused("That is no cursor of this library.") from None
-    if _in_letters(data) != cursor:
-        raise _refused("That is no cursor of this library, or a changed one.")
     signature, told = data[:SIGNATURE_BYTES], data[SIGNATURE_BYTES:]
-    if not hmac.compare_digest(signature, _signature(services, told)):
+    if _in_letters(data) != cursor or not hmac.compare_digest(signature, _signature(services, told)):
         raise _refused("That is no cursor of this library, or a changed one.")
     filters, after = orjson.loads(told)
     return filters, tuple(after)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from counterpane.craft.checking.edits import edits
-from counterpane.craft.checking.foreseen import plain_stitches, with_number
+from counterpane.craft.checking.foreseen import with_number
 from counterpane.craft.checking.rewriting import offset, stretch
 from counterpane.craft.rows.read import read_row
 from counterpane.craft.rows.tree import Place
@@ -28,8 +28,7 @@ def foreseen(row: str, vocabulary: Vocabulary) -> list[tuple[str, bool]]:
     def at(place: Place) -> int:
         return offset(row, place)
 
-    plain = plain_stitches(parts, at)
-    told = [(words.changed(edit.changes), with_number(parts, plain, words, edit)) for edit in edits(words)]
+    told = [(words.changed(edit.changes), with_number(parts, words, edit, at)) for edit in edits(words)]
     return [(said, read_row(said, vocabulary).parts == new) for said, new in told if new is not None]
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from counterpane.craft.checking.edits import Edit
 from counterpane.craft.checking.examine import Examined, TextCorrection, reexamine
 from counterpane.craft.checking.pieces import later_pieces
 from counterpane.craft.checking.restating import restated
@@ -118,11 +119,10 @@ def _is_likely(correction: TextCorrection, found: Sequence[TextCorrection], seve
 
 def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
     """Yield the corrections of rows that pass the cheap test, as many as may be read."""
-    tried = [
-        (edit.weight + row.penalty + LATER * row.keeps, place, edit, row)
-        for place, row in enumerate(rows)
-        for edit in row.edits()
-    ]
+    tried: list[tuple[int, int, Edit, Suspect]] = []
+    for place, row in enumerate(rows):
+        more = row.penalty + LATER * row.keeps
+        tried += [(edit.weight + more, place, edit, row) for edit in row.edits()]
     for _, _, edit, row in sorted(tried, key=lambda each: each[:2]):
         misfit = row.is_misfit(edit)
         # A row worked costs what a letter read does.

@@ -6,7 +6,7 @@ Most edits that are tried change such a number, and most of them do not fit: tho
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking.edits import Edit
@@ -20,24 +20,20 @@ _ENDED = re.compile(r"\s*(?:[,;.)\]]|$)")
 _BEGUN = re.compile(r"(?<![a-z0-9])[kp]$", re.IGNORECASE)
 
 
-def plain_stitches(parts: Sequence[Node], offset: Callable[[Place], int]) -> Mapping[int, Work]:
-    """Return the knit and purl stitches of a row by the offsets at which they stand."""
-    plain = (node for node in within(parts) if isinstance(node, Work) and node.stitch in _PLAIN and not node.manner)
-    return {offset(node.place): node for node in plain}
-
-
 def with_number(
-    parts: Sequence[Node], plain: Mapping[int, Work], words: Stretch, edit: Edit
+    parts: Sequence[Node], words: Stretch, edit: Edit, offset: Callable[[Place], int]
 ) -> tuple[Node, ...] | None:
-    """Return a row whose "k4" is "k5"; None for an edit that is no such one."""
+    """Return a row whose "k4" is "k5"; None for an edit that is no such one. `offset` tells where a place stands."""
     first, *further = edit.changes
     begin, end = first.begin - words.begin, first.end - words.begin
-    node = plain.get(first.begin - 1)
-    if node is None or further or not first.words.isdecimal() or words.text[begin:end] != str(node.times):
+    number, text = first.words, words.text
+    if further or not (number.isdecimal() and _BEGUN.search(text, 0, begin) and _ENDED.match(text, end)):
         return None
-    if not (_BEGUN.search(words.text, 0, begin) and _ENDED.match(words.text, end)):
+    plain = (node for node in within(parts) if isinstance(node, Work) and node.stitch in _PLAIN and not node.manner)
+    node = next((node for node in plain if offset(node.place) == first.begin - 1), None)
+    if node is None or text[begin:end] != str(node.times):
         return None
-    return _with(parts, node, replace(node, times=int(first.words)))
+    return _with(parts, node, replace(node, times=int(number)))
 
 
 def _with(parts: Sequence[Node], old: Work, new: Work) -> tuple[Node, ...]:

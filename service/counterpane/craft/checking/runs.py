@@ -75,10 +75,11 @@ def _label_of(page: Page, row: Row) -> str:
 
 def _apart(page: Page, earlier: Row, later: Row) -> bool:
     """Tell whether another section begins or other words stand between two printed rows."""
+    if earlier.section != later.section:
+        return True
     between = page.lines[earlier.end.line : later.place.line - 1]
-    if earlier.section != later.section or not any([line.text.strip() for line in between]):
-        return earlier.section != later.section
-    return any(line.text.strip() for line in without_page_marks(between))
+    words = any(line.text.strip() for line in between)
+    return words and any(line.text.strip() for line in without_page_marks(between))
 
 
 def lines_of_rows(examined: Examined) -> tuple[Line, ...]:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from counterpane.craft.checking.doubts import Parts
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, trouble
-from counterpane.craft.checking.foreseen import plain_stitches, with_number
+from counterpane.craft.checking.foreseen import with_number
 from counterpane.craft.checking.pieces import piece_begin, run_end
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, stretch
@@ -21,7 +21,7 @@ from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import OpenRepeat, Place, Row, Work
+from counterpane.craft.rows.tree import OpenRepeat, Place, Row
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -38,10 +38,8 @@ class Suspect:
     """A row in doubt as it was read: its index, the count it begins with, the faults of its reading.
 
     It must be worked with the rows up to `upto`, some behind the trouble; `penalty` is added to the weights of its
-    edits. `keeps` says of a row that is not the likeliest that it ends with the count it begins with. `plain` says that
-    its words alone give its stitches, so that an edit can be tried by reading them; `plain_stitches` are its knits and
-    purls by their offsets. Where no count is known, `begin` is the needle after some rows before it, None where none
-    can be worked.
+    edits. `plain` says that its words alone give its stitches, so that an edit can be tried by reading them. Where no
+    count is known, `begin` is the needle after some rows before it, None where none can be worked.
     """
 
     examined: Examined
@@ -55,8 +53,6 @@ class Suspect:
     begin: Needle | None = None
     faults: tuple[Fault, ...] = ()
     malformed: bool = False
-    keeps: bool = False
-    plain_stitches: Mapping[int, Work] = field(default_factory=dict, repr=False)
 
     @property
     def place(self) -> Place:
@@ -67,6 +63,11 @@ class Suspect:
     def end(self) -> Place:
         """Where its words end."""
         return self.row.end
+
+    @property
+    def keeps(self) -> bool:
+        """Whether it is not the likeliest, and ends with the count it begins with."""
+        return self.penalty > 0 and self.before is not None and self.before == _after(self.examined, self.index)
 
     def edits(self) -> Sequence[Edit]:
         """Return what may be changed in it, never its printed count."""
@@ -93,9 +94,9 @@ class Suspect:
 
     def is_misfit(self, edit: Edit) -> bool:
         """Tell without reading the edited row that it does not take the count it begins with; False where unknown."""
-        if self.before is None:
+        if self.before is None or not self.plain or self.faults:
             return False
-        new = with_number(self.row.parts, self.plain_stitches, self.words, edit)
+        new = with_number(self.row.parts, self.words, edit, self.examined.offset)
         alone = self.examined.maps.of(new) if new is not None else None
         return alone is not None and alone.after(self.before) is None
 
@@ -198,10 +199,7 @@ def _miscounting(examined: Examined) -> Iterator[Suspect]:
                 was = before.get(index)
                 upto = _ahead(examined, index, place.row)
                 begin, twofold = _begin(examined, index, was), raw.place in malformed
-                keeps = penalty > 0 and was is not None and was == _after(examined, index)
-                knits = plain_stitches(raw.parts, examined.offset) if plain else {}
-                known = examined, raw, index, upto, was, penalty, found, plain, begin
-                yield Suspect(*known, malformed=twofold, keeps=keeps, plain_stitches=knits)
+                yield Suspect(examined, raw, index, upto, was, penalty, found, plain, begin, malformed=twofold)
 
 
 def _is_plain(examined: Examined, row: Row, words: Stretch) -> bool:

@@ -77,6 +77,8 @@ class Phrasebook(Generic[Meaning]):
 
     def longest(self, run: Sequence[Token], at: int) -> tuple[int, Meaning | None]:
         """Return how many tokens the longest phrase at a place takes and what it means; (0, None) for none."""
+        if at >= len(run) or run[at].norm not in self.openings:
+            return 0, None  # Most words begin no phrase of a book, which its openings tell at once.
         branch, length, meaning = self._root, 0, None
         for index in range(at, len(run)):
             further = branch.after(run[index].norm)

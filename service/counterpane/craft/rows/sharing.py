@@ -6,7 +6,8 @@ A text in several sizes is read once a size, and a text with a correction in it 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, Concatenate, ParamSpec, TypeVar
+from sys import intern
+from typing import Concatenate, ParamSpec, TypeVar
 
 Asked = ParamSpec("Asked")
 Answer = TypeVar("Answer")
@@ -25,7 +26,11 @@ class Shared:
     def of(self, work: Callable[Asked, Answer], *things: Asked.args, **named: Asked.kwargs) -> Answer:
         """Return what a function answers of things, asked once."""
         key = (work, *map(id, things))
-        found = self._kept.get(key) or self._asked(key, things, work(*things, **named))
+        found = self._kept.get(key)
+        if found is None:
+            # Without itself, which would live on in a circle when nobody asks any more.
+            others = tuple([thing for thing in things if thing is not self])
+            found = self._kept[key] = (work(*things, **named), others)
         answer: Answer = found[0]  # type: ignore[assignment]
         return answer
 
@@ -33,12 +38,4 @@ class Shared:
         self, work: Callable[Concatenate[str, Asked], Answer], words: str, *things: Asked.args, **named: Asked.kwargs
     ) -> Answer:
         """Return what a function answers of words and things, asked once."""
-        key = (work, words, *map(id, things))
-        found = self._kept.get(key) or self._asked(key, things, work(words, *things, **named))
-        answer: Answer = found[0]  # type: ignore[assignment]
-        return answer
-
-    def _asked(self, key: tuple[object, ...], things: tuple[Any, ...], answer: object) -> tuple[object, Any]:
-        """Keep an answer, with the things but not itself, which would live on in a circle when nobody asks any more."""
-        found = self._kept[key] = (answer, tuple([thing for thing in things if thing is not self]))
-        return found
+        return self.of(work, intern(words), *things, **named)

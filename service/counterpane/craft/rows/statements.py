@@ -42,8 +42,8 @@ _MULTIPLES = tuple(
 _COUNT_ALONE = re.compile(rf"\W*(\d{{1,{LONGEST_NUMBER}}})\s*{_STITCHES}\W*$")
 _EXTRA = re.compile(_N)
 # What each of these holds: looked for first, since it is quickly told.
-_MAY_CAST_ON = re.compile(r"c(?:ast|/?o|\.o)|s(?:et |t)|pick|hold|held")
-_MAY_CASTING_ON_STAND = re.compile(r"c(?:ast|/?o)|set |pick|hold|held")
+_CASTS = r"c(?:ast|/?o|\.o)|set |pick|hold|held"
+_MAY_BE_CASTING_ON, _MAY_CAST_ON = re.compile(_CASTS), re.compile(rf"{_CASTS}|st")
 _MAY_BE_MULTIPLE = re.compile("st|mult|divi|odd|even")
 _PARITY = re.compile(r"\b(?:an?\s+)?(odd|uneven|even)\s+(?:number|no\.?)\b")
 _ANY = re.compile(r"\bany\s+number\s+of\s+(?:sts|stitches)\b")
@@ -106,7 +106,7 @@ def _number(text: str) -> int:
 
 def casts_on(text: str) -> bool:
     """Tell whether a cast-on stands anywhere in a text in normal form."""
-    return bool(_MAY_CASTING_ON_STAND.search(text) and CASTING_ON.search(text))
+    return bool(_MAY_BE_CASTING_ON.search(text) and CASTING_ON.search(text))
 
 
 def cast_on_in(line: Line, start: int, end: int) -> StatedCastOn | None:

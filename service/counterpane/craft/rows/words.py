@@ -69,13 +69,9 @@ _TOKEN = re.compile(
     r"|(?P<star>\*+|†+|‡+|#+|\+(?=\s*[a-z(\[]))"
     r"|(?P<open>[(\[{])|(?P<close>[)\]}])|(?P<pause>[-=]>|→|[,;.:&=/-])|(?P<mark>\S)"
 )
-
-
 _KINDS: dict[str, Kind] = {
     **{"word": "word", "mark": "mark", "star": "star", "open": "open", "close": "close", "pause": "pause"},
 }
-
-
 # Straight from a tuple, which takes half the time.
 _placed: Callable[[tuple[int, int]], Place] = partial(tuple.__new__, Place)
 
@@ -100,10 +96,8 @@ class Line:
         if self.parts:
             start, line = self._part(index)
             return line.place(index - start)
-        columns = self.columns
-        if columns:
-            within = index if 0 <= index < len(columns) else max(0, min(index, len(columns) - 1))
-            return _placed((self.number, columns[within]))
+        if self.columns:
+            return _placed((self.number, self.columns[max(0, min(index, len(self.text)))]))
         return _placed((self.number, index + 1))
 
     def column(self, index: int) -> int:
@@ -250,7 +244,9 @@ def tokens(line: Line, start: int = 0, end: int | None = None) -> list[Token]:
     if end - start > _LONGEST_KEPT:
         return _cut(line, start, end)
     said = line.text[start:end]
-    if _is_new(said):
+    seen = _seen(said)
+    if not seen:
+        seen.append(True)
         return _cut(line, start, end)
     kept = _cut_again(said)
     return [_copied((kind, word, line, start + at, value, norm)) for kind, word, _, at, value, norm in kept]
@@ -272,16 +268,10 @@ def _cut(line: Line, start: int, end: int) -> list[Token]:
     ]
 
 
-def _is_new(text: str) -> bool:
-    """Tell whether words were not asked for lately: what stands once is cut where it stands and not kept."""
-    times = _times_seen(text)
-    times[0] += 1
-    return times[0] == 1
-
-
 @lru_cache(maxsize=256)
-def _times_seen(text: str) -> list[int]:
-    return [0]
+def _seen(text: str) -> list[bool]:
+    """Return a list of its own for each of the latest words: what stands once is cut where it stands and not kept."""
+    return []
 
 
 @lru_cache(maxsize=256)

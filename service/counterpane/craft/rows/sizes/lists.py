@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from string import digits
 
 from counterpane.craft.records import record
 from counterpane.craft.rows.words import NUMBER_WORD
@@ -37,7 +38,6 @@ _OPERAND = re.compile(
 )
 _TIMES = re.compile(rf"{_S}(?:more{_S})?times\b")
 _LOOKED_BACK = 40  # House.
-_DIGITS = "0123456789"
 
 Span = tuple[int, int]
 
@@ -110,9 +110,9 @@ def _lead(text: str, before: int) -> Span | None:
     words = near.rstrip()
     if not (words[-1:].isalnum() or words[-1:] == "-"):
         return None  # Behind a sign stands no entry, which is quickly told.
-    stem = words.rstrip(_DIGITS)
-    if words != stem and stem[-1:].isalpha() and len(words) - len(stem) <= LONGEST and len(near) - len(words) <= 1:
-        return before - len(near) + len(stem), before - len(near) + len(words)  # So stand most: "k5 (6, 7)".
+    blanks, figures = len(near) - len(words), len(words) - len(words.rstrip(digits))
+    if blanks <= 1 and 0 < figures <= LONGEST and words[:-figures][-1:].isalpha():
+        return before - blanks - figures, before - blanks  # So stand most: "k5 (6, 7)".
     found = _LEAD.search(text, max(0, before - _LOOKED_BACK), before)
     if found is None:
         return None

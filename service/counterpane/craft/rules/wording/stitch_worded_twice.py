@@ -82,9 +82,6 @@ def _forms(lines: Sequence[Line], vocabulary: Vocabulary) -> Mapping[str, dict[s
         run = tokens(line)
         at_token = 0
         while at_token < len(run):
-            if run[at_token].norm not in names.openings:
-                at_token += 1
-                continue
             length, keys = names.longest(run, at_token)
             if keys and len(keys) == 1 and keys[0] not in _PLAIN:
                 form = " ".join(token.norm for token in run[at_token : at_token + length])
