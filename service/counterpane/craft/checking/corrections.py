@@ -25,9 +25,9 @@ from counterpane.craft.rows.tree import Row
 # and follow one of many rows that a line stands for costs what so many characters of a text do.
 A_ROW = 10
 LONG = 6_000
-MOST_READ, MOST_READ_OF_LONG = 12_000, 2_500
+MOST_READ, MOST_READ_OF_LONG = 6_000, 2_000
 FORESEEN = 12  # Of an edit that need not be read.
-MOST_FOLLOWED, MOST_TEXTS = 40_000, 24
+MOST_FOLLOWED, MOST_TEXTS = 25_000, 24
 # A row that keeps its count has given no trouble: its edits are read when those of others are.
 LATER = 4
 # With more faults than this, a text is no pattern with a slip in it.

@@ -68,14 +68,14 @@ class _Begun:
         return row.stated is None or needle.low != needle.high or row.stated == needle.all.at(needle.low)
 
 
-def settled(rows: Sequence[Row], start: int | None, maps: Maps) -> tuple[Row, ...]:
+def settled(rows: Sequence[Row], start: int | None, choice: Choice) -> tuple[Row, ...]:
     """Return the rows with each doubtful one in the reading that fits; the first reading where none or both do."""
-    unsure = _unsure(maps.vocabulary)
+    unsure = _unsure(choice.maps.vocabulary)
     unlike = {(id(row.parts), row.stated is None, row.old): row for row in rows}
     if not any(row.old or _is_doubtful(row, unsure) for row in unlike.values()):
         return tuple(rows)
     out: list[Row] = []
-    begun, choice = _Begun(start, maps), _Choice(maps)
+    begun = _Begun(start, choice.maps)
     for row in rows:
         out.append(choice.of(row, begun) if row.readable else row)
         begun.work(out[-1])
@@ -102,16 +102,16 @@ def _is_doubtful(row: Row, unsure: frozenset[str]) -> bool:
     return False
 
 
-class _Choice:
+class Choice:
     """Which reading what is printed decides for, found once for rows that are alike and begin with the same."""
 
     def __init__(self, maps: Maps) -> None:
-        self._maps, self._vocabulary = maps, maps.vocabulary
+        self.maps, self._vocabulary = maps, maps.vocabulary
         self._found: dict[tuple[int, int | None, bool, int | Needle | None], tuple[int | None]] = {}
 
     def of(self, row: Row, begun: _Begun) -> Row:
         """Return a row in the reading that fits, else as it stands; one of many meanings only where one alone does."""
-        like = self._maps.first_like(row.parts)
+        like = self.maps.first_like(row.parts)
         key = (id(like), row.stated, row.old, begun.holds)
         found = None if like is None else self._found.get(key)
         if found is None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from counterpane.craft.checking.causes import odd_row
-from counterpane.craft.checking.doubts import settled
+from counterpane.craft.checking.doubts import Choice, settled
 from counterpane.craft.checking.follow import Followed, Jam, Walk, follow
 from counterpane.craft.checking.pieces import first_piece, rows_before_change, workable
 from counterpane.craft.checking.rewriting import Change, offset
@@ -117,7 +117,7 @@ def reexamine(
     maps = maps or Maps(vocabulary)
     stated = instructions.cast_on.count if instructions.cast_on else None
     start = cast_on if cast_on is not None else stated
-    rows = settled(instructions.rows, start, maps)
+    rows = settled(instructions.rows, start, instructions.shared.of(Choice, maps))
     piece = first_piece(instructions.steps, rows)
     readable = _readable(piece)
     chain = count([row.parts for row in readable], vocabulary, [row.side for row in readable], maps)

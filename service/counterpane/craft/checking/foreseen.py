@@ -1,12 +1,13 @@
-"""What a row becomes with another number of plain stitches, told from its tree without reading it again.
+"""What a row becomes by a small edit, told from its tree without reading the row again.
 
-Most edits that are tried change such a number, and most of them do not fit: those need not be read.
+Most edits that are tried do not fit the count: those need not be read. Only edits among the items of a list are told,
+"k4" made "k5", "yo, " left out, "k1, " put before it, where each item says alone what it says in its row.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking.edits import Edit
@@ -14,35 +15,63 @@ from counterpane.craft.checking.rewriting import Stretch
 from counterpane.craft.counts.wellformed import within
 from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Place, Work
 
-_PLAIN = ("k", "p")
-# Behind these nothing more is said of a stitch.
-_ENDED = re.compile(r"\s*(?:[,;.)\]]|$)")
-_BEGUN = re.compile(r"(?<![a-z0-9])[kp]$", re.IGNORECASE)
+_SIGNS = frozenset(",;:.*()[]")
+_LIST = re.compile(r"[a-z0-9 ,]*", re.IGNORECASE)
+_ITEM = re.compile(r"[a-z0-9]+(?: +[a-z0-9]+)*", re.IGNORECASE)
+
+Nodes = tuple[Node, ...]
 
 
-def with_number(
-    parts: Sequence[Node], words: Stretch, edit: Edit, offset: Callable[[Place], int]
-) -> tuple[Node, ...] | None:
-    """Return a row whose "k4" is "k5"; None for an edit that is no such one. `offset` tells where a place stands."""
-    first, *further = edit.changes
-    begin, end = first.begin - words.begin, first.end - words.begin
-    number, text = first.words, words.text
-    if further or not (number.isdecimal() and _BEGUN.search(text, 0, begin) and _ENDED.match(text, end)):
+def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Mapping[int, Work]:
+    """Return the stitches of a row by where they stand, and none of those worked into one stitch.
+
+    Of those a word behind the list may say more. `offset` tells where a place stands.
+    """
+    inside = {id(part) for node in within(parts) if isinstance(node, IntoOne) for part in within(node.parts)}
+    stitches = (node for node in within(parts) if isinstance(node, Work) and id(node) not in inside)
+    return {offset(node.place): node for node in stitches}
+
+
+def foreseen(
+    parts: Nodes, stitches: Mapping[int, Work], words: Stretch, edit: Edit, read: Callable[[str], Nodes]
+) -> Nodes | None:
+    """Return the nodes of an edited row, None where they are not told; `read` reads the words of an item alone."""
+    change, *further = edit.changes
+    begin, end = _around(words.text, change.begin - words.begin, change.end - words.begin)
+    printed, first = words.text[begin:end], words.begin + begin
+    edited = Stretch(first, printed, ()).changed(edit.changes)
+    if further or not (_LIST.fullmatch(printed) and _LIST.fullmatch(edited)):
         return None
-    plain = (node for node in within(parts) if isinstance(node, Work) and node.stitch in _PLAIN and not node.manner)
-    node = next((node for node in plain if offset(node.place) == first.begin - 1), None)
-    if node is None or text[begin:end] != str(node.times):
+    old = [stitches.get(first + item.start()) for item in _ITEM.finditer(printed)]
+    if not old or any(read(item) != (node,) for item, node in zip(_ITEM.findall(printed), old, strict=True)):
         return None
-    return _with(parts, node, replace(node, times=int(number)))
+    new = [read(item) for item in _ITEM.findall(edited)]
+    if not all(len(nodes) == 1 and isinstance(nodes[0], Work) for nodes in new):
+        return None
+    put = {id(old[0]): tuple(node for nodes in new for node in nodes), **{id(node): () for node in old[1:]}}
+    become = _with(parts, put)
+    return become if become and all(map(_is_something, within(become))) else None
 
 
-def _with(parts: Sequence[Node], old: Work, new: Work) -> tuple[Node, ...]:
-    """Return nodes with one in the place of another, wherever it stands."""
-    return tuple([new if node is old else _inside(node, old, new) for node in parts])
+def _around(text: str, begin: int, end: int) -> tuple[int, int]:
+    """Return where the items that a change touches begin and end, between two signs."""
+    while begin and text[begin - 1] not in _SIGNS:
+        begin -= 1
+    while end < len(text) and text[end] not in _SIGNS:
+        end += 1
+    return begin, end
 
 
-def _inside(node: Node, old: Work, new: Work) -> Node:
+def _with(parts: Sequence[Node], put: Mapping[int, Nodes]) -> Nodes:
+    """Return nodes with others in the place of some, wherever these stand: `put` has them by identity."""
+    return tuple([new for node in parts for new in (put[id(node)] if id(node) in put else (_inside(node, put),))])
+
+
+def _inside(node: Node, put: Mapping[int, Nodes]) -> Node:
     if isinstance(node, OpenRepeat):
-        last = _with(node.last, old, new) if node.last is not None else None
-        return replace(node, parts=_with(node.parts, old, new), last=last)
-    return replace(node, parts=_with(node.parts, old, new)) if isinstance(node, Group | IntoOne) else node
+        return replace(node, parts=_with(node.parts, put), last=None if node.last is None else _with(node.last, put))
+    return replace(node, parts=_with(node.parts, put)) if isinstance(node, Group) else node
+
+
+def _is_something(node: Node) -> bool:
+    return not isinstance(node, Group | OpenRepeat) or bool(node.parts)

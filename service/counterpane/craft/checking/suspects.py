@@ -10,7 +10,7 @@ from counterpane.craft.checking.doubts import Parts
 from counterpane.craft.checking.edits import Edit, edits
 from counterpane.craft.checking.endings import endings
 from counterpane.craft.checking.examine import Examined, trouble
-from counterpane.craft.checking.foreseen import with_number
+from counterpane.craft.checking.foreseen import foreseen, stitches_of
 from counterpane.craft.checking.pieces import piece_begin, run_end
 from counterpane.craft.checking.rewordings import closed_repeat, rewordings
 from counterpane.craft.checking.rewriting import Stretch, stretch
@@ -20,8 +20,8 @@ from counterpane.craft.counts.chain import gone_on, is_listed
 from counterpane.craft.counts.needle import Needle
 from counterpane.craft.counts.wellformed import is_open
 from counterpane.craft.rows.mistakes import Fault
-from counterpane.craft.rows.read import read_row
-from counterpane.craft.rows.tree import OpenRepeat, Place, Row
+from counterpane.craft.rows.read import ReadRow, read_row
+from counterpane.craft.rows.tree import OpenRepeat, Place, Row, Work
 
 # House bounds of what is looked at.
 MOST_SUSPECTS = 10
@@ -93,12 +93,13 @@ class Suspect:
         return replace(self.row, parts=parts, readable=True) if parts is not None and fits else None
 
     def is_misfit(self, edit: Edit) -> bool:
-        """Tell without reading the edited row that it does not take the count it begins with; False where unknown."""
-        if self.before is None or not self.plain or self.faults:
+        """Tell without reading the edited row that it cannot be worked among its neighbours; False where unknown."""
+        if not self.plain or self.faults:
             return False
-        new = with_number(self.row.parts, self.words, edit, self.examined.offset)
-        alone = self.examined.maps.of(new) if new is not None else None
-        return alone is not None and alone.after(self.before) is None
+        examined = self.examined
+        stitches = examined.instructions.shared.of(_stitches, self.row, examined)
+        new = foreseen(self.row.parts, stitches, self.words, edit, lambda words: _item(examined, words))
+        return new is not None and not self._fits(new)
 
     def is_like_another(self, row: Row) -> bool:
         """Tell whether an edited row says what another row says."""
@@ -269,11 +270,25 @@ def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Str
     return stretch(examined.text, begin, end) if begin < end <= begin + longest else None
 
 
-def _reading(examined: Examined, words: str) -> Parts | None:
-    """Read words in the place of a row's own; None where they cannot be read or say nothing."""
+def _stitches(row: Row, examined: Examined) -> Mapping[int, Work]:
+    return stitches_of(row.parts, examined.offset)
+
+
+def _item(examined: Examined, words: str) -> Parts:
+    """Read words alone; no parts where they cannot be read."""
+    read = _read(examined, words)
+    return read.parts if read.readable else ()
+
+
+def _read(examined: Examined, words: str) -> ReadRow:
     kept, terms = examined.instructions.kept, examined.instructions.terms
     # An edit that changes a number leaves a row of the shape that is known already; rows that are alike have the same.
-    read = kept.shared.of_words(kept.shapes.read_words, words) if kept else read_row(words, examined.vocabulary, terms)
+    return kept.shared.of_words(kept.shapes.read_words, words) if kept else read_row(words, examined.vocabulary, terms)
+
+
+def _reading(examined: Examined, words: str) -> Parts | None:
+    """Read words in the place of a row's own; None where they cannot be read or say nothing."""
+    read = _read(examined, words)
     if not read.readable or not read.parts:
         return None
     parts = read.parts

@@ -182,7 +182,9 @@ def _nothing_follows(cursor: Cursor, node: Work) -> bool:
     word = cursor.word()
     if word == ",":
         return cursor.word(1) not in AFTER_COMMA
-    return node.stitch != "sl" and word not in FOLLOWING and cursor.number() is None and word[:1] != "x"
+    if word in FOLLOWING or word[:1] == "x" or cursor.number() is not None:
+        return False
+    return node.stitch != "sl" or word not in MANNER_BOOK.openings
 
 
 def _stitch(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
