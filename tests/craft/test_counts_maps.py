@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
-from counterpane.craft.counts import Maps, count
+from counterpane.craft.counts import UNPROVED, Maps, count, work
 from counterpane.craft.counts.maps import RowMap
 from counterpane.craft.counts.needle import MOST_STITCHES, Amount, Needle
 from counterpane.craft.counts.stuck import Stuck
@@ -65,6 +66,34 @@ def test_a_map_tells_what_a_row_leaves() -> None:
     found = Maps(VOCABULARY).of(RIB)
     assert found is not None
     assert [found.after(before) for before in (2, 6, 8, 10)] == [None, 6, None, 10]
+
+
+@given(chains, st.integers(1, 40))
+def test_a_row_is_refused_where_a_knitter_is_stuck(rows: Sequence[Sequence[Node]], before: int) -> None:
+    """A row refused cannot be worked; one with a map is refused wherever it cannot be."""
+    maps = Maps(VOCABULARY)
+    for parts in rows:
+        stuck = work([parts], before, VOCABULARY)[0].misfit
+        if maps.refuses(parts, before):
+            assert stuck is not None and stuck.slug != UNPROVED
+        elif maps.of(parts) is not None:
+            assert stuck is None
+
+
+@pytest.mark.parametrize(
+    ("row", "refused"),
+    [
+        (RIB, [1, 2, 3, 4, 5, 7, 8, 9]),
+        ((*RIB, Work("k")), range(1, 10)),  # One stitch is kept too few for what follows,
+        ((OpenRepeat((Work("k2tog"),), stop=3), Work("k", 2)), range(1, 10)),  # or too many,
+        ((OpenRepeat((Work("k"),), stop=3), OpenRepeat((Work("k2tog"),), stop=0)), range(1, 10)),  # or does not fit.
+        ((KNIT, PLACE), []),
+    ],
+)
+def test_a_row_is_refused_at_these_counts(row: tuple[Node, ...], refused: Sequence[int]) -> None:
+    """One whose repeat keeps another number than what follows works is refused at every count."""
+    maps = Maps(VOCABULARY)
+    assert [before for before in range(1, 10) if maps.refuses(row, before)] == list(refused)
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,8 @@
 """What a row becomes by a small edit, told from its tree without reading the row again.
 
-Most edits that are tried do not fit the count: those need not be read. Only edits among the items of a list are told,
-"k4" made "k5", "yo, " left out, "k1, " put before it, where each item says alone what it says in its row.
+Most edits that are tried do not fit the count: those need not be read. Told are edits among the items of a list, "k4"
+made "k5", "yo, " left out, "k1, " put before it, where each item says alone what it says in its row; and another number
+of stitches that a repeat keeps for the rest.
 """
 
 from __future__ import annotations
@@ -11,18 +12,21 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from counterpane.craft.checking.edits import Edit
-from counterpane.craft.checking.rewriting import Stretch
+from counterpane.craft.checking.rewriting import Change, Stretch
 from counterpane.craft.counts.wellformed import within
+from counterpane.craft.rows.cursor import STITCH_WORDS
 from counterpane.craft.rows.tree import Group, IntoOne, Node, OpenRepeat, Place, Work
 
 _SIGNS = frozenset(",;:.*()[]")
 _LIST = re.compile(r"[a-z0-9 ,]*", re.IGNORECASE)
 _ITEM = re.compile(r"[a-z0-9]+(?: +[a-z0-9]+)*", re.IGNORECASE)
+_KEEPS = "to last "
 
 Nodes = tuple[Node, ...]
+Stitches = Mapping[int, Work]
 
 
-def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Mapping[int, Work]:
+def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Stitches:
     """Return the stitches of a row by where they stand, and none of those worked into one stitch.
 
     Of those a word behind the list may say more. `offset` tells where a place stands.
@@ -33,14 +37,36 @@ def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Mapping[int, Wo
 
 
 def foreseen(
-    parts: Nodes, stitches: Mapping[int, Work], words: Stretch, edit: Edit, read: Callable[[str], Nodes]
+    parts: Nodes, stitches: Stitches, words: Stretch, edit: Edit, read: Callable[[str], Nodes]
 ) -> Nodes | None:
     """Return the nodes of an edited row, None where they are not told; `read` reads the words of an item alone."""
-    change, *further = edit.changes
+    become: Nodes | None = parts
+    for change in edit.changes:
+        begin, end = change.begin - words.begin, change.end - words.begin
+        printed = words.text[begin:end]
+        if become is None or {printed, change.words} <= STITCH_WORDS:
+            continue  # "sts" made "st" follows from its number, which is changed beside it.
+        if words.text.endswith(_KEEPS, 0, begin) and printed.isdecimal() and change.words.isdecimal():
+            become = _with_rest(become, int(printed), int(change.words))
+        else:
+            become = _with_items(become, stitches, words, change, read)
+    return become if become and all(map(_is_something, within(become))) else None
+
+
+def _with_rest(parts: Nodes, old: int, new: int) -> Nodes | None:
+    """Return nodes whose only repeat that keeps so many stitches for the rest keeps others."""
+    repeats = [node for node in within(parts) if isinstance(node, OpenRepeat) and node.stop == old]
+    return _with(parts, {id(repeats[0]): (replace(repeats[0], stop=new),)}) if len(repeats) == 1 else None
+
+
+def _with_items(
+    parts: Nodes, stitches: Stitches, words: Stretch, change: Change, read: Callable[[str], Nodes]
+) -> Nodes | None:
+    """Return nodes with the items that a change makes in the place of those it touches."""
     begin, end = _around(words.text, change.begin - words.begin, change.end - words.begin)
     printed, first = words.text[begin:end], words.begin + begin
-    edited = Stretch(first, printed, ()).changed(edit.changes)
-    if further or not (_LIST.fullmatch(printed) and _LIST.fullmatch(edited)):
+    edited = Stretch(first, printed, ()).changed((change,))
+    if not (_LIST.fullmatch(printed) and _LIST.fullmatch(edited)):
         return None
     old = [stitches.get(first + item.start()) for item in _ITEM.finditer(printed)]
     if not old or any(read(item) != (node,) for item, node in zip(_ITEM.findall(printed), old, strict=True)):
@@ -48,9 +74,7 @@ def foreseen(
     new = [read(item) for item in _ITEM.findall(edited)]
     if not all(len(nodes) == 1 and isinstance(nodes[0], Work) for nodes in new):
         return None
-    put = {id(old[0]): tuple(node for nodes in new for node in nodes), **{id(node): () for node in old[1:]}}
-    become = _with(parts, put)
-    return become if become and all(map(_is_something, within(become))) else None
+    return _with(parts, {**{id(node): () for node in old}, id(old[0]): tuple(node for (node,) in new)})
 
 
 def _around(text: str, begin: int, end: int) -> tuple[int, int]:

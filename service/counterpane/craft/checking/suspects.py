@@ -114,8 +114,7 @@ class Suspect:
         if self.before is None:
             after = gone_on(self.begin, parts, maps)
             return after is not None and is_listed(after)
-        alone = maps.of(new)
-        if alone is not None and alone.after(self.before) is None:
+        if maps.refuses(new, self.before):
             return False  # Most edits end here: the row itself does not take the count, and no neighbour is asked.
         steps = work(parts, self.before, maps.vocabulary, [row.side for row in rows], maps, told=False)
         for row, step in zip(rows, steps, strict=True):

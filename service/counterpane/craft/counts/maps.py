@@ -73,6 +73,7 @@ class Maps:
         self._first: dict[tuple[Node, ...], tuple[Node, ...]] = {}
         # Of the first of the rows that are alike.
         self._maps: dict[int, RowMap | None] = {}
+        self._impossible: set[int] = set()
         self._sound: set[int] = set()
         self._faults: dict[int, tuple[Misfit | None, Sequence[Node]]] = {}
 
@@ -82,8 +83,17 @@ class Maps:
         if first is None:
             return None
         if id(first) not in self._maps:
-            self._maps[id(first)] = _map_of(first, self.vocabulary)
+            try:
+                self._maps[id(first)] = _map_of(first, self.vocabulary)
+            except _Impossible:
+                self._maps[id(first)] = None
+                self._impossible.add(id(first))
         return self._maps[id(first)]
+
+    def refuses(self, parts: Sequence[Node], before: int) -> bool:
+        """Tell whether a row cannot be worked at a count; False where its map does not tell."""
+        found = self.of(parts)
+        return id(self.first_like(parts)) in self._impossible if found is None else found.after(before) is None
 
     def malformed(self, parts: Sequence[Node]) -> Misfit | None:
         """Return why a row has no single meaning at any count, None where it has one; the row number is 0."""
@@ -126,13 +136,20 @@ class Maps:
         return after if after is not None and after <= LONGEST_SUM else None
 
 
+class _Impossible(Exception):
+    """A row of stitches and open repeats can be worked at no count."""
+
+
 def _map_of(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
     found = _plain_map(parts, vocabulary)
     return _walked_map(parts, vocabulary) if found is None else found
 
 
 def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None:
-    """Return the map of a row of stitches with open repeats, straight from what they use; None for all other rows."""
+    """Return the map of a row of stitches with open repeats, straight from what they use; None for all other rows.
+
+    Raise _Impossible where what stands behind the first repeat does not work the stitches that this keeps for it.
+    """
     uses = makes = per = of = 0
     left: int | None = None  # Stitches still to be worked, once a repeat has said how many it keeps.
     for node in parts:
@@ -147,7 +164,7 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
             else:
                 times, rest = divmod(left - node.stop, body.uses)
                 if rest or times < (0 if node.plain else 1):
-                    return None
+                    raise _Impossible
                 makes += times * body.makes
             left = node.stop
         elif (one := _plain_total((node,), vocabulary)) is not None:
@@ -158,7 +175,9 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
                 left -= one.uses
         else:
             return None
-    if left or uses + of == 0 or uses > MOST_STITCHES:
+    if left:
+        raise _Impossible
+    if uses + of == 0 or uses > MOST_STITCHES:
         return None
     return RowMap(uses, of, makes, per, 1 if of else 0) if uses else RowMap(of, of, makes + per, per, 1)
 
