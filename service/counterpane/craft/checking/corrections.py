@@ -26,7 +26,7 @@ from counterpane.craft.rows.tree import Row
 A_ROW = 10
 LONG = 6_000
 MOST_READ, MOST_READ_OF_LONG = 6_000, 2_000
-FORESEEN = 12  # Of an edit that need not be read.
+FORESEEN, SHARE = 6, 8  # Of an edit that need not be read: so many, and one for so many of its row.
 MOST_FOLLOWED, MOST_TEXTS = 25_000, 24
 # A row that keeps its count has given no trouble: its edits are read when those of others are.
 LATER = 4
@@ -126,7 +126,8 @@ def _of_rows(search: _Search, rows: Sequence[Suspect]) -> Iterator[_Tried]:
     for _, _, edit, row in sorted(tried, key=lambda each: each[:2]):
         misfit = row.is_misfit(edit)
         # A row worked costs what a letter read does.
-        search.readings -= FORESEEN if misfit else len(row.words.text) + row.upto - row.index
+        length = len(row.words.text)
+        search.readings -= FORESEEN + length // SHARE if misfit else length + row.upto - row.index
         if search.readings < 0:
             return
         if misfit:

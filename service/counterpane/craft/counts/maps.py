@@ -6,7 +6,7 @@ the same few sums wherever it stands, for any count and in any size. Any other r
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from counterpane.craft.counts.effects import Effect, total
 from counterpane.craft.counts.needle import MOST_STITCHES, NONE, Amount, Needle
@@ -152,7 +152,7 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
     """
     uses = makes = per = of = 0
     left: int | None = None  # Stitches still to be worked, once a repeat has said how many it keeps.
-    for node in parts:
+    for node in _stretches(parts):
         if isinstance(node, OpenRepeat):
             body = _plain_total(node.parts, vocabulary)
             if node.marker or node.last is not None or node.stop is None or body is None or body.uses == 0:
@@ -167,7 +167,7 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
                     raise _Impossible
                 makes += times * body.makes
             left = node.stop
-        elif (one := _plain_total((node,), vocabulary)) is not None:
+        elif (one := _plain_total(node, vocabulary)) is not None:
             makes += one.makes
             if left is None:
                 uses += one.uses
@@ -180,6 +180,17 @@ def _plain_map(parts: tuple[Node, ...], vocabulary: Vocabulary) -> RowMap | None
     if uses + of == 0 or uses > MOST_STITCHES:
         return None
     return RowMap(uses, of, makes, per, 1 if of else 0) if uses else RowMap(of, of, makes + per, per, 1)
+
+
+def _stretches(parts: Sequence[Node]) -> Iterator[OpenRepeat | Sequence[Node]]:
+    """Yield each open repeat, and together what stands before, between and behind them."""
+    begin = 0
+    for at, node in enumerate(parts):
+        if isinstance(node, OpenRepeat):
+            yield parts[begin:at]
+            yield node
+            begin = at + 1
+    yield parts[begin:]
 
 
 def _plain_total(nodes: Sequence[Node], vocabulary: Vocabulary) -> Effect | None:

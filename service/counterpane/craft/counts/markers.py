@@ -36,7 +36,7 @@ def meet(needle: Needle, node: Marker) -> Needle:
 def _placed(needle: Needle, place: Place) -> Needle:
     if len(needle.left) + len(needle.right) - 1 > MOST_MARKERS:
         raise Stuck(UNPROVED, place)
-    return replace(needle, right=(NONE, *needle.right))
+    return needle.laid(needle.left, (NONE, *needle.right), needle.cable)
 
 
 def check_reach(needle: Needle, node: OpenRepeat) -> None:

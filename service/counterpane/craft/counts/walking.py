@@ -51,7 +51,7 @@ def walk_row(
     noted = [] if worked is None else worked
     form = well_formed(parts, vocabulary)
     nodes, whole = form.nodes, not form.names_markers
-    needle = replace(needle, slope=None)
+    needle = replace(needle, slope=None) if needle.slope else needle
     if whole and needle.has_markers and not markers.stitch_for_stitch(nodes, vocabulary):
         needle = markers.forget(needle)
     for begin, stretch in _stretches(nodes):
