@@ -67,6 +67,8 @@ def lenders_of(rows: Sequence[Row]) -> int:
 def without_misfits(steps: Sequence[Step], sizes: Sizes) -> tuple[Step, ...]:
     """Take a row with a list of more or fewer numbers than there are sizes for one that cannot be read."""
     places = [each.place for each in sizes.misfits]
+    if not places:
+        return tuple(steps)
     return tuple(
         replace(step, readable=False)
         if isinstance(step, Row) and any(step.place <= place < step.end for place in places)

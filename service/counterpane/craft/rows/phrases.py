@@ -6,13 +6,13 @@ A phrase gives one node, or None where no stitch begins here; the position then 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
-from functools import lru_cache
 from typing import NamedTuple
 
 from counterpane.craft.rows.cables import FROM_CN
 from counterpane.craft.rows.colours import take_colour
+from counterpane.craft.rows.complete import is_numbered
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import PATTERN, RIB_OPENINGS, take_fabric
 from counterpane.craft.rows.gathers import Into
@@ -22,7 +22,7 @@ from counterpane.craft.rows.nouns import take_noun
 from counterpane.craft.rows.suffixes import FOLLOWING, in_order, suffixes
 from counterpane.craft.rows.togethers import OFF_OPENINGS, TOGETHER_OPENINGS, take_off, take_together
 from counterpane.craft.rows.tree import Node, Place, Work
-from counterpane.craft.rows.words import LONGEST_NUMBER, Token
+from counterpane.craft.rows.words import Token
 from counterpane.craft.rows.workings import WHICH, take_working
 from counterpane.craft.rows.yarns import YARN_OPENINGS, YarnMove, take_yarn_move
 
@@ -31,8 +31,6 @@ _GLUED_B = re.compile(r"([kp])(\d{1,18})b")
 _NEAR = 20  # House.
 _SLIP_MANNERS = {"k": "kwise", "kw": "kwise", "p": "pwise", "pw": "pwise", "yif": "wyif", "yib": "wyib"}
 _TIMES_WORDS = ("times", "time", "x")
-_PLAIN_LETTERS = frozenset("kp")
-_SHORT = frozenset("yo ssk ssp sssk skp skpo cdd kfb pfb psso".split())
 _ORDINAL = frozenset({"next", "following", "first"})
 _PADDING = frozenset({"more", "other", "plain", "edge", "last"})
 _SPOKEN = YARN_OPENINGS | TOGETHER_OPENINGS | OFF_OPENINGS
@@ -54,54 +52,6 @@ class Phrase(NamedTuple):
     times: int | None = None
     brought: bool = False
     into: Into | None = None
-
-
-def take_complete(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:
-    """Move past "k3" or "k2tog" before a sign or another such stitch, as most stand; None, without a move, else."""
-    run, at = cursor.run, cursor.at
-    token, complete = run[at], _complete(lexicon)
-    word = token.norm
-    if at + 1 < len(run):
-        behind = run[at + 1]
-        if behind.kind != "pause" and not _stands_before(word, behind.norm, complete):
-            return None
-        if behind.norm == "," and cursor.word(2) in AFTER_COMMA:
-            return None
-    if word in RIB_OPENINGS and cursor.word(2)[:1] == "p" and take_fabric(cursor):
-        cursor.at = at
-        return None
-    if is_numbered(word):
-        cursor.at += 1
-        return Phrase(Work(word[0], int(word[1:]), place=token.place))
-    key = complete.get(word)
-    if key is None:
-        return None
-    cursor.at += 1
-    return Phrase(Work(key, place=token.place), bare=True)
-
-
-def _stands_before(word: str, behind: str, complete: Mapping[str, str]) -> bool:
-    """Tell whether a name stands before that of another stitch, so that nothing more is said of it."""
-    if behind in complete:
-        return word in complete or (is_numbered(word) and word not in RIB_OPENINGS)
-    return word in complete and is_numbered(behind)
-
-
-def is_numbered(word: str) -> bool:
-    """Tell whether a word is "k3" or "p12"."""
-    return word[:1] in _PLAIN_LETTERS and word[1:].isdigit() and len(word) <= LONGEST_NUMBER
-
-
-@lru_cache(maxsize=4)
-def _complete(lexicon: Lexicon) -> Mapping[str, str]:
-    """Return the names that are abbreviations with one meaning whatever stands around them, such as "k2tog"."""
-    vocabulary = lexicon.vocabulary
-    return {
-        name: keys[0]
-        for name, keys in vocabulary.by_name.items()
-        if (name.isalnum() and any(sign.isdigit() for sign in name)) or name in _SHORT
-        if len(keys) == 1 and not vocabulary[keys[0]].ambiguous
-    }
 
 
 def take_phrase(cursor: Cursor, lexicon: Lexicon) -> Phrase | None:

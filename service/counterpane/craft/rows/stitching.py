@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from counterpane.craft.rows.cables import HELD_OFF, take_held_off
+from counterpane.craft.rows.complete import is_numbered, take_complete
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import MOSS, PATTERN, take_across, take_whole_row
 from counterpane.craft.rows.forward import forward
@@ -13,7 +14,7 @@ from counterpane.craft.rows.frames import CLOSES
 from counterpane.craft.rows.gathers import Into, is_single
 from counterpane.craft.rows.mistakes import Fault
 from counterpane.craft.rows.nest import Nest, plain
-from counterpane.craft.rows.phrases import Phrase, is_numbered, take_complete, take_phrase
+from counterpane.craft.rows.phrases import Phrase, take_phrase
 from counterpane.craft.rows.reading import Reading
 from counterpane.craft.rows.stops import Stop, take_stop
 from counterpane.craft.rows.togethers import TOGETHER
@@ -54,7 +55,7 @@ def take_stitch(reading: Reading) -> None:
     cursor, before = reading.cursor, reading.cursor.at
     complete = take_complete(cursor, reading.lexicon)
     if complete is not None:
-        reading.nest.put(complete.node, complete.bare)
+        reading.nest.put(*complete)
         return
     if cursor.word().isalpha() or cursor.number() is not None:
         if take_across(cursor):

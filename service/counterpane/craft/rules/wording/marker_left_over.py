@@ -30,12 +30,12 @@ def marker_left_over(examined: Examined) -> Iterator[Finding]:
     Either the rows that use it lost their words, or the knitter carries it for nothing and it stays in the piece.
     """
     placed = None
-    for row in examined.rows:
-        for node in within(row.parts):
-            if isinstance(node, Marker) and node.act == "place":
-                placed = placed or node
-            elif isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker):
-                return
+    rows = {id(row.parts): row for row in examined.rows}  # Rows of one line have the same stitches.
+    for node in within([node for row in rows.values() for node in row.parts]):
+        if isinstance(node, Marker) and node.act == "place":
+            placed = min(placed or node, node, key=lambda marker: marker.place)
+        elif isinstance(node, Marker) or (isinstance(node, OpenRepeat) and node.marker):
+            return
     if placed is None:
         return
     beside = [
