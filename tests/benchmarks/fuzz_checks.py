@@ -9,7 +9,7 @@ Times are ratios within the run: processor time beside that of a fixed piece of 
 limit are tried four times more and count by their least time. Inputs under 16 kB count as 16 kB, since what a short
 text costs says nothing of a long one. A text in sizes counts once for each of them, since each is checked for itself.
 Beside that it counts the inputs over the limit where a text in sizes counts once, and those over it for each 64 kB
-begun, which is what somebody waits for.
+begun, which is what somebody waits for; and it tells the slowest and those over the limit by the clock of this machine.
 """
 
 from __future__ import annotations
@@ -168,6 +168,11 @@ class Tried(NamedTuple):
         return self.spent * WHOLE / max(LEAST, len(self.text))
 
     @property
+    def by_the_clock(self) -> float:
+        """What it took here per 64 kB, where a text in sizes counts once."""
+        return self.measured * WHOLE / max(LEAST, len(self.text))
+
+    @property
     def is_waited_for(self) -> bool:
         """Whether it takes longer than the limit for each 64 kB begun."""
         return self.spent > LIMIT * math.ceil(len(self.text) / WHOLE)
@@ -193,9 +198,11 @@ def told(name: str, taken: Sequence[Tried]) -> str:
     slowest, middle = max(taken, key=lambda each: each.per_whole), median(each.per_whole for each in taken)
     over = sum(each.per_whole > LIMIT for each in taken)
     as_they_stand, waited = sum(each.as_it_stands > LIMIT for each in taken), sum(each.is_waited_for for each in taken)
+    clocked = [each.by_the_clock for each in taken]
     return (
         f"{name:<16} {len(taken):>6} tried, median {middle:6.1f}, slowest {slowest.per_whole:6.1f} ms per 64 kB, "
-        f"{over} over {LIMIT}; a text in sizes counted once, {as_they_stand}; for each 64 kB begun, {waited}\n"
+        f"{over} over {LIMIT}; a text in sizes counted once, {as_they_stand}; for each 64 kB begun, {waited}; "
+        f"once and by the clock, slowest {max(clocked):.1f}, {sum(each > LIMIT for each in clocked)} over\n"
         f"    {slowest.text[:300]!r}"
     )
 

@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.sizes.draft import Draft
 from counterpane.craft.rows.sizes.extract import Extract, extract
 from counterpane.craft.rows.sizes.flat import Flat
@@ -34,7 +35,7 @@ _LOOKED_BACK, _LONGEST_STITCH = 50, 12
 _WEIGHT_OF_NAMES, _WEIGHT_OF_CAST_ON = 3, 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeList:
     """A list of one number a size as printed, and where it begins; `cast_on` says that it follows "cast on"."""
 

@@ -72,10 +72,13 @@ class Draft:
     def given(self, number: int) -> tuple[str, tuple[int, ...]]:
         """Return one line as given, for this size, and the column of each letter of it."""
         line, start, kept = self.flat.lines[number], self.flat.starts[number], self._letters(number)
-        if line.columns is None and self.capitals.isdisjoint(range(start, start + len(kept))):
+        if line.columns is None:
             columns = tuple(compress(range(1, len(kept) + 1), kept))
             if len(columns) == sum(map(len, kept)):  # No words were put in the place of a letter.
-                return "".join(compress(line.raw, kept)), columns
+                raw = list(line.raw)
+                for index in self.capitals.intersection(range(start, start + len(kept))):
+                    raw[index - start] = raw[index - start].upper()
+                return "".join(compress(raw, kept)), columns
         return self._given_by_letters(line, start, kept)
 
     def _given_by_letters(self, line: Line, start: int, kept: Sequence[str]) -> tuple[str, tuple[int, ...]]:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.sizes.draft import Draft
 from counterpane.craft.rows.words import LINE_END
 
@@ -21,7 +22,7 @@ class Extract:
     offsets: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Given:
     """A line of the extract with its end: its letters, their offsets, whether anything of it was left out."""
 

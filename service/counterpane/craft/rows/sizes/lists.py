@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from string import digits
 
 from counterpane.craft.records import record
@@ -51,7 +50,7 @@ class Reading:
     entries: tuple[Span, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Candidate:
     """A stretch of text that may be a list, with every way to take it; `plain` is how it looks at first sight.
 

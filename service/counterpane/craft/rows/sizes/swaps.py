@@ -7,8 +7,9 @@ that stands alone on its line, with lists of whole numbers behind its label, is 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from counterpane.craft.records import record
 from counterpane.craft.rows.borrowing import borrowed
 from counterpane.craft.rows.clauses import Clause
 from counterpane.craft.rows.sizes import Sizes
@@ -16,7 +17,7 @@ from counterpane.craft.rows.sizes.lists import Reading
 from counterpane.craft.rows.words import Line, Token
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Swap:
     """Which word of a row holds the number of a list, and the letters before the number in it."""
 

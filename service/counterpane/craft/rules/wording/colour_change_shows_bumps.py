@@ -36,6 +36,8 @@ def colour_change_shows_bumps(examined: Examined) -> Iterator[Finding]:
     """
     rows = examined.rows
     colours = list(_colours(rows))
+    if not any(colours):
+        return
     told = zip(rows, sides_of(rows), colours, strict=True)
     for (before, _, old), (row, side, new) in pairwise(told):
         if row.section != before.section or old is None or new is None or old == new:
