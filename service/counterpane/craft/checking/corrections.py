@@ -25,7 +25,7 @@ from counterpane.craft.rows.tree import Row
 # and follow one of many rows that a line stands for costs what so many characters of a text do.
 A_ROW = 10
 LONG = 6_000
-MOST_READ, MOST_READ_OF_LONG = 6_000, 2_000
+MOST_READ, MOST_READ_OF_LONG = 6_000, 1_500
 FORESEEN, SHARE = 6, 8  # Of an edit that need not be read: so many, and one for so many of its row.
 MOST_FOLLOWED, MOST_TEXTS = 25_000, 24
 # A row that keeps its count has given no trouble: its edits are read when those of others are.

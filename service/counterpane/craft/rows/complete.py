@@ -1,4 +1,4 @@
-"""Stitches of which the next word tells that no more is said, as it does of most: "k3", "k2tog", "sm"."""
+"""Stitches of which the next word tells that no more is said, as it does of most: "k3", "k2tog", "sl", "sm"."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import Literal
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import RIB_OPENINGS, take_fabric
 from counterpane.craft.rows.lexicon import Lexicon
-from counterpane.craft.rows.manners import AFTER_COMMA
+from counterpane.craft.rows.manners import AFTER_COMMA, MANNER_BOOK
 from counterpane.craft.rows.tree import Marker, Work
 from counterpane.craft.rows.words import LONGEST_NUMBER
 
@@ -19,7 +19,7 @@ _ACTS: Mapping[str, Literal["place", "slip", "remove"]] = {"pm": "place", "sm": 
 
 
 def take_complete(cursor: Cursor, lexicon: Lexicon) -> tuple[Work | Marker, bool] | None:
-    """Move past "k3" or "k2tog" before a sign or another such stitch, and past "sm" before a sign.
+    """Move past "k3" or "k2tog" before a sign or another such stitch, and past "sl" or "sm" before a sign.
 
     Return it, and whether it has no number; None, without a move, where more may be said of it.
     """
@@ -41,11 +41,19 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> tuple[Work | Marker, bool
         cursor.at += 1
         return Work(word[0], int(word[1:]), place=token.place), False
     act = _ACTS.get(word) if pausing and word not in lexicon.vocabulary.by_name else None
-    key = complete.get(word)
+    key = complete.get(word) or (_slipped(cursor, lexicon) if pausing else None)
     cursor.at += bool(act or key)
     if act:
         return Marker(act, token.place), False
     return (Work(key, place=token.place), True) if key else None
+
+
+def _slipped(cursor: Cursor, lexicon: Lexicon) -> str | None:
+    """Return the stitch of "sl" before a sign; None before a manner, "sl, wyif", and where a longer name begins."""
+    if cursor.word() != "sl" or cursor.word(2) in MANNER_BOOK.openings:
+        return None
+    length, keys = lexicon.names.longest(cursor.run, cursor.at)
+    return "sl" if length == 1 and keys == ("sl",) else None
 
 
 def _stands_before(word: str, behind: str, complete: Mapping[str, str]) -> bool:

@@ -49,14 +49,14 @@ def _is_point(run: Sequence[Token], at: int) -> bool:
 class Cursor:
     """A position in a run of tokens; methods that take words move only when all of them stand there."""
 
-    __slots__ = ("at", "run")
+    __slots__ = ("at", "end", "run")
 
     def __init__(self, run: Sequence[Token]) -> None:
         self.run = run
-        self.at = 0
+        self.at, self.end = 0, len(run)  # Its length is asked for at every word.
 
     def __bool__(self) -> bool:
-        return self.at < len(self.run)
+        return self.at < self.end
 
     @property
     def token(self) -> Token:
@@ -66,31 +66,33 @@ class Cursor:
     @property
     def pausing(self) -> bool:
         """Whether a sign stands here, or the end: nothing more is said of what came before."""
-        return self.at >= len(self.run) or self.run[self.at].kind in ("pause", "close", "star")
+        return self.at >= self.end or self.run[self.at].kind in ("pause", "close", "star")
 
     def pausing_after(self) -> bool:
         """Tell whether a sign or the end follows the word that stands here."""
         behind = self.at + 1
-        return behind >= len(self.run) or self.run[behind].kind in ("pause", "close", "star")
+        return behind >= self.end or self.run[behind].kind in ("pause", "close", "star")
 
     @property
     def place(self) -> Place:
         """Where the position stands; the last token's place at the end."""
         run = self.run
-        return run[self.at if self.at < len(run) else -1].place
+        return run[self.at if self.at < self.end else -1].place
 
     def word(self, ahead: int = 0) -> str:
         """Return the text `ahead` tokens on, or nothing past the end."""
         index = self.at + ahead
-        return self.run[index].norm if index < len(self.run) else ""
+        return self.run[index].norm if index < self.end else ""
 
     def number(self, ahead: int = 0) -> int | None:
         """Return the number `ahead` tokens on, or None where none stands."""
         index = self.at + ahead
-        return self.run[index].value if index < len(self.run) else None
+        return self.run[index].value if index < self.end else None
 
     def take(self, book: Phrasebook[Meaning]) -> Meaning | None:
         """Move past the longest phrase of a book that stands here and return what it means."""
+        if self.at >= self.end or self.run[self.at].norm not in book.openings:
+            return None  # Most words begin no phrase of a book, which its openings tell at once.
         length, meaning = book.longest(self.run, self.at)
         self.at += length
         return meaning
@@ -98,7 +100,7 @@ class Cursor:
     @property
     def has_words(self) -> bool:
         """Whether any word stands from here on."""
-        return any(self.run[at].kind == "word" for at in range(self.at, len(self.run)))
+        return any(self.run[at].kind == "word" for at in range(self.at, self.end))
 
     def take_word(self, *words: str) -> bool:
         """Move past one token that is one of these words."""
