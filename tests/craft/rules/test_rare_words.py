@@ -8,6 +8,7 @@ from counterpane.craft.checking import examine, examine_sizes
 from counterpane.craft.checking.wording import multiple
 from counterpane.craft.counts import Progression
 from counterpane.craft.findings import Finding
+from counterpane.craft.rows.words import in_normal_form
 from counterpane.craft.rules import judge_text
 from counterpane.craft.stitches import Vocabulary
 
@@ -170,3 +171,38 @@ def test_a_range_of_counts_is_no_part_of_a_stitch(vocabulary: Vocabulary) -> Non
     """A count with a dash behind it, or with thousands, is a whole number."""
     assert judge_text(examine("Cast on 20 - 24 sts.\nRow 1: Knit.", vocabulary)) == ()
     assert judge_text(examine("Cast on 1,200 sts.\nRow 1: Knit.", vocabulary)) == ()
+
+
+@pytest.mark.parametrize(
+    ("line", "label"),
+    [
+        ("Ridge 2: K2, yo, k18.", "Ridge 2"),
+        ("Line 2 - K2, yo, k18", "Line 2"),
+        ("Block #2 (RS): Purl.", "Block #2 (RS)"),
+        ("- Step 2: K2, yo, k18.", "Step 2"),
+    ],
+)
+def test_stitches_behind_a_label_that_names_no_row_are_told(line: str, label: str, vocabulary: Vocabulary) -> None:
+    """They are not followed, which nobody would see from the counts below."""
+    examined = examine(f"Cast on 20 sts.\nRow 1: Knit.\n{line}\nRow 3: Purl.\nBind off.", vocabulary)
+    told = [found for found in judge_text(examined) if found.rule == "label-not-known"]
+    assert [(found.line, found.message.startswith(f"“{label}” names no row")) for found in told] == [(3, True)]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Note 2: knit loosely, since cotton does not give.", "Size 2: 40 cm", "Photo 3: k2tog is worked from the left."],
+)
+def test_a_sentence_behind_a_word_and_number_is_no_row(line: str, vocabulary: Vocabulary) -> None:
+    """It holds no list of stitches."""
+    examined = examine(f"Cast on 20 sts.\nRow 1: Knit.\n{line}\nRow 2: Purl.\nBind off.", vocabulary)
+    assert [found for found in judge_text(examined) if found.rule == "label-not-known"] == []
+
+
+def test_rows_are_repeated_in_letters_of_another_order(vocabulary: Vocabulary) -> None:
+    """Some print "rpt" for "rep"; a word that only holds these letters is none."""
+    with_rpt = "Cast on 20 sts.\nRow 1: *K2, p2; rpt from * to end.\nRow 2: Purl.\nRpt rows 1-2 until it is square."
+    read = examine(with_rpt, vocabulary)
+    assert read.instructions.steps == examine(with_rpt.replace("pt", "ep"), vocabulary).instructions.steps
+    assert read.instructions.faults == ()
+    assert in_normal_form(["An excerpt: rpt."], {})[0].text == "an excerpt: rep."

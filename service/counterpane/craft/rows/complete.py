@@ -9,7 +9,7 @@ from typing import Literal
 from counterpane.craft.rows.cursor import Cursor
 from counterpane.craft.rows.fabrics import RIB_OPENINGS, take_fabric
 from counterpane.craft.rows.lexicon import Lexicon
-from counterpane.craft.rows.manners import AFTER_COMMA, MANNER_BOOK
+from counterpane.craft.rows.manners import AFTER_COMMA
 from counterpane.craft.rows.tree import Marker, Work
 from counterpane.craft.rows.words import LONGEST_NUMBER
 
@@ -49,10 +49,8 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> tuple[Work | Marker, bool
 
 
 def _slipped(cursor: Cursor, lexicon: Lexicon) -> str | None:
-    """Return the stitch of "sl" before a sign; None before a manner, "sl, wyif", and where a longer name begins."""
-    if cursor.word() != "sl" or cursor.word(2) in MANNER_BOOK.openings:
-        return None
-    length, keys = lexicon.names.longest(cursor.run, cursor.at)
+    """Return the stitch of "sl" before a sign; None for other words and where a longer name begins, "sl, n and b"."""
+    length, keys = lexicon.names.longest(cursor.run, cursor.at) if cursor.word() == "sl" else (0, ())
     return "sl" if length == 1 and keys == ("sl",) else None
 
 

@@ -92,7 +92,7 @@ class Cursor:
     def take(self, book: Phrasebook[Meaning]) -> Meaning | None:
         """Move past the longest phrase of a book that stands here and return what it means."""
         if self.at >= self.end or self.run[self.at].norm not in book.openings:
-            return None  # Most words begin no phrase of a book, which its openings tell at once.
+            return None  # Asked here as well, since most words begin no phrase and a call takes longer.
         length, meaning = book.longest(self.run, self.at)
         self.at += length
         return meaning

@@ -40,7 +40,7 @@ from counterpane.craft.rows.statements import (
 from counterpane.craft.rows.steps import AgainStep, EndStep, StartStep, Step
 from counterpane.craft.rows.terms import terms_of
 from counterpane.craft.rows.tree import Row
-from counterpane.craft.rows.unlabelled import numbered, worked
+from counterpane.craft.rows.unlabelled import numbered, strange_label, worked
 from counterpane.craft.stitches import Terms, Vocabulary
 
 __all__ = ["AgainStep", "EndStep", "Instructions", "StartStep", "Step", "read_again", "read_sizes", "read_text"]
@@ -188,7 +188,8 @@ class _Assembly:
         """Tell whether a text begins with its title; a multiple in brackets behind it is taken as well."""
         if clause.kind == "prose" and (len(clause.text) > LONGEST_TITLE or clause.text[-1:] in ".!?:;,)"):
             return False
-        if clause.kind not in ("heading", "prose") or worked(clause, self.vocabulary, self.terms):
+        known = self.vocabulary, self.terms
+        if clause.kind not in ("heading", "prose") or worked(clause, *known) or strange_label(clause, *known):
             return False
         if self.near_label(clause) or cast_on_in(clause.line, clause.start, clause.end):
             return False
@@ -219,8 +220,11 @@ class _Assembly:
         elif stated := count_in(line, start, end):
             self.listing.state(stated)
             return
-        if clause.kind in ("heading", "prose") and not self.near_label(clause) and clause.kind == "heading":
-            self.head(clause)
+        if clause.kind in ("heading", "prose") and not self.near_label(clause):
+            if strange := strange_label(clause, self.vocabulary, self.terms):
+                self.faults.append(Fault("label-not-known", clause.place, strange, fatal=False))
+            elif clause.kind == "heading":
+                self.head(clause)
 
     def head(self, clause: Clause) -> None:
         """Take a heading for the section that follows; a line right below the title is none."""

@@ -32,6 +32,10 @@ _HEAD = re.compile(
     r"(?:body|border|edging|edge|main\s+part|middle|bottom|top|centre|center|pattern|end|(?:in|de)creasing"
     rf"|(?P<known>{KNOWN}))\s*:\s+"
 )
+# "Ridge 3:", "Step 2 -": a word with a number before stitches, as a label stands.
+_STRANGE_LABEL = re.compile(
+    r"\W{0,3}(?P<label>[a-z][a-z'-]+(?:\s+[a-z'-]+)?\s*#?\d{1,4}(?:\s*[(\[][^()\[\]:]{1,20}[)\]])?)\s*(?:[:)=]|-(?=\s))\s*"
+)
 _MAY_WORK = re.compile(
     r"[a-z]{1,5}\d|(?:work|patt|pattern|rib|moss|garter|in|with|cast|bind|sl|slip|rep|k|p|knit|purl)"
 )
@@ -109,6 +113,16 @@ def worked(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> Sequence[Tok
     body = words_of_work(clause.line, start, min(clause.end, start + LONGEST_ROW))
     well = (head is None or head["known"] is not None) and reads_well(body, vocabulary, terms)
     return body if well or is_strong(clause, start) else None
+
+
+def strange_label(clause: Clause, vocabulary: Vocabulary, terms: Terms) -> str | None:
+    """Return the words that stand before stitches as a label does and name no row; None where none do."""
+    label = _STRANGE_LABEL.match(clause.line.text, clause.start, clause.end)
+    if label is None or not STITCHES.match(clause.line.text, label.end()):
+        return None
+    body = words_of_work(clause.line, label.end(), min(clause.end, label.end() + LONGEST_ROW))
+    well = reads_well(body, vocabulary, terms) or is_strong(clause, label.end())
+    return clause.line.given(*label.span("label")) if well else None
 
 
 def is_strong(clause: Clause, start: int) -> bool:

@@ -42,6 +42,7 @@ _SOFT_HYPHEN = "\u00ad"
 _DROPPED = frozenset(_SOFT_HYPHEN + "\u200b\u200c\u200d\u200e\u200f\u2060\ufe0e\ufe0f\ufeff")
 # A backslash keeps a star or bracket from being taken for layout where a text comes out of Markdown.
 _ESCAPED = re.compile(r"\\(?=[*_#\[\](){}+.!`~>|-])")
+_RPT = re.compile(r"\brpt(?=s?\b)")  # "rep" in as many other letters.
 _UNITS = "one two three four five six seven eight nine".split()
 _TEENS = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
@@ -170,7 +171,8 @@ def in_normal_form(given: Sequence[str], known: Lines) -> list[Line]:
 
 
 def _normal(number: int, line: str) -> Line:
-    return _of_table(_normal_signs(number, line)) if "|" in line else _normal_signs(number, line)
+    found = _of_table(_normal_signs(number, line)) if "|" in line else _normal_signs(number, line)
+    return found if "rpt" not in found.text else Line(number, _RPT.sub("rep", found.text), found.columns, found.raw)
 
 
 def _of_table(line: Line) -> Line:

@@ -8,6 +8,7 @@ from counterpane.craft.rules.reading.bracket_not_closed import bracket_not_close
 from counterpane.craft.rules.reading.brackets_too_deep import brackets_too_deep
 from counterpane.craft.rules.reading.cast_on_differs import cast_on_differs
 from counterpane.craft.rules.reading.count_not_whole import count_not_whole
+from counterpane.craft.rules.reading.label_not_known import label_not_known
 from counterpane.craft.rules.reading.no_rows import no_rows
 from counterpane.craft.rules.reading.repeat_assumed import repeat_assumed
 from counterpane.craft.rules.reading.repeat_without_end import repeat_without_end
@@ -34,6 +35,7 @@ RULES: tuple[Rule[Examined], ...] = (
     unknown_row,
     too_many_rows,
     too_many_unknown_terms,
+    label_not_known,
     no_rows,
     repeat_assumed,
     sizes_differ_in_number,
