@@ -199,6 +199,13 @@ def test_a_sentence_behind_a_word_and_number_is_no_row(line: str, vocabulary: Vo
     assert [found for found in judge_text(examined) if found.rule == "label-not-known"] == []
 
 
+def test_a_title_with_a_number_is_no_label(vocabulary: Vocabulary) -> None:
+    """It names the fabric with stitches and a comma, as a row does."""
+    examined = examine("Pattern 5: K2, P2 Rib\n\nCast on 20 sts.\nRow 1: *K2, p2; rep from * to end.", vocabulary)
+    assert examined.instructions.title == "Pattern 5: K2, P2 Rib"
+    assert examined.instructions.faults == ()
+
+
 def test_rows_are_repeated_in_letters_of_another_order(vocabulary: Vocabulary) -> None:
     """Some print "rpt" for "rep"; a word that only holds these letters is none."""
     with_rpt = "Cast on 20 sts.\nRow 1: *K2, p2; rpt from * to end.\nRow 2: Purl.\nRpt rows 1-2 until it is square."

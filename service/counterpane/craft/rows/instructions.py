@@ -188,8 +188,7 @@ class _Assembly:
         """Tell whether a text begins with its title; a multiple in brackets behind it is taken as well."""
         if clause.kind == "prose" and (len(clause.text) > LONGEST_TITLE or clause.text[-1:] in ".!?:;,)"):
             return False
-        known = self.vocabulary, self.terms
-        if clause.kind not in ("heading", "prose") or worked(clause, *known) or strange_label(clause, *known):
+        if clause.kind not in ("heading", "prose") or worked(clause, self.vocabulary, self.terms):
             return False
         if self.near_label(clause) or cast_on_in(clause.line, clause.start, clause.end):
             return False
