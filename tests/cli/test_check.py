@@ -108,3 +108,18 @@ def test_a_plan_request_is_sent_to_its_own_command(typed: Type, text: str):
     """It holds no rows; the status stays that of the check."""
     done = typed("check", "-", stdin=text)
     assert (done.status, "`counterpane plan` reads" in done.err) == (1, True)
+
+
+@pytest.mark.parametrize(
+    ("row", "said"),
+    [
+        ("K2, *k2, p2; rep from * to last 3 sts, k2.", "In size 1, and alike in sizes 2 and 3: Row 1 leaves 1 stitch"),
+        ("K2 (2, 2), *k2, p2; rep from * to last 2 (2, 3) sts, k2.", "In size 3: Row 1 leaves 1 stitch"),
+        ("K2 (3, 3), *k2, p2; rep from * to last 2 sts, k2.", "In size 2, and alike in size 3: Row 1 begins with 80"),
+        ("K2, *k2, p2; rep from * to end, kk2.", "“kk2” is not a word"),
+    ],
+)
+def test_a_finding_of_several_sizes_is_told_once(typed: Type, row: str, said: str):
+    """Where only its numbers differ it is told for the first size, and names the others."""
+    done = typed("check", "-", stdin=f"Sizes: S (M, L)\n\nCast on 60 (80, 100) sts.\nRow 1: {row}\nBind off.\n")
+    assert (said in " ".join(done.out.split()), done.out.count("\nerror ")) == (True, 1), done.out

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -15,6 +16,7 @@ from counterpane.cli.showing.words import listed, number_of, progression, tally,
 GRAVITY = ("error", "warning", "note")
 
 Answer = Mapping[str, Any]
+_NUMBER = re.compile(r"\d+")
 MOST_ROWS = 40  # From more rows on, neighbours with an unchanged count are drawn as one line; house.
 
 
@@ -68,22 +70,34 @@ def _side_by_side(names: Sequence[str], sizes: Sequence[Answer]) -> Table:
 
 
 def _all_findings(answer: Answer) -> list[Answer]:
-    """Return the findings of all sizes in the order of their places; one that is not in all says in which it is."""
+    """Return the findings of all sizes in the order of their places, once where they differ in numbers alone.
+
+    One that is not the same in all says in which it is.
+    """
     if not answer["sizes"]:
         return list(answer["findings"])
-    found: dict[tuple[object, ...], tuple[Answer, list[int]]] = {}
+    found: dict[tuple[object, ...], list[tuple[int, Answer]]] = {}
     for number, size in enumerate(answer["sizes"], start=1):
         for finding in size["findings"]:
-            key = tuple(str(value) for value in finding.values())
-            found.setdefault(key, (finding, []))[1].append(number)
-    many = len(answer["sizes"])
-    told = [finding if len(where) == many else _in_sizes(finding, where) for finding, where in found.values()]
+            said = _NUMBER.sub("", f"{finding['message']} {finding['hint']}")
+            key = finding["rule"], finding["line"], finding["column"], said, *finding["corrections"]
+            found.setdefault(key, []).append((number, finding))
+    told = [_of_sizes(alike, len(answer["sizes"])) for alike in found.values()]
     return sorted(told, key=lambda finding: (finding["line"] or 0, finding["column"] or 0))
 
 
-def _in_sizes(finding: Answer, where: Sequence[int]) -> Answer:
-    which = f"size{'s' if len(where) > 1 else ''} {listed([str(number) for number in where], 'and')}"
-    return {**finding, "message": f"In {which}: {finding['message']}"}
+def _of_sizes(alike: Sequence[tuple[int, Answer]], many: int) -> Answer:
+    """Return the first of findings that are alike, with its numbers, saying in which sizes they are."""
+    (number, first), *others = alike
+    where = [str(other) for other, _ in others]
+    same = all(finding["message"] == first["message"] and finding["hint"] == first["hint"] for _, finding in others)
+    if same and len(alike) == many:
+        return first
+    if same:
+        which = f"size{'s' if where else ''} {listed([str(number), *where], 'and')}"
+    else:
+        which = f"size {number}, and alike in size{'s' if len(where) > 1 else ''} {listed(where, 'and')}"
+    return {**first, "message": f"In {which}: {first['message']}"}
 
 
 def _table(rows: Sequence[Answer]) -> Table:
