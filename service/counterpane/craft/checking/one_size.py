@@ -21,8 +21,11 @@ MOST_TRIED, MOST_TRIED_OF_LONG = 3, 1
 _Spans = Sequence[tuple[int, int]]
 
 
-def with_corrections(examined: Examined) -> Examined:
-    """Return what is known of a text, in its one size or this one of several, with the corrections for its troubles."""
+def with_corrections(examined: Examined, in_sizes: Sequence[Examined] = ()) -> Examined:
+    """Return what is known of a text, in its one size or this one of several, with the corrections for its troubles.
+
+    `in_sizes` is what is known of the text in each of its sizes; where it is empty it is worked out if it is needed.
+    """
     sizes = examined.instructions.sizes
     if sizes is None:
         return corrections.with_corrections(examined)
@@ -33,7 +36,7 @@ def with_corrections(examined: Examined) -> Examined:
     offsets = (*own.offsets, len(examined.text))
     moved = ((correction, _moved(correction.changes, offsets)) for correction in alone.corrections)
     found = [replace(correction, changes=changes) for correction, changes in moved if changes is not None]
-    return replace(examined, corrections=tuple(_sound(examined, sizes, found)))
+    return replace(examined, corrections=tuple(_sound(examined, sizes, found, in_sizes)))
 
 
 def _alone(examined: Examined, sizes: Sizes, own: Extract) -> Examined:
@@ -59,10 +62,11 @@ def _moved(changes: Sequence[Change], offsets: Sequence[int]) -> tuple[Change, .
     return tuple(out)
 
 
-def _sound(examined: Examined, sizes: Sizes, found: Sequence[TextCorrection]) -> Iterator[TextCorrection]:
-    """Yield the corrections that change a number of this size alone, or make no other size worse."""
+def _sound(
+    examined: Examined, sizes: Sizes, found: Sequence[TextCorrection], before: Sequence[Examined]
+) -> Iterator[TextCorrection]:
+    """Yield the corrections that change a number of this size alone, or make no other size worse than `before`."""
     lists, entries = _spans(examined, sizes)
-    before: tuple[Examined, ...] = ()
     left = MOST_TRIED if len(examined.text) <= corrections.LONG else MOST_TRIED_OF_LONG
     for correction in found:
         if correction.kind == "asked" or all(_within(change, entries) for change in correction.changes):

@@ -69,14 +69,21 @@ def line_begins(text: str) -> list[int]:
 def stretch(text: str, begin: int, end: int) -> Stretch:
     """Cut a stretch of a text into words; the latest are kept, since each size and each rule asks for them."""
     given = text[begin:end]
+    words = [(kind, norm, value, begin + first, begin + last) for kind, norm, value, first, last in _words(given)]
+    return Stretch(begin, given, tuple(map(Word._make, words)))
+
+
+@lru_cache(maxsize=64)
+def _words(given: str) -> tuple[Word, ...]:
+    """Return the words of some text; rows that say the same are cut once."""
     starts = [0, *(match.end() for match in _ENDS.finditer(given))]
     found: list[Word] = []
     for line in normal_lines(given):
-        at = begin + starts[line.number - 1]
+        at = starts[line.number - 1]
         for token in tokens(line):
             first, last = line.column(token.start), line.column(token.start + len(token.text) - 1)
             found.append(Word(token.kind, token.norm, token.value, at + first - 1, at + last))
-    return Stretch(begin, given, tuple(found))
+    return tuple(found)
 
 
 def written(text: str, changes: Iterable[Change]) -> str:

@@ -57,7 +57,7 @@ def judge_sizes(sizes: Sequence[Examined]) -> list[tuple[Finding, ...]]:
     worded, found = _worded(sizes[0]), []
     corrections: tuple[TextCorrection, ...] | None = None
     for examined in sizes:
-        known, findings = with_findings(examined, worded, corrections)
+        known, findings = with_findings(examined, worded, corrections, sizes)
         corrections = known.corrections if corrections is None and known is not examined else corrections
         found.append(findings)
     in_all = set(found[0]).intersection(*found)
@@ -65,17 +65,23 @@ def judge_sizes(sizes: Sequence[Examined]) -> list[tuple[Finding, ...]]:
 
 
 def with_findings(
-    examined: Examined, worded: Sequence[Finding] | None = None, corrections: tuple[TextCorrection, ...] | None = None
+    examined: Examined,
+    worded: Sequence[Finding] | None = None,
+    corrections: tuple[TextCorrection, ...] | None = None,
+    in_sizes: Sequence[Examined] = (),
 ) -> tuple[Examined, tuple[Finding, ...]]:
     """Return a text with its corrections, looked for where a row or count unaccepted is wrong, and its findings.
 
-    `corrections` are those found for another size of the text, which suit all its sizes.
+    `corrections` are those found for another size of the text, which suit all its sizes; `in_sizes` is what is known of
+    each of them.
     """
     worded = _worded(examined) if worded is None else worded
     findings = _findings(examined, worded)
     wrong = (finding for finding in findings if ALL[finding.rule].family != "wording")
     if any(_LOUDEST.get(finding.severity, 0) < _LOUDEST["note"] for finding in wrong):
-        examined = with_corrections(examined) if corrections is None else replace(examined, corrections=corrections)
+        examined = (
+            with_corrections(examined, in_sizes) if corrections is None else replace(examined, corrections=corrections)
+        )
         findings = _findings(examined, worded) if examined.corrections else findings
     return examined, findings
 
