@@ -18,6 +18,8 @@ from counterpane.craft.rows.sizes import Extract, Sizes, extract_of
 
 # Changes of all sizes at once that are followed, each in every size, and those of a long text; house.
 MOST_TRIED, MOST_TRIED_OF_LONG = 3, 1
+# Characters of a text, once for each of its sizes, beyond which none is followed in all of them; house.
+MOST_IN_ALL = 200_000
 _Spans = Sequence[tuple[int, int]]
 
 
@@ -68,6 +70,7 @@ def _sound(
     """Yield the corrections that change a number of this size alone, or make no other size worse than `before`."""
     lists, entries = _spans(examined, sizes)
     left = MOST_TRIED if len(examined.text) <= corrections.LONG else MOST_TRIED_OF_LONG
+    left = 0 if len(examined.text) * sizes.number > MOST_IN_ALL else left
     for correction in found:
         if correction.kind == "asked" or all(_within(change, entries) for change in correction.changes):
             yield correction
