@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
+from itertools import chain
 
 from counterpane.craft.records import record
 from counterpane.craft.rows.sizes.draft import Draft
@@ -42,8 +43,8 @@ def extract(text: str, draft: Draft, *, keep_lines: bool = False) -> Extract:
     if not keep_lines:
         lines = list(_without_emptied(lines))
     mark = text.startswith("\ufeff")
-    offsets = [offset for line in lines for offset in line.offsets]
-    return Extract("\ufeff" * mark + "".join(line.text for line in lines), (*range(mark), *offsets))
+    offsets = chain(range(mark), chain.from_iterable([line.offsets for line in lines]))
+    return Extract("\ufeff" * mark + "".join([line.text for line in lines]), tuple(offsets))
 
 
 def _lines(text: str, draft: Draft, joined: Set[int]) -> Iterator[_Given]:
@@ -51,15 +52,16 @@ def _lines(text: str, draft: Draft, joined: Set[int]) -> Iterator[_Given]:
     held: tuple[str, list[int]] = ("", [])
     ends = [match.span() for match in _END.finditer(text, begin)]
     for number, (end, behind) in enumerate([*ends, (len(text), len(text))]):
-        words, offsets = text[begin:end], list(range(begin, end))
-        if number in draft.touched or held[0]:
+        given = _Given(text[begin:behind], range(begin, behind), number in draft.touched)
+        if given.changed or held[0]:
             words, columns = draft.given(number)
             words, offsets = held[0] + words, held[1] + [begin + column - 1 for column in columns]
             if number in joined and _is_open(words) and _goes_on_within_words(draft, number + 1):
                 held, begin = (words, offsets), behind
                 continue
             words, offsets = _trimmed(words, offsets, text[start:end])
-        yield _Given(words + text[end:behind], [*offsets, *range(end, behind)], number in draft.touched)
+            given = _Given(words + text[end:behind], [*offsets, *range(end, behind)], given.changed)
+        yield given
         held, begin, start = ("", []), behind, behind
 
 
