@@ -213,3 +213,9 @@ def test_rows_are_repeated_in_letters_of_another_order(vocabulary: Vocabulary) -
     assert read.instructions.steps == examine(with_rpt.replace("pt", "ep"), vocabulary).instructions.steps
     assert read.instructions.faults == ()
     assert in_normal_form(["An excerpt: rpt."], {})[0].text == "an excerpt: rep."
+
+
+def test_a_row_that_begins_as_a_remark_does_gets_an_answer(vocabulary: Vocabulary) -> None:
+    """It is taken as one repeat, and no star can be put before words that a remark would swallow."""
+    found = found_by("repeat-assumed", "Rnd 12 accept row-runs-short: k2tog rep", vocabulary)
+    assert (found.line, found.corrections) == (1, ())

@@ -266,7 +266,10 @@ def _ahead(examined: Examined, index: int, trouble: int) -> int:
 def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Stretch | None:
     """Return the words of a row as printed; None for one without words of its own, or with more signs than asked."""
     begin, end = examined.offset(row.start), examined.offset(row.end)
-    return stretch(examined.text, begin, end) if begin < end <= begin + longest else None
+    found = stretch(examined.text, begin, end) if begin < end <= begin + longest else None
+    return (
+        found if found and found.words else None
+    )  # "Accept row-runs-short: ..." begins a remark, also behind a label.
 
 
 def _stitches(row: Row, examined: Examined) -> Mapping[int, Work]:
