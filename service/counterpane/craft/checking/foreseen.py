@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
+from counterpane.craft.checking.doubts import Parts
 from counterpane.craft.checking.edits import Edit
 from counterpane.craft.checking.rewriting import Change, Stretch
 from counterpane.craft.counts.wellformed import within
@@ -22,11 +23,10 @@ _LIST = re.compile(r"[a-z0-9 ,]*", re.IGNORECASE)
 _ITEM = re.compile(r"[a-z0-9]+(?: +[a-z0-9]+)*", re.IGNORECASE)
 _KEEPS = "to last "
 
-Nodes = tuple[Node, ...]
 Stitches = Mapping[int, Work]
 
 
-def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Stitches:
+def stitches_of(parts: Parts, offset: Callable[[Place], int]) -> Stitches:
     """Return the stitches of a row by where they stand, and none of those worked into one stitch.
 
     Of those a word behind the list may say more. `offset` tells where a place stands.
@@ -37,10 +37,10 @@ def stitches_of(parts: Nodes, offset: Callable[[Place], int]) -> Stitches:
 
 
 def foreseen(
-    parts: Nodes, stitches: Stitches, words: Stretch, edit: Edit, read: Callable[[str], Nodes]
-) -> Nodes | None:
+    parts: Parts, stitches: Stitches, words: Stretch, edit: Edit, read: Callable[[str], Parts]
+) -> Parts | None:
     """Return the nodes of an edited row, None where they are not told; `read` reads the words of an item alone."""
-    become: Nodes | None = parts
+    become: Parts | None = parts
     for change in edit.changes:
         begin, end = change.begin - words.begin, change.end - words.begin
         printed = words.text[begin:end]
@@ -53,28 +53,29 @@ def foreseen(
     return become if become and all(map(_is_something, within(become))) else None
 
 
-def _with_rest(parts: Nodes, old: int, new: int) -> Nodes | None:
+def _with_rest(parts: Parts, old: int, new: int) -> Parts | None:
     """Return nodes whose only repeat that keeps so many stitches for the rest keeps others."""
     repeats = [node for node in within(parts) if isinstance(node, OpenRepeat) and node.stop == old]
     return _with(parts, {id(repeats[0]): (replace(repeats[0], stop=new),)}) if len(repeats) == 1 else None
 
 
 def _with_items(
-    parts: Nodes, stitches: Stitches, words: Stretch, change: Change, read: Callable[[str], Nodes]
-) -> Nodes | None:
+    parts: Parts, stitches: Stitches, words: Stretch, change: Change, read: Callable[[str], Parts]
+) -> Parts | None:
     """Return nodes with the items that a change makes in the place of those it touches."""
     begin, end = _around(words.text, change.begin - words.begin, change.end - words.begin)
     printed, first = words.text[begin:end], words.begin + begin
     edited = Stretch(first, printed, ()).changed((change,))
     if not (_LIST.fullmatch(printed) and _LIST.fullmatch(edited)):
         return None
-    old = [stitches.get(first + item.start()) for item in _ITEM.finditer(printed)]
-    if not old or any(read(item) != (node,) for item, node in zip(_ITEM.findall(printed), old, strict=True)):
+    touched = [(stitches.get(first + item.start()), item.group()) for item in _ITEM.finditer(printed)]
+    if not touched or any(read(item) != (node,) for node, item in touched):
         return None
     new = [read(item) for item in _ITEM.findall(edited)]
     if not all(len(nodes) == 1 and isinstance(nodes[0], Work) for nodes in new):
         return None
-    return _with(parts, {**{id(node): () for node in old}, id(old[0]): tuple(node for (node,) in new)})
+    old = [id(node) for node, _ in touched]
+    return _with(parts, {**dict.fromkeys(old, ()), old[0]: tuple(node for (node,) in new)})
 
 
 def _around(text: str, begin: int, end: int) -> tuple[int, int]:
@@ -86,12 +87,12 @@ def _around(text: str, begin: int, end: int) -> tuple[int, int]:
     return begin, end
 
 
-def _with(parts: Sequence[Node], put: Mapping[int, Nodes]) -> Nodes:
+def _with(parts: Sequence[Node], put: Mapping[int, Parts]) -> Parts:
     """Return nodes with others in the place of some, wherever these stand: `put` has them by identity."""
     return tuple([new for node in parts for new in (put[id(node)] if id(node) in put else (_inside(node, put),))])
 
 
-def _inside(node: Node, put: Mapping[int, Nodes]) -> Node:
+def _inside(node: Node, put: Mapping[int, Parts]) -> Node:
     if isinstance(node, OpenRepeat):
         return replace(node, parts=_with(node.parts, put), last=None if node.last is None else _with(node.last, put))
     return replace(node, parts=_with(node.parts, put)) if isinstance(node, Group) else node

@@ -267,9 +267,8 @@ def printed_row(examined: Examined, row: Row, longest: int = LONGEST_ROW) -> Str
     """Return the words of a row as printed; None for one without words of its own, or with more signs than asked."""
     begin, end = examined.offset(row.start), examined.offset(row.end)
     found = stretch(examined.text, begin, end) if begin < end <= begin + longest else None
-    return (
-        found if found and found.words else None
-    )  # "Accept row-runs-short: ..." begins a remark, also behind a label.
+    # "Accept row-runs-short: ..." is a remark, which has no words, also behind a label.
+    return found if found and found.words else None
 
 
 def _stitches(row: Row, examined: Examined) -> Mapping[int, Work]:

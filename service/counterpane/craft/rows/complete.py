@@ -41,11 +41,14 @@ def take_complete(cursor: Cursor, lexicon: Lexicon) -> tuple[Work | Marker, bool
         cursor.at += 1
         return Work(word[0], int(word[1:]), place=token.place), False
     act = _ACTS.get(word) if pausing and word not in lexicon.vocabulary.by_name else None
-    key = complete.get(word) or (_slipped(cursor, lexicon) if pausing else None)
-    cursor.at += bool(act or key)
-    if act:
+    if act is not None:
+        cursor.at += 1
         return Marker(act, token.place), False
-    return (Work(key, place=token.place), True) if key else None
+    key = complete.get(word) or (_slipped(cursor, lexicon) if pausing else None)
+    if key is None:
+        return None
+    cursor.at += 1
+    return Work(key, place=token.place), True
 
 
 def _slipped(cursor: Cursor, lexicon: Lexicon) -> str | None:
